@@ -1,0 +1,132 @@
+/**
+ * Lint rules. Besides the type-checked sets they hold the import rules of ARCHITECTURE.md: which folder may import
+ * which. Comments cannot switch a rule off; a rule that does not fit is changed here, for all.
+ */
+import { builtinModules } from 'node:module';
+import eslint from '@eslint/js';
+import { defineConfig, globalIgnores } from 'eslint/config';
+import tseslint from 'typescript-eslint';
+
+/**
+ * The core, lowest layer first. A layer may import itself and those before it, never one after it. `solve.ts` is a
+ * file, the rest are folders of `src/`.
+ */
+const LAYERS = [
+  ['definition'],
+  ['kinematics'],
+  ['travel'],
+  ['forces', 'plates', 'sensor'],
+  ['requirements'],
+  ['findings'],
+  ['studies'],
+  ['solve.ts'],
+  ['language', 'outputs', 'protocol'],
+];
+
+const FACES = ['cli', 'extension', 'webview', 'test', 'scripts', 'examples'];
+
+/** The only packages that the core may import: they run wherever the core does. */
+const CORE_PACKAGES = ['mathjs', 'planck', 'yaml'];
+
+const anyOf = (names) => names.map((name) => name.replaceAll('.', '\\.')).join('|');
+/** Imports of a folder or file by a path that goes up to where it stands. */
+const upTo = (names) => `^(?:\\./)?(?:\\.\\./)+(?:${anyOf(names)})(?:/|$)`;
+
+const withoutExtension = { regex: '^\\.{1,2}/(?!.*\\.(?:ts|mjs|json)$)', message: 'Write the extension of a relative import.' };
+const face = (names, message) => ({ regex: upTo(names), message });
+const vscodeModule = { regex: '^vscode$', message: 'Only extension/ imports vscode.' };
+const nodeModules = {
+  regex: `^node:|^(?:${anyOf(builtinModules)})(?:/|$)`,
+  message: 'This runs outside Node too.',
+};
+const corePackages = {
+  regex: `^(?!\\.|(?:${anyOf(CORE_PACKAGES)})(?:/|$))`,
+  message: `The core imports no package but ${CORE_PACKAGES.join(', ')}: no Node, no vscode.`,
+};
+
+const restrict = (...patterns) => ({
+  '@typescript-eslint/no-restricted-imports': ['error', { patterns: [withoutExtension, ...patterns] }],
+});
+
+const core = [corePackages, face(FACES, 'The core imports no face.')];
+
+const layerRules = LAYERS.flatMap((layer, index) => {
+  const higher = LAYERS.slice(index + 1).flat();
+  if (higher.length === 0) return [];
+  const message = `Arrows in src/ go one way: ${layer.join(', ')} may not import ${higher.join(', ')}.`;
+  const files = layer.map((name) => (name.endsWith('.ts') ? `src/${name}` : `src/${name}/**`));
+  // solve.ts stands in src/ itself, so what it may not import lies below it, not up a folder.
+  const regex = layer.includes('solve.ts') ? `^\\./(?:${anyOf(higher)})(?:/|$)` : upTo(higher);
+  return [{ files, rules: restrict(...core, { regex, message }) }];
+});
+
+export default defineConfig(
+  globalIgnores(['build/', 'coverage/']),
+  { linterOptions: { noInlineConfig: true, reportUnusedDisableDirectives: 'error' } },
+  eslint.configs.recommended,
+  {
+    files: ['**/*.ts'],
+    extends: [tseslint.configs.strictTypeChecked, tseslint.configs.stylisticTypeChecked],
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/ban-ts-comment': 'error',
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      // Flat arrays of numbers are read by computed index everywhere; a check at each would cost more than it finds.
+      '@typescript-eslint/no-non-null-assertion': 'off',
+      '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: 'only-allowed-literals' }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/no-restricted-imports': ['error', { patterns: [withoutExtension] }],
+      eqeqeq: 'error',
+      'max-lines': ['error', 500],
+      'no-eval': 'error',
+    },
+  },
+  {
+    files: ['src/**'],
+    rules: {
+      ...restrict(...core),
+      'no-restricted-properties': ['error', { object: 'Math', property: 'random', message: 'The same text gives the same numbers.' }],
+    },
+  },
+  ...layerRules,
+  {
+    files: ['cli/**'],
+    rules: restrict(vscodeModule, face(['extension', 'webview', 'test'], 'A face imports the core, not another face.')),
+  },
+  {
+    files: ['extension/**'],
+    rules: {
+      ...restrict(nodeModules, face(['cli', 'webview', 'test'], 'A face imports the core, not another face.')),
+      'no-console': 'error',
+    },
+  },
+  {
+    files: ['webview/**'],
+    rules: {
+      '@typescript-eslint/no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            withoutExtension,
+            nodeModules,
+            vscodeModule,
+            face(['cli', 'extension', 'test'], 'A face imports the core, not another face.'),
+            {
+              regex: '^(?:\\.\\./)+src/(?!protocol/)',
+              allowTypeImports: true,
+              message: 'The view solves nothing: values come from src/protocol only.',
+            },
+          ],
+        },
+      ],
+      'no-console': 'error',
+    },
+  },
+  {
+    files: ['**/*.mjs'],
+    languageOptions: { globals: { console: 'readonly', URL: 'readonly' } },
+    rules: { 'max-lines': ['error', 500] },
+  },
+);

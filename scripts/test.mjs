@@ -1,0 +1,50 @@
+/**
+ * `npm test`: makes the clone ready, then checks formatting, lint, types, generated files and bundles, and runs every
+ * test. All steps run even if one fails. Ends with the tests' own counts alone on a line; exit 1 if anything failed.
+ */
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
+import process from 'node:process';
+import { root, setUp } from './setUp.mjs';
+
+const RESULTS = 'build/testResults.json';
+
+const STEPS = [
+  ['formatting', 'node_modules/prettier/bin/prettier.cjs', '--check', '.'],
+  ['lint', 'node_modules/eslint/bin/eslint.js', '--max-warnings', '0', '.'],
+  ['types', 'node_modules/typescript/bin/tsc', '-b'],
+  ['generated files', 'scripts/generate.mjs', '--check'],
+  ['bundles', 'scripts/build.mjs'],
+  ['tests', 'node_modules/vitest/vitest.mjs', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${RESULTS}`],
+];
+
+setUp();
+rmSync(root + RESULTS, { force: true });
+const failedSteps = STEPS.filter((step) => !passes(step)).map(([name]) => name);
+const tests = countTests();
+if (tests.skipped > 0) console.log(`${tests.skipped} tests were skipped, and nothing here may be skipped`);
+console.log(failedSteps.length === 0 ? 'Every step passed' : `Failed: ${failedSteps.join(', ')}`);
+console.log(`${tests.passed} passed, ${tests.failed} failed`);
+process.exitCode = failedSteps.length + tests.failed + tests.skipped === 0 ? 0 : 1;
+
+function passes([name, ...words]) {
+  console.log(`\n── ${name}`);
+  const { status } = spawnSync(process.execPath, words, { cwd: root, stdio: 'inherit' });
+  return status === 0;
+}
+
+/** Vitest's own counts. A test file that broke before its tests could run, or no report at all, counts as one failed. */
+function countTests() {
+  let report;
+  try {
+    report = JSON.parse(readFileSync(root + RESULTS, 'utf8'));
+  } catch {
+    return { passed: 0, failed: 1, skipped: 0 };
+  }
+  const isBroken = (file) => file.status === 'failed' && file.assertionResults.every((test) => test.status !== 'failed');
+  return {
+    passed: report.numPassedTests,
+    failed: report.numFailedTests + report.testResults.filter(isBroken).length,
+    skipped: report.numPendingTests + report.numTodoTests,
+  };
+}

@@ -1,0 +1,210 @@
+/**
+ * Shapes of single values: quantities, words, truth values and references to other parts.
+ */
+import type { PartReference, Reference, Value } from '../definition.ts';
+import type { Dimension } from '../dimensions.ts';
+import { PLACE_UNIT, PLACE_UNIT_SI } from '../dimensions.ts';
+import { nearestWord } from '../names.ts';
+import type { Span } from '../span.ts';
+import type { SourceScalar } from '../source/tree.ts';
+import { KIND_WORDS, kindNamed, type PartKind } from './declared.ts';
+import { readFigure } from './figure.ts';
+import { wordList } from './record.ts';
+import { problem, reportShape, shortened, type Bounds, type Reading, type Shape, type Site } from './shape.ts';
+
+/** A figure of one dimension, within bounds that are given in the unit of its place. */
+export function quantity(dimension: Dimension, bounds: Bounds = {}): Shape<Value> {
+  const example = dimension === 'number' ? 'a number' : `a number and a unit, such as \`1 ${PLACE_UNIT[dimension]}\``;
+  return {
+    about: { kind: 'quantity', dimension, bounds },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, 'one figure', `Write ${example}`);
+      const value = readFigure(node, site, dimension, reading);
+      if (value === undefined) return undefined;
+      const broken = brokenBound(value, bounds);
+      if (broken === undefined) return value;
+      reading.report(problem('out-of-range', value.span, `\`${site.name}\` must be ${broken}, not ${written(value)}`));
+      return undefined;
+    },
+  };
+}
+
+/** Any text on one line. */
+export function text(what: string): Shape<string> {
+  return {
+    about: { kind: 'text', what },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, what, `Write ${what} after the colon`);
+      return node.text;
+    },
+  };
+}
+
+/**
+ * One of a few words.
+ * @param choices meaning of each word
+ * @param synonyms other ways of saying it that a person may try, each with the right word
+ */
+export function choice<W extends string>(choices: Readonly<Record<W, string>>, synonyms: Readonly<Record<string, W>> = {}): Shape<W> {
+  const words = Object.keys(choices);
+  const isWord = (word: string): word is W => Object.hasOwn(choices, word);
+  return {
+    about: { kind: 'choice', choices },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, `one of ${wordList(words, 'or')}`, `Write ${wordList(words, 'or')}`);
+      if (isWord(node.text)) return node.text;
+      const synonym = Object.hasOwn(synonyms, node.text) ? synonyms[node.text] : undefined;
+      const nearest = synonym ?? nearestWord(node.text, words);
+      reading.report(
+        problem('wrong-value', node.span, `\`${site.name}\` must be ${wordList(words, 'or')}, not \`${shortened(node.text)}\``, {
+          cure: nearest === undefined ? `Write ${wordList(words, 'or')}` : `Did you mean \`${nearest}\`?`,
+          replacements: nearest === undefined ? undefined : [{ span: node.span, text: nearest }],
+        }),
+      );
+      return undefined;
+    },
+  };
+}
+
+/** `true` or `false`. */
+export function flag(): Shape<boolean> {
+  return {
+    about: { kind: 'flag' },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, '`true` or `false`', 'Write `true` or `false`');
+      const word = node.text.toLowerCase();
+      if (word === 'true' || word === 'false') return word === 'true';
+      const meant = { yes: 'true', on: 'true', no: 'false', off: 'false' }[word];
+      reading.report(
+        problem('wrong-value', node.span, `\`${site.name}\` must be \`true\` or \`false\`, not \`${shortened(node.text)}\``, {
+          cure: meant === undefined ? 'Write `true` or `false`' : `Write \`${meant}\``,
+          replacements: meant === undefined ? undefined : [{ span: node.span, text: meant }],
+        }),
+      );
+      return undefined;
+    },
+  };
+}
+
+/** The name of a part described elsewhere in the file. */
+export function reference(to: PartKind): Shape<Reference> {
+  return {
+    about: { kind: 'reference', to },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, `the name of ${KIND_WORDS[to]}`, 'Write one name');
+      return nameIsKnown(node.text, node.span, to, reading) ? { name: node.text, span: node.span } : undefined;
+    },
+  };
+}
+
+/** Any word that is looked up later, such as a material. */
+export function word(what: string): Shape<Reference> {
+  return {
+    about: { kind: 'text', what },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, what, `Write ${what}`);
+      return { name: node.text, span: node.span };
+    },
+  };
+}
+
+export interface FoundPart extends PartReference {
+  readonly kind: 'arm' | 'drum';
+}
+
+/** `lever.part`, a pin of an arm or a drum. */
+export function part(parts: readonly ('arm' | 'drum')[]): Shape<FoundPart> {
+  const wanted = parts.includes('drum') ? 'a pin or a drum' : 'a pin';
+  return {
+    about: { kind: 'part', parts },
+    read(node, site, reading) {
+      if (node.kind !== 'scalar') return reportShape(node, site, reading, `${wanted} of a lever`, 'Write `lever.part`');
+      return findPart(node, parts, wanted, site, reading);
+    },
+  };
+}
+
+/** Whether a name is that of a part of the kind; reports it where not. */
+export function nameIsKnown(name: string, span: Span, kind: PartKind, reading: Reading): boolean {
+  if (reading.declared.parts[kind].has(name)) return true;
+  const other = kindNamed(reading.declared, name);
+  const known = [...reading.declared.parts[kind].keys()];
+  const nearest = other === undefined ? nearestWord(name, known) : undefined;
+  const message = other === undefined ? `There is no ${kind} \`${shortened(name)}\`` : `\`${name}\` is ${KIND_WORDS[other]}; ${KIND_WORDS[kind]} is needed here`;
+  reading.report(problem('unknown-name', span, message, suggestion(nearest, known, span, name)));
+  return false;
+}
+
+function findPart(node: SourceScalar, parts: readonly ('arm' | 'drum')[], wanted: string, site: Site, reading: Reading): FoundPart | undefined {
+  const dot = node.text.indexOf('.');
+  const start = node.exact ? node.textStart : node.span.start;
+  if (dot < 0) {
+    const lever = reading.declared.levers.get(node.text);
+    const known = lever === undefined ? [] : partNames(lever, parts).map((name) => `${node.text}.${name}`);
+    const message = lever === undefined ? `\`${site.name}\` must be ${wanted} of a lever, not \`${shortened(node.text)}\`` : `\`${node.text}\` is a whole lever; ${wanted} of it is needed here`;
+    reading.report(
+      problem('wrong-value', node.span, message, {
+        cure: known.length === 0 ? 'Write the lever and its part with a dot between, `lever.part`' : `Write ${wordList(known, 'or')}`,
+      }),
+    );
+    return undefined;
+  }
+  const leverName = node.text.slice(0, dot);
+  const name = node.text.slice(dot + 1);
+  const leverSpan = node.exact ? { start, end: start + dot } : node.span;
+  const partSpan = node.exact ? { start: start + dot + 1, end: start + node.text.length } : node.span;
+  if (!nameIsKnown(leverName, leverSpan, 'lever', reading)) return undefined;
+  const lever = reading.declared.levers.get(leverName);
+  if (lever === undefined) return undefined;
+  const kind = lever.arms.has(name) ? 'arm' : lever.drums.has(name) ? 'drum' : undefined;
+  if (kind !== undefined && parts.includes(kind)) return { kind, lever: leverName, part: name, span: node.span };
+  const known = partNames(lever, parts);
+  if (kind !== undefined) {
+    reading.report(
+      problem('wrong-value', partSpan, `\`${node.text}\` is ${kind === 'drum' ? 'a drum' : 'an arm'}; ${wanted} is needed here`, {
+        cure: known.length === 0 ? `Give \`${leverName}\` an arm` : `Write ${wordList(known, 'or')} in its place`,
+      }),
+    );
+    return undefined;
+  }
+  const nearest = nearestWord(name, known);
+  reading.report(problem('unknown-name', partSpan, `\`${leverName}\` has no part \`${shortened(name)}\``, suggestion(nearest, known, partSpan, name)));
+  return undefined;
+}
+
+function partNames(lever: { readonly arms: ReadonlyMap<string, Span>; readonly drums: ReadonlyMap<string, Span> }, parts: readonly ('arm' | 'drum')[]): string[] {
+  return [...(parts.includes('arm') ? lever.arms.keys() : []), ...(parts.includes('drum') ? lever.drums.keys() : [])];
+}
+
+const NAMES_SHOWN = 6;
+
+function suggestion(nearest: string | undefined, known: readonly string[], span: Span, name: string) {
+  if (nearest !== undefined) return { cure: `Did you mean \`${nearest}\`?`, replacements: [{ span, text: nearest }] };
+  if (known.length === 0) return { cure: `Describe \`${shortened(name)}\` first` };
+  return { cure: `Known are ${wordList(known.slice(0, NAMES_SHOWN), 'and')}${known.length > NAMES_SHOWN ? ' and more' : ''}` };
+}
+
+/** The bound that a value breaks, as words after "must be"; undefined where it breaks none. */
+function brokenBound(value: Value, bounds: Bounds): string | undefined {
+  const si = PLACE_UNIT_SI[value.dimension];
+  const unit = PLACE_UNIT[value.dimension];
+  const figure = (bound: number): string => `${bound}${unit === '' || bound === 0 ? '' : ` ${unit}`}`;
+  const slack = ROUNDING * Math.abs(value.nominal);
+  if (bounds.above !== undefined && !(value.nominal > bounds.above * si)) return `greater than ${figure(bounds.above)}`;
+  if (bounds.least !== undefined && value.nominal < bounds.least * si - slack) return `${figure(bounds.least)} or more`;
+  if (bounds.below !== undefined && !(value.nominal < bounds.below * si)) return `less than ${figure(bounds.below)}`;
+  if (bounds.most !== undefined && value.nominal > bounds.most * si + slack) return `${figure(bounds.most)} or less`;
+  if (bounds.whole === true && Math.abs(value.nominal - Math.round(value.nominal)) > slack) return 'a whole number';
+  if (bounds.notZero === true && value.nominal === 0) return 'other than 0';
+  return undefined;
+}
+
+/** Relative; a bound that was reached by unit conversion or a formula is not broken by its rounding. */
+const ROUNDING = 1e-12;
+
+/** The figure in the unit of its place. */
+function written(value: Value): string {
+  const figure = Number((value.nominal / PLACE_UNIT_SI[value.dimension]).toPrecision(6));
+  const unit = PLACE_UNIT[value.dimension];
+  return unit === '' ? String(figure) : `${figure} ${unit}`;
+}

@@ -1,0 +1,155 @@
+/**
+ * What the format is made of: shapes.
+ *
+ * A shape reads one kind of value from the source tree and describes itself as plain data. The reader, the JSON
+ * Schema, the reference page, completion and hover all come from the same shapes, so none can lag behind another.
+ */
+import type { Let, Place } from '../definition.ts';
+import type { Dimension } from '../dimensions.ts';
+import type { Problem, Replacement } from '../problem.ts';
+import type { ProblemCode } from '../codes.ts';
+import type { Span } from '../span.ts';
+import type { Value } from '../definition.ts';
+import type { SourceNode, SourceScalar } from '../source/tree.ts';
+import type { Declared, PartKind } from './declared.ts';
+
+export interface Shape<T> {
+  readonly about: About;
+  /** Undefined where it cannot be read; a problem then says why. */
+  read(node: SourceNode, site: Site, reading: Reading): T | undefined;
+}
+
+/** Where in the file a value stands. */
+export interface Site {
+  /** Keys joined by dots, list places by number. */
+  readonly path: string;
+  /** The last key of the path. */
+  readonly name: string;
+  readonly nameSpan: Span;
+  /** From the key to the end of the value. */
+  readonly span: Span;
+}
+
+/** What is known while one file is read. */
+export interface Reading {
+  report(problem: Problem): void;
+  readonly declared: Declared;
+  /** In file order, those that could be read. */
+  readonly lets: readonly Let[];
+  readonly points: ReadonlyMap<string, Place>;
+  /** Name of the cable that stands for the pedal. */
+  readonly pedalCable: string | undefined;
+  /** Figures read so far, by the node they came from: an alias stands for the same figure, not for a copy. */
+  readonly figures: Map<SourceScalar, Value>;
+  /** Notes that a value was given and could not be read, and that its part stands without it. */
+  unread(path: string, span: Span): void;
+}
+
+/** Bounds of a figure, in the unit of its place. */
+export interface Bounds {
+  /** Not below. */
+  readonly least?: number;
+  /** Not above. */
+  readonly most?: number;
+  /** Greater than. */
+  readonly above?: number;
+  /** Less than. */
+  readonly below?: number;
+  readonly whole?: boolean;
+  readonly notZero?: boolean;
+}
+
+/** A shape as data. */
+export type About =
+  | { readonly kind: 'quantity'; readonly dimension: Dimension; readonly bounds: Bounds }
+  | { readonly kind: 'text'; readonly what: string }
+  | { readonly kind: 'choice'; readonly choices: Readonly<Record<string, string>> }
+  | { readonly kind: 'flag' }
+  | { readonly kind: 'reference'; readonly to: PartKind }
+  | { readonly kind: 'part'; readonly parts: readonly ('arm' | 'drum')[] }
+  | { readonly kind: 'place'; readonly named: boolean }
+  | { readonly kind: 'direction' }
+  | { readonly kind: 'pair'; readonly first: About; readonly second: About }
+  | { readonly kind: 'list'; readonly of: About; readonly least: number }
+  | { readonly kind: 'record'; readonly keys: Readonly<Record<string, KeyAbout>>; readonly choices: readonly FormChoice[] }
+  | { readonly kind: 'map'; readonly of: About; readonly what: string; readonly freeNames: boolean }
+  | { readonly kind: 'either'; readonly forms: readonly About[] }
+  | { readonly kind: 'constant'; readonly value: number };
+
+export interface KeyAbout {
+  readonly shape: About;
+  readonly required: boolean;
+  /** What it means; sentences with a full stop. */
+  readonly doc: string;
+  /** What holds where it is left out; absent where nothing does. */
+  readonly fallback?: string;
+  /** As it may be written. */
+  readonly example?: string;
+}
+
+/** Ways of giving one thing, of which a part uses exactly one. */
+export interface FormChoice {
+  /** What is chosen, for messages: `the drum's radius`. */
+  readonly what: string;
+  readonly forms: readonly { readonly name: string; readonly needs: readonly string[]; readonly allows: readonly string[] }[];
+}
+
+export interface ProblemExtras {
+  readonly cure?: string | undefined;
+  readonly replacements?: readonly Replacement[] | undefined;
+  readonly related?: Problem['related'] | undefined;
+}
+
+export function problem(code: ProblemCode, span: Span, message: string, extras: ProblemExtras = {}): Problem {
+  const { cure, replacements, related } = extras;
+  return { code, severity: 'error', span, message, ...defined({ cure, replacements, related }) };
+}
+
+type Defined<T> = { readonly [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
+  readonly [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>;
+};
+
+/** The same fields without those that are undefined. */
+export function defined<T extends object>(fields: T): Defined<T> {
+  const entries = Object.entries(fields).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as Defined<T>;
+}
+
+/** Name, its place and the entry's place, as every named part begins. */
+export function named(site: Site): { readonly name: string; readonly nameSpan: Span; readonly span: Span } {
+  return { name: site.name, nameSpan: site.nameSpan, span: site.span };
+}
+
+/** The site of an item of a list. */
+export function itemSite(site: Site, index: number, node: SourceNode): Site {
+  return { path: `${site.path}.${index}`, name: String(index), nameSpan: node.span, span: node.span };
+}
+
+/** What a node is, with its article, for messages. */
+export function describeNode(node: SourceNode): string {
+  switch (node.kind) {
+    case 'scalar':
+      return `\`${shortened(node.text)}\``;
+    case 'list':
+      return 'a list';
+    case 'map':
+      return 'a block of keys';
+    case 'empty':
+      return 'nothing';
+  }
+}
+
+export function shortened(text: string): string {
+  const line = text.replace(/\s+/g, ' ').trim();
+  return line.length > 60 ? `${line.slice(0, 57)}…` : line;
+}
+
+/** Reports that a node is not what the place needs; nothing where a mistake has been told there already. */
+export function reportShape(node: SourceNode, site: Site, reading: Reading, wanted: string, cure: string): undefined {
+  if (node.kind === 'empty') {
+    if (!node.damaged) reading.report(problem('wrong-shape', site.nameSpan, `\`${site.name}\` has no value`, { cure }));
+    return undefined;
+  }
+  reading.report(problem('wrong-shape', node.span, `\`${site.name}\` must be ${wanted}, not ${describeNode(node)}`, { cure }));
+  return undefined;
+}

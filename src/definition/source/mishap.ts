@@ -1,0 +1,274 @@
+/**
+ * What the YAML library found wrong, in this project's words: the place, what it is, what to write.
+ */
+import type { YAMLError } from 'yaml';
+import type { Problem, Replacement } from '../problem.ts';
+import type { Span } from '../span.ts';
+
+export interface Mishap {
+  readonly problem: Problem;
+  /** Text to blank before parsing again, where the mistake would swallow what follows it. */
+  readonly mask?: readonly Span[];
+  /** Whether blanking loses nothing, so that what is read after it is whole. */
+  readonly lossless?: boolean;
+}
+
+/** Undefined for a mistake that is told elsewhere (an unclosed bracket, told where it opens) or is none here. */
+export function mishapOf(error: YAMLError, text: string): Mishap | undefined {
+  const [start, end] = error.pos;
+  const at: Span = { start: Math.min(start, text.length), end: Math.min(Math.max(end, start + 1), text.length) };
+  switch (error.code) {
+    case 'UNEXPECTED_TOKEN':
+      return unexpected(at, text);
+    case 'MISSING_CHAR':
+      return missingCharacter(error.message, at, text);
+    case 'BAD_INDENT':
+      return /^Flow (map|sequence)/.test(error.message) ? undefined : badIndent(at, text);
+    case 'TAB_AS_INDENT':
+      return tabs(at, text);
+    case 'BLOCK_AS_IMPLICIT_KEY':
+    case 'MULTILINE_IMPLICIT_KEY':
+      return nestedInLine(at, text);
+    case 'BAD_SCALAR_START':
+      return badStart(at, text);
+    case 'BAD_DQ_ESCAPE':
+      return syntax(at, `\`${slice(text, at)}\` means nothing inside double quotes`, 'Use single quotes, or write the backslash twice');
+    case 'TAG_RESOLVE_FAILED':
+      return tag(at, text);
+    case 'BAD_DIRECTIVE':
+      return syntax(lineRest(at.start, text), 'A line that begins with `%` is a YAML directive, which a throttle file does not use', 'Remove the line', [
+        lineRest(at.start, text),
+      ]);
+    case 'MULTIPLE_DOCS':
+      return undefined;
+    case 'BLOCK_IN_FLOW':
+      return syntax(at, 'Inside `{}` or `[]` everything is written with commas, not on indented lines', 'Use `{key: value, …}` or indented lines, not both');
+    case 'BAD_COLLECTION_TYPE':
+    case 'MULTIPLE_TAGS':
+    case 'MULTIPLE_ANCHORS':
+    case 'BAD_PROP_ORDER':
+    case 'ALIAS_PROPS':
+      return syntax(at, `\`${slice(text, at)}\` cannot stand here`, 'An anchor `&name` stands once, right before its value; an alias `*name` stands alone');
+    case 'BAD_ALIAS':
+      return syntax(at, `\`${slice(text, at)}\` is not a name for an anchor`, 'Write `&name` before the value and `*name` where it is used again');
+    default:
+      return syntax(at, `This is not YAML: ${lowerFirst(error.message)}`);
+  }
+}
+
+/**
+ * The stretch of a formula with brackets that was written without quotes inside `{}` or `[]`, where `at` is its
+ * first bracket; undefined where it is no such thing.
+ */
+export function bracketFormula(at: number, text: string): Span | undefined {
+  if (text[at] !== '[' && text[at] !== '{') return undefined;
+  let start = at;
+  while (start > 0 && !/[,:[{\r\n]/.test(text[start - 1] ?? '')) start--;
+  while (text[start] === ' ') start++;
+  if (start >= at || !/^[\w.)+*/^ -]+$/.test(text.slice(start, at))) return undefined;
+  let depth = 0;
+  let end = at;
+  for (; end < text.length && !/[\r\n]/.test(text[end] ?? ''); end++) {
+    const character = text[end] ?? '';
+    if (depth === 0 && /[,}\]]/.test(character)) break;
+    if (/[[{(]/.test(character)) depth++;
+    if (/[\]})]/.test(character)) depth--;
+  }
+  return { start, end: start + text.slice(start, end).trimEnd().length };
+}
+
+/** The problem of a formula that must stand in quotes. */
+export function quoteProblem(span: Span, text: string): Problem {
+  const written = slice(text, span);
+  const quoted = /["\\]/.test(written) ? `'${written.replaceAll("'", "''")}'` : `"${written}"`;
+  return {
+    code: 'quote-formula',
+    severity: 'error',
+    span,
+    message: `Inside \`{}\` or \`[]\` a comma or bracket ends the value, so \`${shorten(written)}\` falls apart`,
+    cure: `Put it in quotes: ${shorten(quoted)}`,
+    replacements: [{ span, text: quoted }],
+  };
+}
+
+export function shorten(text: string): string {
+  const line = text.replace(/\s+/g, ' ');
+  return line.length > 60 ? `${line.slice(0, 57)}…` : line;
+}
+
+function syntax(span: Span, message: string, cure?: string, mask?: readonly Span[], replacements?: readonly Replacement[]): Mishap {
+  return {
+    problem: {
+      code: 'yaml-syntax',
+      severity: 'error',
+      span,
+      message,
+      ...(cure === undefined ? {} : { cure }),
+      ...(replacements === undefined ? {} : { replacements }),
+    },
+    ...(mask === undefined ? {} : { mask }),
+  };
+}
+
+function unexpected(at: Span, text: string): Mishap {
+  const rest = lineRest(at.start, text);
+  const character = text[at.start] ?? '';
+  const quote = multilineQuoteBefore(at.start, text);
+  if (quote !== undefined) return unclosedQuote(quote, text);
+  const formula = bracketFormula(at.start, text);
+  if (formula !== undefined) return { problem: quoteProblem(formula, text), mask: [formula] };
+  if (character === '}' || character === ']') {
+    const one = { start: at.start, end: at.start + 1 };
+    return syntax(one, `\`${character}\` closes nothing that was opened`, 'Remove it, or open the bracket that it should close', [rest], [{ span: one, text: '' }]);
+  }
+  const before = text.slice(0, at.start).trimEnd().slice(-1);
+  const after = before === '"' || before === "'" ? ' after the closing quote' : before === '}' || before === ']' ? ' after the closing bracket' : ' here';
+  return syntax(
+    rest,
+    `\`${shorten(slice(text, rest))}\` cannot stand${after}`,
+    'Start a new key on a line of its own, and put text with special characters in quotes as a whole',
+    [rest],
+  );
+}
+
+function missingCharacter(message: string, at: Span, text: string): Mishap | undefined {
+  if (/quote/.test(message)) {
+    const opened = openQuote(at.start, text, message.includes('"') ? '"' : "'");
+    return unclosedQuote(opened, text);
+  }
+  if (/followed by map values/.test(message)) {
+    const word = wordAt(at.start, text);
+    const span = word.end > word.start ? word : at;
+    return syntax(span, `\`${shorten(slice(text, span))}\` has no value`, `Write \`${shorten(slice(text, span))}: …\`, with a colon and a space`);
+  }
+  if (/^Flow (map|sequence) must end/.test(message) || /expected flow/i.test(message)) return undefined;
+  if (/Missing , /.test(message)) {
+    const formula = bracketFormula(at.start, text);
+    if (formula !== undefined) return { problem: quoteProblem(formula, text), mask: [formula] };
+    return syntax(at, 'A comma is missing before this', 'Put a comma between the entries inside `{}` or `[]`');
+  }
+  return syntax(at, `This is not YAML: ${lowerFirst(message)}`);
+}
+
+function badIndent(at: Span, text: string): Mishap {
+  const word = wordAt(skipBlank(at.start, text), text);
+  return syntax(word, 'This line does not line up with the lines above it', 'Give all keys of one block the same indentation', undefined);
+}
+
+/** Tabs stand as one space each while the file is read on, which keeps a file that is indented by tabs throughout readable. */
+function tabs(at: Span, text: string): Mishap {
+  const indents: Span[] = [];
+  for (const match of text.matchAll(/^[ \t]*\t[ \t]*/gm)) indents.push({ start: match.index, end: match.index + match[0].length });
+  const first = indents.find((indent) => indent.end > at.start) ?? at;
+  const replacements = indents.map((span) => ({ span, text: slice(text, span).replaceAll('\t', '  ') }));
+  const mishap = syntax(first, 'YAML does not allow tabs in the indentation', 'Indent with spaces', indents, replacements);
+  return { ...mishap, lossless: true };
+}
+
+function nestedInLine(at: Span, text: string): Mishap {
+  const lineBreak = text.slice(at.start, at.end).search(/[\r\n]/);
+  if (lineBreak >= 0) {
+    return startsLine(at.start, text) ? wordAlone(at.start, text) : indentedUnderValue(at.start + lineBreak, text);
+  }
+  const rest = lineRest(at.start, text);
+  const value = slice(text, rest);
+  if (!/:(\s|$)/.test(value) && rest.end < text.length) return indentedUnderValue(rest.end, text);
+  return syntax(rest, `A second \`: \` on one line, in \`${shorten(value)}\``, 'Put the value in quotes, or start the second key on a line of its own', [rest]);
+}
+
+/** A line without a colon between lines that have one. */
+function wordAlone(start: number, text: string): Mishap {
+  const rest = lineRest(start, text);
+  const word = shorten(slice(text, rest));
+  return syntax(rest, `\`${word}\` has no value`, `Write \`${word}: …\`, with a colon and a space`, [rest]);
+}
+
+function indentedUnderValue(after: number, text: string): Mishap {
+  const rest = lineRest(skipLinesWithoutText(after, text), text);
+  return syntax(rest, 'This line is indented under a value that is already complete', 'Line it up with the key above, or give that key no value of its own', [rest]);
+}
+
+function startsLine(offset: number, text: string): boolean {
+  for (let i = offset - 1; i >= 0; i--) {
+    const character = text[i] ?? '';
+    if (character === '\n' || character === '\r') return true;
+    if (character !== ' ' && character !== '\t') return false;
+  }
+  return true;
+}
+
+/** Past blanks, line ends and comments. */
+function skipLinesWithoutText(start: number, text: string): number {
+  let offset = skipBlank(start, text);
+  while (text[offset] === '#') {
+    while (offset < text.length && !/[\r\n]/.test(text[offset] ?? '')) offset++;
+    offset = skipBlank(offset, text);
+  }
+  return offset;
+}
+
+function badStart(at: Span, text: string): Mishap {
+  const rest = lineRest(at.start, text);
+  return syntax(at, `A value cannot begin with \`${slice(text, at)}\``, `Put it in quotes: "${shorten(slice(text, rest))}"`);
+}
+
+function tag(at: Span, text: string): Mishap {
+  const word = wordAt(at.start, text);
+  const after = skipBlank(word.end, text);
+  return syntax(word, `The tag \`${slice(text, word)}\` has no meaning in a throttle file`, 'Remove it', undefined, [
+    { span: { start: word.start, end: after }, text: '' },
+  ]);
+}
+
+function unclosedQuote(start: number, text: string): Mishap {
+  const quote = text[start] ?? '"';
+  const rest = lineRest(start, text);
+  return syntax(rest, `The quote opened here is not closed on its line`, `Close it with ${quote}`, [rest]);
+}
+
+/** Start of a quoted text that ends right before the offset and spans lines: there the closing quote was forgotten. */
+function multilineQuoteBefore(offset: number, text: string): number | undefined {
+  const before = text.slice(0, offset).trimEnd();
+  const quote = before.slice(-1);
+  if (quote !== '"' && quote !== "'") return undefined;
+  const start = before.lastIndexOf(quote, before.length - 2);
+  return start >= 0 && /[\r\n]/.test(before.slice(start)) ? start : undefined;
+}
+
+/** The last quote before the offset that stands where a value or key may begin. */
+function openQuote(offset: number, text: string, quote: string): number {
+  for (let i = Math.min(offset, text.length) - 1; i >= 0; i--) {
+    if (text[i] === quote && /^$|[\s,:[{(-]/.test(text[i - 1] ?? '')) return i;
+  }
+  return Math.max(0, text.lastIndexOf(quote, offset));
+}
+
+function wordAt(start: number, text: string): Span {
+  let end = start;
+  while (end < text.length && !/[\s,:[\]{}#]/.test(text[end] ?? '')) end++;
+  return { start, end: Math.max(end, Math.min(start + 1, text.length)) };
+}
+
+function skipBlank(start: number, text: string): number {
+  let offset = start;
+  while (offset < text.length && /\s/.test(text[offset] ?? '')) offset++;
+  return offset;
+}
+
+/** From the offset to the end of its line, without a comment and trailing blanks. */
+function lineRest(start: number, text: string): Span {
+  let end = start;
+  while (end < text.length && !/[\r\n]/.test(text[end] ?? '')) end++;
+  const line = text.slice(start, end);
+  const comment = line.search(/\s#/);
+  const kept = (comment > 0 ? line.slice(0, comment) : line).trimEnd();
+  return { start, end: start + Math.max(kept.length, Math.min(1, end - start)) };
+}
+
+function slice(text: string, span: Span): string {
+  return text.slice(span.start, span.end);
+}
+
+function lowerFirst(message: string): string {
+  return message.slice(0, 1).toLowerCase() + message.slice(1);
+}

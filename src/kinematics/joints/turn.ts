@@ -1,0 +1,47 @@
+/**
+ * The one equation of the engine, A cos φ + B sin φ = C, and its continuation past half a turn.
+ *
+ * With h² = A² + B² and S = √(h² − C²):  cos φ = (A C + σ B S) / h²,  sin φ = (B C − σ A S) / h².
+ * σ = sign(B cos φ − A sin φ) tells the two solutions apart: it is the side on which the part was drawn.
+ */
+import type { Pose } from '../pose.ts';
+
+/**
+ * S² may fall below zero by rounding where a part stands exactly at its dead centre; relative to h².
+ * A few units in the last place of the sums that lead to it.
+ */
+const ROUNDING = 1e-14;
+
+/**
+ * Sets a lever's cosine and sine.
+ * @returns σS, the derivative of A cos φ + B sin φ by φ; NaN, with the lever's figures, where no φ solves it.
+ */
+export function turnTo(pose: Pose, lever: number, a: number, b: number, c: number, side: number): number {
+  const square = a * a + b * b;
+  let rest = square - c * c;
+  if (!(rest >= 0)) rest = rest >= -ROUNDING * square ? 0 : NaN;
+  const s = side * Math.sqrt(rest);
+  pose.cosine[lever] = (a * c + b * s) / square;
+  pose.sine[lever] = (b * c - a * s) / square;
+  return s;
+}
+
+/**
+ * Rotation of a lever whose cosine and sine are set, continued over half turns.
+ * @param winding first of four parameters: driver rotation and sign of up to two passages of ±180°; sign 0 for none
+ */
+export function continuedRotation(pose: Pose, lever: number, driver: number, p: Float64Array, winding: number): number {
+  const principal = Math.atan2(pose.sine[lever]!, pose.cosine[lever]!);
+  const first = p[winding + 1]!;
+  const second = p[winding + 3]!;
+  if (first === 0 && second === 0) return principal;
+  const from = pose.rotation[driver]!;
+  return principal + TURN * (first * passages(from, p[winding]!) + second * passages(from, p[winding + 2]!));
+}
+
+/** How often a driver that turned from 0 to `rotation` passed `at` (and at every full turn from it), counted with sign. */
+function passages(rotation: number, at: number): number {
+  return Math.floor((rotation - at) / TURN) - Math.floor(-at / TURN);
+}
+
+const TURN = 2 * Math.PI;
