@@ -29,8 +29,16 @@ process.exitCode = failedSteps.length + tests.failed + tests.skipped === 0 ? 0 :
 
 function passes([name, ...words]) {
   console.log(`\n── ${name}`);
-  const { status } = spawnSync(process.execPath, words, { cwd: root, stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, words, { cwd: root, env: surroundings(), stdio: 'inherit' });
   return status === 0;
+}
+
+/** Colour only on a terminal: some of the tools would also colour what a build machine records. */
+function surroundings() {
+  if (process.stdout.isTTY) return process.env;
+  const plain = { ...process.env, NO_COLOR: '1' };
+  delete plain.FORCE_COLOR;
+  return plain;
 }
 
 /** Vitest's own counts. A test file that broke before its tests could run, or no report at all, counts as one failed. */

@@ -5,6 +5,7 @@
  */
 import type { Dimension } from './dimensions.ts';
 import type { Formula, Requirement } from './formula/formula.ts';
+import type { Kind } from './formula/kind.ts';
 import type { Span } from './span.ts';
 
 /** A name with its place. */
@@ -294,10 +295,18 @@ export type LimitKey = 'transmission' | 'drive' | 'misalignment' | 'lead' | 'ste
 /** A named independent value or formula of the `let` block, in file order. */
 export interface Let extends Named {
   readonly value: Value;
+  /** What it is a quantity of, which may be none that a place of the file knows; `value.dimension` is `number` then. */
+  readonly kind: Kind;
 }
 
 export interface PointDefinition extends Named {
   readonly place: Place;
+}
+
+/** A value that stands in the file and could not be read, while its part is understood without it. */
+export interface Unread {
+  readonly path: string;
+  readonly span: Span;
 }
 
 export interface Definition {
@@ -317,4 +326,6 @@ export interface Definition {
   readonly movements: readonly Movement[];
   readonly limits: readonly Limit[];
   readonly requirements: readonly Requirement[];
+  /** What rests on these is not to be relied on. Absent where everything was read. */
+  readonly unread?: readonly Unread[];
 }

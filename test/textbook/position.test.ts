@@ -63,8 +63,8 @@ describe('positions, velocities and accelerations of the textbook four-bars', ()
     ] as const) {
       const position = motionOf(links, theta2, circuit, 1, 0).position;
       const second = halfTangentAngles(links, theta2 * DEG, sign);
-      expect(position.theta3).toBeCloseTo(second.theta3, 12);
-      expect(position.theta4).toBeCloseTo(second.theta4, 12);
+      expectAngle(position.theta3, second.theta3 / DEG, 12, 'θ3', 1e-12);
+      expectAngle(position.theta4, second.theta4 / DEG, 12, 'θ4', 1e-12);
     }
   });
 

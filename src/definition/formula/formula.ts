@@ -4,6 +4,7 @@
 import type { Dimension } from '../dimensions.ts';
 import type { Named } from '../definition.ts';
 import type { Span } from '../span.ts';
+import type { Kind } from './kind.ts';
 
 /** An expression over `let` values, parsed, dimension-checked and compiled; SI in, SI out. */
 export interface Formula {
@@ -32,12 +33,21 @@ export interface Requirement extends Named {
 
 /** A checked expression tree. Spans are places in the file. */
 export type Expression =
-  | { readonly kind: 'number'; readonly value: number; readonly span: Span }
+  /** SI; `dimension` is the exponents of its unit, absent for a plain number. */
+  | { readonly kind: 'number'; readonly value: number; readonly dimension?: Kind; readonly span: Span }
   | { readonly kind: 'let'; readonly index: number; readonly name: string; readonly span: Span }
   /** A column of the table, e.g. `shaft.opening`; only in `require`. */
   | { readonly kind: 'column'; readonly owner: string; readonly column: string; readonly dimension: Dimension; readonly span: Span }
   | { readonly kind: 'unary'; readonly operator: '-' | '+' | 'not'; readonly operand: Expression; readonly span: Span }
-  | { readonly kind: 'binary'; readonly operator: BinaryOperator; readonly left: Expression; readonly right: Expression; readonly span: Span }
+  | {
+      readonly kind: 'binary';
+      readonly operator: BinaryOperator;
+      readonly left: Expression;
+      readonly right: Expression;
+      /** Only on comparisons, SI: two sides closer than this count as equal however small they are. */
+      readonly floor?: number;
+      readonly span: Span;
+    }
   | { readonly kind: 'call'; readonly name: string; readonly arguments: readonly Expression[]; readonly span: Span };
 
 export type BinaryOperator = '+' | '-' | '*' | '/' | '^' | '<' | '<=' | '>' | '>=' | '==' | '!=' | 'and' | 'or';

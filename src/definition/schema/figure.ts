@@ -6,6 +6,7 @@ import type { Dimension } from '../dimensions.ts';
 import { PLACE_UNIT, PLACE_UNIT_SI } from '../dimensions.ts';
 import { parseUnit, toSi } from '../quantity/units.ts';
 import { kindFits } from '../formula/kind.ts';
+import type { Requirement } from '../formula/formula.ts';
 import type { SourceScalar } from '../source/tree.ts';
 import { problem, type Reading, type Site } from './shape.ts';
 
@@ -30,4 +31,20 @@ export function readFigure(node: SourceScalar, site: Site, dimension: Dimension,
   if (value === undefined) reading.report(problem('bad-quantity', span, `\`${node.text}\` is not a quantity`));
   else reading.figures.set(node, value);
   return value;
+}
+
+/** TEMPORARY */
+export function readLetFigure(node: SourceScalar, site: Site, reading: Reading): Value | undefined {
+  for (const dimension of ['number', 'length', 'angle', 'force', 'torque', 'linear-rate', 'torsional-rate'] as const) {
+    const quiet: Reading = { ...reading, report: () => undefined };
+    const value = readFigure(node, site, dimension, quiet);
+    if (value !== undefined) return value;
+  }
+  reading.report(problem('bad-quantity', node.span, `\`${node.text}\` is not a quantity`));
+  return undefined;
+}
+
+/** TEMPORARY */
+export function readRequirementText(node: SourceScalar, site: Site, _reading: Reading): Requirement {
+  return { name: site.name, nameSpan: site.nameSpan, span: site.span, text: node.text, expressionSpan: node.span };
 }

@@ -37,6 +37,8 @@ export interface Reading {
   /** In file order, those that could be read. */
   readonly lets: readonly Let[];
   readonly points: ReadonlyMap<string, Place>;
+  addLet(value: Let): void;
+  addPoint(name: string, place: Place): void;
   /** Name of the cable that stands for the pedal. */
   readonly pedalCable: string | undefined;
   /** Figures read so far, by the node they came from: an alias stands for the same figure, not for a copy. */

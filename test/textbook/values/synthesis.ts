@@ -81,7 +81,7 @@ export const tripleRows: readonly TripleRow[] = [
     // Unrounded from the scale; they round to 60, 101.569219, 143.138439 and 60, 71.961052, 80.039991.
     phi: squareRootPoints.map((x) => 60 + 12 * (x - squareRootPoints[0])),
     psi: squareRootPoints.map((x) => 60 + 12 * (Math.sqrt(x) - Math.sqrt(squareRootPoints[0]))),
-    k: [-11.6547466, -3.35290911, 5.15090875],
+    k: [-11.6547466, -3.35292911, 5.15090875],
     links: { a: -0.08580195, b: 0.91251741, c: -0.29824669 },
     decimals: 8,
     kDecimals: 7,

@@ -1,0 +1,239 @@
+/**
+ * Splits the text of a quantity or formula into tokens that know their places, and finds what the language does
+ * not have. A unit is part of the figure before it, which is what keeps `1.5 in` an inch and `35 %` a hundredth.
+ */
+import { nearestWord } from '../names.ts';
+import { UNITS, UNIT_MISSPELLINGS, readUnit, skipSpaces } from '../quantity/units.ts';
+import type { UnitReading } from '../quantity/units.ts';
+import { replaceFault } from '../quantity/fault.ts';
+import type { Fault } from '../quantity/fault.ts';
+import { readNumber } from '../quantity/number.ts';
+import type { Span } from '../span.ts';
+import { FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './functions.ts';
+
+export interface FigureToken extends Span {
+  readonly type: 'figure';
+  /** As written, before its unit and without a sign. */
+  readonly value: number;
+  /** Place of the digits alone. */
+  readonly digits: Span;
+  readonly unit?: UnitReading;
+}
+
+export interface NameToken extends Span {
+  readonly type: 'name';
+  readonly text: string;
+}
+
+export interface ColumnToken extends Span {
+  readonly type: 'column';
+  readonly owner: string;
+  readonly column: string;
+}
+
+/** An operator, a parenthesis, a comma, `±` (also for `+/-`), or `?` for what a fault was found in. */
+export interface SignToken extends Span {
+  readonly type: 'sign';
+  readonly text: string;
+}
+
+export type Token = FigureToken | NameToken | ColumnToken | SignToken;
+
+export interface Lexed {
+  readonly tokens: readonly Token[];
+  /** In the order of the text. */
+  readonly faults: readonly Fault[];
+}
+
+/**
+ * @param names words that are names of the file: after a figure they are a forgotten `*`, not an unknown unit.
+ */
+export function lex(text: string, names: ReadonlySet<string> = NO_NAMES): Lexed {
+  const tokens: Token[] = [];
+  const faults: Fault[] = [];
+  // For each open parenthesis, whether it encloses the arguments of a function.
+  const calls: boolean[] = [];
+  const isOtherWord = (word: string): boolean => OPERATOR_WORDS.has(word) || FOREIGN_WORDS.has(word) || FUNCTIONS.has(word) || names.has(word);
+  let i = skipSpaces(text, 0);
+  while (i < text.length) {
+    const token = figureAt(text, i, calls.at(-1) !== true, isOtherWord, faults) ?? wordAt(text, i, tokens, faults) ?? signAt(text, i, tokens, faults);
+    if (token.type === 'sign' && token.text === '(') calls.push(tokens.at(-1)?.type === 'name' && isFunction(tokens.at(-1)));
+    if (token.type === 'sign' && token.text === ')') calls.pop();
+    tokens.push(token);
+    i = skipSpaces(text, token.end);
+  }
+  return { tokens, faults };
+}
+
+const NO_NAMES: ReadonlySet<string> = new Set();
+
+function isFunction(token: Token | undefined): boolean {
+  return token?.type === 'name' && FUNCTIONS.has(token.text);
+}
+
+function figureAt(text: string, start: number, commaIsDecimal: boolean, isOtherWord: (word: string) => boolean, faults: Fault[]): Token | undefined {
+  const number = readNumber(text, start, commaIsDecimal);
+  if (number === undefined) return undefined;
+  if (number.fault !== undefined) faults.push(number.fault);
+  const digits = { start, end: number.end };
+  const unit = readUnit(text, number.end, isOtherWord);
+  if (unit === undefined) return { type: 'figure', value: number.value, digits, ...digits };
+  faults.push(...unitFaults(unit));
+  return { type: 'figure', value: number.value, digits, unit, start, end: unit.end };
+}
+
+function unitFaults(unit: UnitReading): Fault[] {
+  const faults = unit.unknown.map((word) => unknownUnit(word.word, word));
+  if (unit.badExponent !== undefined) {
+    const cure = 'Write one whole exponent such as `mm^2`, and parentheses round the quantity where its power is meant: `(2 mm)^2`';
+    faults.push({ code: 'unknown-unit', ...span(unit.badExponent), message: `\`${unit.text}\` has an exponent that units cannot have`, cure });
+  }
+  return faults;
+}
+
+/** The fault of a word that stands where a unit should. */
+export function unknownUnit(word: string, where: Span): Fault {
+  const message = `\`${word}\` is not a unit`;
+  const meant = meantUnit(word);
+  if (meant !== undefined) return replaceFault('unknown-unit', where, message, meant);
+  return { code: 'unknown-unit', ...span(where), message, cure: 'Write one of mm, cm, m, inch, deg, rad, N, lbf, N*mm, N/mm, kg, V, kPa, %' };
+}
+
+function meantUnit(word: string): string | undefined {
+  const spelt = UNIT_MISSPELLINGS.get(word) ?? UNIT_MISSPELLINGS.get(word.toLowerCase());
+  if (spelt !== undefined) return spelt;
+  const powered = /^([A-Za-zµμ]+)([2-4])$/.exec(word);
+  if (powered?.[1] !== undefined && UNITS.has(powered[1])) return `${powered[1]}^${powered[2] ?? ''}`;
+  for (const unit of UNITS.keys()) if (unit.toLowerCase() === word.toLowerCase()) return unit;
+  return word.length < 2 ? undefined : nearestWord(word, UNITS.keys());
+}
+
+const WORD = /[A-Za-z_$\u00b5\u00c0-\u02af\u0370-\u03ff][A-Za-z0-9_$\u00b5\u00c0-\u02af\u0370-\u03ff]*/y;
+
+function wordAt(text: string, start: number, before: readonly Token[], faults: Fault[]): Token | undefined {
+  const word = match(WORD, text, start);
+  if (word === undefined) return undefined;
+  const end = start + word.length;
+  const column = text.charAt(end) === '.' ? match(WORD, text, end + 1) : undefined;
+  if (column !== undefined) return columnAt(text, start, word, column, faults);
+  if (OPERATOR_WORDS.has(word)) return { type: 'sign', text: word, start, end };
+  const foreign = FOREIGN_WORDS.get(word);
+  if (foreign !== undefined) {
+    faults.push({ code: 'formula-not-allowed', start, end, message: `\`${word}\` cannot be used: ${foreign}` });
+    return { type: 'sign', text: '?', start, end };
+  }
+  if (UNITS.has(word)) {
+    faults.push(strayUnit(text, { start, end }, word, before));
+    return { type: 'sign', text: '?', start, end };
+  }
+  return { type: 'name', text: word, start, end };
+}
+
+function columnAt(text: string, start: number, owner: string, column: string, faults: Fault[]): Token {
+  let end = start + owner.length + 1 + column.length;
+  while (text.charAt(end) === '.') {
+    const more = match(WORD, text, end + 1);
+    if (more === undefined) break;
+    end += 1 + more.length;
+  }
+  const written = text.slice(start, end);
+  if (written.length > owner.length + 1 + column.length) {
+    const cure = `A column is written with one dot, as in \`${owner}.${column}\``;
+    faults.push({ code: 'formula-not-allowed', start, end, message: `\`${written}\` has more than one dot`, cure });
+  }
+  return { type: 'column', owner, column, start, end };
+}
+
+function strayUnit(text: string, where: Span, word: string, before: readonly Token[]): Fault {
+  const last = before.at(-1);
+  const message = `The unit \`${word}\` stands without a number`;
+  const hyphened = last?.type === 'sign' && last.text === '-' && last.end === where.start ? before.at(-2) : undefined;
+  const joined = last?.type === 'figure' ? last : hyphened?.type === 'figure' && hyphened.end === last?.start ? hyphened : undefined;
+  if (joined?.unit !== undefined && joined.unit.text !== '%' && word !== '%' && word !== '°') {
+    const written = text.slice(joined.unit.start, where.end);
+    const whole = { start: joined.unit.start, end: where.end };
+    return replaceFault('unknown-unit', whole, `\`${written}\` is not a unit`, `${joined.unit.text}*${word}`);
+  }
+  if (last?.type === 'sign' && last.text === ')') {
+    const insert = { start: where.start, end: where.end, text: `* 1 ${word}` };
+    return { code: 'formula-not-allowed', ...where, message: `The unit \`${word}\` does not follow a number`, cure: `Write \`* 1 ${word}\``, edits: [insert] };
+  }
+  const cure =
+    last?.type === 'name' || last?.type === 'column'
+      ? `A named value carries its own unit: leave \`${word}\` out, or write \`* 1 ${word}\` after a plain number`
+      : `Write the number before it, as in \`1 ${word}\``;
+  return { code: 'formula-not-allowed', ...where, message, cure };
+}
+
+// Longest first. What is not in `PLAIN_SIGNS` is recognised only to be refused as a whole.
+const SIGNS = /\+\/-|>>>|\?\?|\?\.|<<|>>|\^\||\.\*|\.\/|\.\^|<=|>=|==|!=|&&|\|\||\*\*|<>|=>|=<|\/\/|[^]/uy;
+const PLAIN_SIGNS: ReadonlySet<string> = new Set(['+', '-', '*', '/', '^', '<', '<=', '>', '>=', '==', '!=', '(', ')', ',', '±']);
+
+/** Signs with one certain meaning here, which is written otherwise. */
+const WRITTEN_OTHERWISE: ReadonlyMap<string, string> = new Map([
+  ['×', '*'], ['·', '*'], ['⋅', '*'], ['÷', '/'], ['–', '-'], ['—', '-'], ['≤', '<='], ['≥', '>='], ['≠', '!='],
+  ['**', '^'], ['&&', 'and'], ['||', 'or'], ['<>', '!='], ['=<', '<='], ['=>', '>='], ['²', '^2'], ['³', '^3'], ['π', 'pi'], ['√', 'sqrt'], ['"', 'inch'], ['″', 'inch'],
+]); // prettier-ignore
+
+const NOT_PART: ReadonlyMap<string, string> = new Map([
+  ['=', '`=` defines nothing here: values are named in `let`, and `==` compares'],
+  [':', 'ranges are not part of formulas'],
+  [';', 'a formula is one expression'],
+  ['#', 'comments are not part of formulas'],
+  ['?', 'choices with `?` are not part of formulas; `min` and `max` may serve'],
+  ["'", 'text is not part of formulas'],
+  ['"', 'text is not part of formulas'],
+  ['`', 'text is not part of formulas'],
+  ['[', 'lists are not part of formulas'],
+  [']', 'lists are not part of formulas'],
+  ['{', 'maps are not part of formulas'],
+  ['}', 'maps are not part of formulas'],
+  ['!', 'factorials are not part of formulas; `not` negates a condition'],
+  ['&', 'bit operations are not part of formulas; `and` joins conditions'],
+  ['|', 'bit operations are not part of formulas; `or` joins conditions'],
+  ['~', 'bit operations are not part of formulas'],
+  ['.', 'a dot stands inside a number or between a part and its column, without spaces'],
+  ['.*', 'element-wise operators are not part of formulas; write `*`'],
+  ['./', 'element-wise operators are not part of formulas; write `/`'],
+  ['.^', 'element-wise operators are not part of formulas; write `^`'],
+]);
+
+function signAt(text: string, start: number, before: readonly Token[], faults: Fault[]): SignToken {
+  const written = match(SIGNS, text, start) ?? text.charAt(start);
+  const end = start + written.length;
+  const last = before.at(-1);
+  if (written === '+/-') return { type: 'sign', text: '±', start, end };
+  // The typographic minus means nothing else.
+  if (written === '\u2212') return { type: 'sign', text: '-', start, end };
+  if (PLAIN_SIGNS.has(written)) return { type: 'sign', text: written, start, end };
+  if (written === '%' || written === '°') {
+    const message =
+      written === '%' && (last?.type === 'figure' || last?.type === 'name' || last?.type === 'column' || (last?.type === 'sign' && last.text === ')'))
+        ? '`%` stands only right after a number and means a hundredth; a remainder is not part of formulas'
+        : `\`${written}\` stands without a number`;
+    const cure = written === '%' ? 'Write `/ 100` for a hundredth' : 'Write `* 1 deg`';
+    faults.push({ code: 'formula-not-allowed', start, end, message, cure });
+    return { type: 'sign', text: '?', start, end };
+  }
+  const otherwise = WRITTEN_OTHERWISE.get(written);
+  const asInch = otherwise === 'inch';
+  if (otherwise !== undefined && (!asInch || last?.type === 'figure')) {
+    const text = asInch ? ' inch' : otherwise;
+    faults.push({ ...replaceFault(asInch ? 'unknown-unit' : 'formula-not-allowed', { start, end }, `\`${written}\` is not part of the language`, text), cure: `Write \`${otherwise}\`` });
+    return { type: 'sign', text: '?', start, end };
+  }
+  const why = NOT_PART.get(written);
+  const shown = written === '\n' || written === '\r' ? 'a line break' : `\`${written}\``;
+  const message = why === undefined ? `${shown} is not part of the language` : `${shown} cannot be used: ${why}`;
+  faults.push({ code: 'formula-not-allowed', start, end, message });
+  return { type: 'sign', text: '?', start, end };
+}
+
+function match(pattern: RegExp, text: string, start: number): string | undefined {
+  pattern.lastIndex = start;
+  return pattern.exec(text)?.[0];
+}
+
+function span(stretch: Span): Span {
+  return { start: stretch.start, end: stretch.end };
+}

@@ -1,0 +1,144 @@
+/**
+ * From the text of a throttle file to its Definition: the one way in.
+ */
+import type { Definition, Let, Place, Unread } from './definition.ts';
+import { findLoadPath } from './loadPath.ts';
+import type { Problem } from './problem.ts';
+import { prune, suspectsOf } from './prune.ts';
+import { checkNames, gatherNames } from './schema/declared.ts';
+import { FORMAT, file } from './schema/file.ts';
+import { problem, shortened, type Reading } from './schema/shape.ts';
+import { parseSource } from './source/parse.ts';
+import { child, entryOf, textOf, type SourceMap } from './source/tree.ts';
+
+export interface DefinitionReading {
+  /** Undefined where nothing of the file can be understood: too large, empty, no block of keys, another format. */
+  readonly definition: Definition | undefined;
+  /** In the order of their places. */
+  readonly problems: readonly Problem[];
+}
+
+/** Largest file that is read, in bytes of UTF-8: 256 kB, a kB being 1024 bytes. */
+export const LARGEST_FILE = 256 * 1024;
+
+export function readDefinition(text: string): DefinitionReading {
+  const bytes = utf8Length(text);
+  if (bytes > LARGEST_FILE) return { definition: undefined, problems: [tooLarge(bytes, text)] };
+  const { root, problems: syntax } = parseSource(text);
+  if (root === undefined) return { definition: undefined, problems: syntax.length > 0 ? sorted(syntax) : [emptyFile(text)] };
+  if (root.kind !== 'map') {
+    const span = { start: root.span.start, end: Math.min(root.span.end, lineEnd(text, root.span.start)) };
+    const shape = problem('wrong-shape', span, 'A throttle file is a block of keys', { cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\`` });
+    return { definition: undefined, problems: sorted([...syntax, shape]) };
+  }
+  const wrongFormat = checkFormat(root, text);
+  if (wrongFormat?.code === 'format-unsupported') return { definition: undefined, problems: sorted([...syntax, wrongFormat]) };
+  const read = readRoot(root);
+  return { definition: read.definition, problems: sorted([...syntax, ...(wrongFormat === undefined ? [] : [wrongFormat]), ...read.problems]) };
+}
+
+function readRoot(root: SourceMap): { definition: Definition | undefined; problems: readonly Problem[] } {
+  const problems: Problem[] = [];
+  const unread: Unread[] = [];
+  const lets: Let[] = [];
+  const points = new Map<string, Place>();
+  const declared = gatherNames(root);
+  const reading: Reading = {
+    report: (found) => problems.push(found),
+    declared,
+    lets,
+    points,
+    addLet: (value) => lets.push(value),
+    addPoint: (name, place) => points.set(name, place),
+    pedalCable: textOf(child(child(root, 'pedal'), 'cable')),
+    figures: new Map(),
+    unread: (path, span) => unread.push({ path, span }),
+  };
+  checkNames(declared, reading.report);
+  const site = { path: '', name: '', nameSpan: { start: root.span.start, end: root.span.start }, span: root.span };
+  const whole = file.read(root, site, reading);
+  if (whole === undefined) return { definition: undefined, problems };
+  const pruned = prune(whole);
+  const pedalless = root.damaged ? undefined : noPedal(root);
+  if (pedalless !== undefined) problems.push(pedalless);
+  const { problems: pathProblems } = findLoadPath(pruned, suspectsOf(root, pruned));
+  problems.push(...pathProblems);
+  return { definition: unread.length > 0 ? { ...pruned, unread } : pruned, problems };
+}
+
+function checkFormat(root: SourceMap, text: string): Problem | undefined {
+  const entry = entryOf(root, 'format');
+  const cure = `Write \`format: ${FORMAT}\``;
+  if (entry === undefined) {
+    if (root.damaged) return undefined;
+    const at = root.entries[0]?.keySpan ?? root.span;
+    const line = text.startsWith('\ufeff') ? 1 : 0;
+    return problem('format-missing', at, 'The file does not say its format', {
+      cure: `${cure} as the first line`,
+      replacements: root.flow ? undefined : [{ span: { start: line, end: line }, text: `format: ${FORMAT}\n` }],
+    });
+  }
+  const value = entry.value;
+  if (value.kind !== 'scalar') return undefined;
+  if (value.text === String(FORMAT)) return undefined;
+  return problem('format-unsupported', value.span, `This program reads format ${FORMAT}, not \`${shortened(value.text)}\``, {
+    cure: /^\d+$/.test(value.text) ? 'A newer program may read it' : cure,
+  });
+}
+
+/** Levers without anything that drives them. */
+function noPedal(root: SourceMap): Problem | undefined {
+  const levers = entryOf(root, 'levers');
+  if (levers === undefined || levers.value.kind !== 'map' || levers.value.entries.length === 0 || entryOf(root, 'pedal') !== undefined) return undefined;
+  return problem('missing-key', levers.keySpan, 'The file has no `pedal`, so nothing moves', {
+    cure: 'Write `pedal: {lever: …, opens: …, travel: …}`, or `pedal: {cable: …, pull: …}` where the pedal is not known',
+  });
+}
+
+/** By place; equal ones once, and nothing besides a mistake of YAML at the very place of it. */
+function sorted(problems: readonly Problem[]): Problem[] {
+  const ordered = problems.map((found, index) => ({ found, index })).sort((a, b) => a.found.span.start - b.found.span.start || a.index - b.index);
+  const spoilt = new Set(problems.filter(({ code }) => SPOILING.has(code)).map(({ span }) => span.start));
+  const seen = new Set<string>();
+  return ordered.flatMap(({ found }) => {
+    if (!SPOILING.has(found.code) && spoilt.has(found.span.start)) return [];
+    const key = `${found.code} ${found.span.start} ${found.span.end} ${found.message}`;
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [found];
+  });
+}
+
+const SPOILING: ReadonlySet<string> = new Set(['yaml-syntax', 'quote-formula']);
+
+function tooLarge(bytes: number, text: string): Problem {
+  return problem('file-too-large', { start: 0, end: lineEnd(text, 0) }, `The file has ${Math.ceil(bytes / 1024)} kB; ${LARGEST_FILE / 1024} kB are read at most`, {
+    cure: 'Split it, or remove what does not belong to the linkage',
+  });
+}
+
+function emptyFile(text: string): Problem {
+  return problem('file-empty', { start: 0, end: lineEnd(text, 0) }, 'The file describes nothing yet', { cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\`` });
+}
+
+function lineEnd(text: string, start: number): number {
+  let end = start;
+  while (end < text.length && text[end] !== '\n' && text[end] !== '\r') end++;
+  return end;
+}
+
+function utf8Length(text: string): number {
+  // Three bytes is the most that one UTF-16 unit takes.
+  if (text.length * 3 <= LARGEST_FILE) return text.length;
+  let bytes = 0;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code < 0x80) bytes += 1;
+    else if (code < 0x800) bytes += 2;
+    else if (code >= 0xd800 && code < 0xdc00 && i + 1 < text.length) {
+      bytes += 4;
+      i++;
+    } else bytes += 3;
+  }
+  return bytes;
+}

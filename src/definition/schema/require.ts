@@ -1,0 +1,17 @@
+/**
+ * `require`: what the linkage must do, by any name.
+ */
+import type { Requirement } from '../formula/formula.ts';
+import { readRequirementText } from './figure.ts';
+import { mapOf } from './record.ts';
+import { reportShape, type Shape } from './shape.ts';
+
+const requirement: Shape<Requirement> = {
+  about: { kind: 'text', what: 'a condition' },
+  read(node, site, reading) {
+    if (node.kind !== 'scalar') return reportShape(node, site, reading, 'a condition', 'Write a comparison, such as `at(100%, shaft.opening) >= 80 deg`');
+    return readRequirementText(node, site, reading);
+  },
+};
+
+export const requirements = mapOf(requirement, 'requirement', { freeNames: true });

@@ -1,0 +1,133 @@
+/**
+ * `keep_out`, `movements` and `limits`: what stands around the linkage, how the engine moves in it, and from
+ * which figure on a finding is raised.
+ */
+import type { KeepOut, Limit, LimitKey, Moved, Movement, Value } from '../definition.ts';
+import type { Dimension } from '../dimensions.ts';
+import { nearestWord } from '../names.ts';
+import type { SourceNode } from '../source/tree.ts';
+import { KIND_WORDS, kindNamed } from './declared.ts';
+import { coordinates, direction, either, listOf, pair, place, shaped } from './places.ts';
+import { mapOf, optional, record, required } from './record.ts';
+import { nameIsKnown, quantity, text } from './scalars.ts';
+import { defined, named, problem, shortened, type Reading, type Shape } from './shape.ts';
+
+const keepOut: Shape<KeepOut> = record(
+  {
+    circle: optional(place(), { doc: 'Centre of a round obstacle.', example: '[140, 120]', vital: true }),
+    radius: optional(quantity('length', { above: 0 }), { doc: 'Its radius.', example: '11 mm', vital: true }),
+    polygon: optional(
+      shaped(listOf(coordinates('a place'), 'corners', 3), (value) => value.items),
+      { doc: 'Corners of an obstacle with straight sides.', example: '[[60, 150], [260, 150], [260, 160], [60, 160]]', vital: true },
+    ),
+    clearance: optional(quantity('length', { least: 0 }), { doc: 'Distance to keep from it.', fallback: '0 mm', example: '3 mm' }),
+    layer: optional(quantity('number', { whole: true }), { doc: 'The layer that it stands on.', fallback: 'all layers', example: '0' }),
+  },
+  ({ circle, radius, polygon, clearance, layer }, { site }): KeepOut | undefined => {
+    const common = { ...named(site), ...defined({ clearance, layer }) };
+    if (polygon !== undefined) return { ...common, shape: { kind: 'polygon', corners: polygon } };
+    return circle === undefined || radius === undefined ? undefined : { ...common, shape: { kind: 'circle', centre: circle, radius } };
+  },
+  {
+    choices: [
+      {
+        what: 'its shape',
+        forms: [
+          { name: 'circle', needs: ['circle', 'radius'], allows: [] },
+          { name: 'polygon', needs: ['polygon'], allows: [] },
+        ],
+      },
+    ],
+  },
+);
+
+export const keepOuts = mapOf(keepOut, 'obstacle');
+
+const moved: Shape<Moved> = shaped(text('`lever`, `cable.leaves`, `cable.enters` or `spring.from`'), (written, node, _site, reading) => findMoved(written, node, reading));
+
+const movement: Shape<Movement> = record(
+  {
+    moves: required(listOf(moved, 'parts', 1), { doc: 'What moves with the engine: levers, housing ends (`cable.leaves`, `cable.enters`) and spring anchors (`spring.from`).', example: '[shaft, main.enters, second.from]' }),
+    shift: optional(coordinates('a displacement'), { doc: 'How far it shifts.', fallback: 'not at all', example: '[0, 6, 0]', vital: true }),
+    turn: optional(quantity('angle'), { doc: 'How far it turns, by the right-hand rule about `axis`.', fallback: '0 deg', example: '2 deg', vital: true }),
+    about: optional(place(), { doc: 'A place on the axis about which it turns.', example: 'shaft_centre', vital: true }),
+    axis: optional(direction(), { doc: 'Direction of the axis about which it turns.', fallback: '[0, 0, 1]', example: '[0, 0, 1]', vital: true }),
+  },
+  ({ moves, shift, turn, about, axis }, source, reading): Movement | undefined => {
+    if (shift === undefined && turn === undefined) {
+      reading.report(problem('missing-key', source.site.nameSpan, `\`${source.site.name}\` moves nothing`, { cure: 'Write `shift: [x, y, z]`, or `turn` and `about`' }));
+      return undefined;
+    }
+    if (turn !== undefined && about === undefined) {
+      reading.report(problem('missing-key', source.keySpan('turn'), '`turn` has no `about`', { cure: 'Write `about`, a place on the axis of the turn' }));
+      return undefined;
+    }
+    return { ...named(source.site), moves: moves.items, ...defined({ shift, turn, about, axis }) };
+  },
+);
+
+export const movements = mapOf(movement, 'movement');
+
+/** Whether the error lies below the warning. */
+const LIMITS: Readonly<Record<LimitKey, { readonly dimension: Dimension; readonly falls: boolean; readonly doc: string; readonly fallback: string; readonly example: string }>> = {
+  transmission: { dimension: 'angle', falls: true, doc: 'Least transmission angle at a driven arm.', fallback: '[40 deg, 25 deg]', example: '[40 deg, 25 deg]' },
+  drive: { dimension: 'angle', falls: true, doc: 'Least angle at a driving arm, through which the return springs push back.', fallback: '[20 deg, 10 deg]', example: '[20 deg, 10 deg]' },
+  misalignment: { dimension: 'angle', falls: false, doc: "Greatest tilt of a rod's end.", fallback: 'by kind: rod end 12°, ball stud 15°, clevis 1°', example: '12 deg' },
+  lead: { dimension: 'angle', falls: false, doc: "Greatest angle of a cable to its housing end's direction.", fallback: '[5 deg, 10 deg]', example: '[5 deg, 10 deg]' },
+  step: { dimension: 'angle', falls: false, doc: 'Greatest difference in opening between shafts with plates.', fallback: '0.1° below 5° of opening, 0.5° above', example: '0.3 deg' },
+  closing_margin: { dimension: 'number', falls: true, doc: 'Least closing torque over friction with any one spring off.', fallback: '[2, 1]', example: '[2, 1]' },
+};
+
+type ReadLimit = Omit<Limit, 'key'>;
+
+function limit(key: LimitKey): Shape<Limit> {
+  const { dimension, falls } = LIMITS[key];
+  const figure = quantity(dimension, { least: 0 });
+  const isList = (node: SourceNode): boolean => node.kind === 'list';
+  const both = shaped(pair(figure, figure), ({ span, first: warning, second: error }, _node, site, reading): ReadLimit | undefined => {
+    if (falls ? error.nominal <= warning.nominal : error.nominal >= warning.nominal) return { span, warning, error };
+    reading.report(
+      problem('out-of-range', error.span, `The error of \`${site.name}\` must lie ${falls ? 'below' : 'above'} its warning`, { cure: 'Write `[warning, error]`' }),
+    );
+    return undefined;
+  });
+  const one = shaped(figure, (warning: Value, node): ReadLimit => ({ span: node.span, warning }));
+  return shaped(either([{ when: isList, shape: both }], one), (read): Limit => ({ key, ...read }));
+}
+
+function limitKey(key: LimitKey) {
+  const { doc, fallback, example } = LIMITS[key];
+  return optional(limit(key), { doc: `${doc} \`[warning, error]\`, or one figure for the warning.`, fallback, example });
+}
+
+export const limits: Shape<readonly Limit[]> = record(
+  {
+    transmission: limitKey('transmission'),
+    drive: limitKey('drive'),
+    misalignment: limitKey('misalignment'),
+    lead: limitKey('lead'),
+    step: limitKey('step'),
+    closing_margin: limitKey('closing_margin'),
+  },
+  (values, { node }) => node.entries.flatMap((entry) => Object.values(values).filter((value) => value?.key === entry.key)).filter((value) => value !== undefined),
+);
+
+const CURE_MOVED = 'Write a lever, `cable.leaves`, `cable.enters` or `spring.from`';
+
+function findMoved(written: string, node: SourceNode, reading: Reading): Moved | undefined {
+  const span = node.span;
+  const [owner = '', end] = written.split('.', 2);
+  if (end === undefined) return nameIsKnown(owner, span, 'lever', reading) ? { kind: 'lever', lever: owner, span } : undefined;
+  const kind = kindNamed(reading.declared, owner);
+  if (kind === 'cable' && (end === 'leaves' || end === 'enters')) return { kind: 'cable-end', cable: owner, end, span };
+  if (kind === 'spring' && end === 'from') return { kind: 'spring-anchor', spring: owner, span };
+  if (kind === undefined) {
+    const nearest = nearestWord(owner, [...reading.declared.parts.cable.keys(), ...reading.declared.parts.spring.keys()]);
+    reading.report(
+      problem('unknown-name', span, `There is no cable or spring \`${shortened(owner)}\``, { cure: nearest === undefined ? CURE_MOVED : `Did you mean \`${nearest}.${end}\`?` }),
+    );
+    return undefined;
+  }
+  reading.report(problem('wrong-value', span, `\`${shortened(written)}\` cannot be moved: \`${owner}\` is ${KIND_WORDS[kind]}`, { cure: CURE_MOVED }));
+  return undefined;
+}

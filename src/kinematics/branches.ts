@@ -1,0 +1,121 @@
+/**
+ * What a build's geometry decides once: the side on which each rod, cable and slot stands, and where a driven lever passes half a
+ * turn, so that its rotation can be continued without a history.
+ */
+import { turnRoots } from '../numeric/roots.ts';
+import type { CableJoint, Mechanism, RodJoint, SlotJoint } from './model.ts';
+
+/** Fills the parameters that no tape computes. */
+export function decideBranches(mechanism: Mechanism, p: Float64Array): void {
+  for (const joint of mechanism.joints) {
+    if (joint.kind === 'rod') decideRod(joint, p);
+    else if (joint.kind === 'cable') decideCable(joint, p);
+    else if (joint.kind === 'slot') decideSlot(joint, p);
+  }
+}
+
+type Vector = readonly [number, number, number];
+
+const at = (p: Float64Array, i: number): Vector => [p[i]!, p[i + 1]!, p[i + 2]!];
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const sum = (a: Vector, b: Vector, factor = 1): Vector => [a[0] + factor * b[0], a[1] + factor * b[1], a[2] + factor * b[2]];
+
+/** A part this near to its dead centre, as the sine of the angle, stands on neither side. */
+const IN_LINE = 1e-9;
+
+/** +1 or −1 by the sign of `along`; NaN where it is nothing against `scale`: the drawing does not say which side. */
+function sideOf(along: number, scale: number): number {
+  return Math.abs(along) <= IN_LINE * scale ? NaN : Math.sign(along);
+}
+
+function decideRod(joint: RodJoint, p: Float64Array): void {
+  const base1 = at(p, joint.driverPin);
+  const perp1 = at(p, joint.driverPin + 3);
+  const cross1 = at(p, joint.driverPin + 6);
+  const base2 = at(p, joint.drivenPin);
+  const perp2 = at(p, joint.drivenPin + 3);
+  const cross2 = at(p, joint.drivenPin + 6);
+  const drawn = sum(sum(base1, perp1), base2, -1);
+  const arm = Math.sqrt(dot(perp2, perp2));
+  const side = sideOf(dot(cross2, drawn), arm * distance(sum(drawn, perp2, -1)));
+  p[joint.side] = side;
+
+  const half = sum(sum(base2, perp2, -1), base1, -1);
+  const c = 0.5 * (dot(perp1, perp1) + dot(half, half) - p[joint.length]! ** 2);
+  const passages = turnRoots(dot(perp1, half), dot(cross1, half), c).flatMap((rotation): Passage[] => {
+    const arm1 = sum(scaled(perp1, Math.cos(rotation)), cross1, Math.sin(rotation));
+    const tangent1 = sum(scaled(cross1, Math.cos(rotation)), perp1, -Math.sin(rotation));
+    const e = sum(half, arm1, -1);
+    const d = sum(sum(base1, arm1), base2, -1);
+    const along = -dot(cross2, d);
+    // e·t₂ = −along on this branch, e·t₁ tells how the driver moves it.
+    return Math.sign(along) === side ? [{ rotation, sign: Math.sign(-dot(e, tangent1) / along) }] : [];
+  });
+  putWinding(p, joint.winding, passages);
+}
+
+function decideCable(joint: CableJoint, p: Float64Array): void {
+  if (joint.drivenEnd.kind !== 'pin') return;
+  const { pin, housing } = joint.drivenEnd;
+  const cross = at(p, pin + 6);
+  const d = sum(at(p, housing), at(p, pin), -1);
+  p[joint.side] = sideOf(dot(cross, d), Math.sqrt(dot(cross, cross)) * distance(sum(d, at(p, pin + 3), -1)));
+}
+
+function decideSlot(joint: SlotJoint, p: Float64Array): void {
+  const direction = at(p, joint.direction);
+  const normal = at(p, joint.normal);
+  const base = at(p, joint.pin);
+  const perp = at(p, joint.pin + 3);
+  const cross = at(p, joint.pin + 6);
+  const from = sum(base, at(p, joint.forkPivot), -1);
+  const offset = p[joint.offset]!;
+  const forkDriven = joint.driven === joint.fork;
+
+  const drawn = sum(from, perp);
+  const [a, b, c] = forkDriven
+    ? [dot(normal, drawn), -dot(direction, drawn), offset]
+    : [dot(normal, perp), dot(normal, cross), offset - dot(normal, from)];
+  const nearest = turnRoots(a, b, c).reduce((best, root) => (Math.abs(root) < Math.abs(best) ? root : best), Infinity);
+  const side = sideOf(b * Math.cos(nearest) - a * Math.sin(nearest), Math.hypot(a, b));
+  p[joint.side] = side;
+
+  const passages: Passage[] = [];
+  if (forkDriven) {
+    for (const rotation of turnRoots(dot(normal, perp), dot(normal, cross), -offset - dot(normal, from))) {
+      const reach = dot(direction, sum(sum(from, perp, Math.cos(rotation)), cross, Math.sin(rotation)));
+      const tangent = sum(scaled(cross, Math.cos(rotation)), perp, -Math.sin(rotation));
+      if (Math.sign(reach) === side) passages.push({ rotation, sign: Math.sign(dot(normal, tangent) / reach) });
+    }
+  } else {
+    const half = sum(from, perp, -1);
+    for (const rotation of turnRoots(dot(normal, half), -dot(direction, half), offset)) {
+      const n = sum(scaled(normal, Math.cos(rotation)), direction, -Math.sin(rotation));
+      const f = sum(scaled(direction, Math.cos(rotation)), normal, Math.sin(rotation));
+      const along = -dot(n, cross);
+      if (Math.sign(along) === side) passages.push({ rotation, sign: Math.sign(dot(f, half) / along) });
+    }
+  }
+  putWinding(p, joint.winding, passages);
+}
+
+/** A driver rotation at which the driven lever passes ±180°: +1 upwards as the driver turns on, −1 downwards. */
+interface Passage {
+  readonly rotation: number;
+  readonly sign: number;
+}
+
+function putWinding(p: Float64Array, at: number, passages: readonly Passage[]): void {
+  for (let k = 0; k < 2; k++) {
+    p[at + 2 * k] = passages[k]?.rotation ?? 0;
+    p[at + 2 * k + 1] = passages[k]?.sign || 0;
+  }
+}
+
+function scaled(a: Vector, factor: number): Vector {
+  return [a[0] * factor, a[1] * factor, a[2] * factor];
+}
+
+function distance(a: Vector): number {
+  return Math.sqrt(dot(a, a));
+}

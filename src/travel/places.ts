@@ -1,0 +1,216 @@
+/**
+ * Where along the pedal an answer can turn: for each lever the places between which its rotation is monotone, and the
+ * places where a joint's angles are extreme. Known in closed form at each joint and carried back along the load path.
+ *
+ * Not closed: where a fork's driving pin turns it back, and where a drum with a profile is left; those are searched at `SEARCHED`
+ * stations.
+ */
+import { advance } from '../kinematics/advance.ts';
+import type { Build } from '../kinematics/build.ts';
+import type { CableJoint, CouplingJoint, Joint, RodJoint } from '../kinematics/model.ts';
+import { createPose, type Pose } from '../kinematics/pose.ts';
+import { bracketedRoot, turnRoots } from '../numeric/roots.ts';
+import { trigExtremes, trigRoots } from '../numeric/trigPolynomial.ts';
+import { cableDeadCentres, cableForms, pinAt, rodForm, rodLengths, slotForm } from './jointForms.ts';
+
+export interface Places {
+  /** For each lever, pedal travels from 0 to 1 between which its rotation is monotone or cannot be assembled. */
+  readonly levers: readonly (readonly number[])[];
+  /** For each cable, the same of its pull. */
+  readonly pulls: readonly (readonly number[])[];
+  /** For each joint, where its transmission or drive angle can be extreme, rising. */
+  readonly joints: readonly (readonly number[])[];
+  /** All of them, rising, with 0 and 1. */
+  readonly all: readonly number[];
+}
+
+/** The places as the build's bounds stand now. */
+export function findPlaces(build: Build): Places {
+  const { mechanism } = build;
+  const finder = createFinder(build);
+  const ends = [0, 1];
+  const levers: (readonly number[])[] = mechanism.levers.map(() => ends);
+  const pulls: (readonly number[])[] = mechanism.cables.map(() => ends);
+  const { drive } = mechanism;
+  if (drive.kind === 'lever') levers[drive.lever] = merge(ends, pedalKinks(build));
+  for (const joint of mechanism.joints) {
+    const from = joint.driver === undefined ? ends : levers[joint.driver]!;
+    levers[joint.driven] = turningPlaces(build, finder, joint, from, pulls);
+  }
+  const joints = mechanism.joints.map((joint) => anglePlaces(build, finder, joint, levers));
+  return { levers, pulls, joints, all: merge(ends, ...levers, ...pulls, ...joints) };
+}
+
+export interface Finder {
+  /** Travels at which a lever's rotation, modulo a turn, is one of `angles`; `spans` are the lever's monotone places. */
+  rotationAt(lever: number, spans: readonly number[], angles: readonly number[]): readonly number[];
+  /** Travels at which a figure of the pose, monotone on `spans`, is one of `targets`. */
+  valueAt(read: (pose: Pose) => number, spans: readonly number[], targets: readonly number[]): readonly number[];
+}
+
+export function createFinder(build: Build): Finder {
+  const pose = createPose(build.mechanism);
+  const at = (read: (pose: Pose) => number, travel: number): number => {
+    advance(build, travel, pose);
+    return read(pose);
+  };
+  const valueAt = (read: (pose: Pose) => number, spans: readonly number[], targets: readonly number[]): readonly number[] => {
+    const found: number[] = [];
+    for (let i = 1; i < spans.length && targets.length > 0; i++) {
+      const low = spans[i - 1]!;
+      const high = spans[i]!;
+      const atLow = at(read, low);
+      const atHigh = at(read, high);
+      for (const target of targets) {
+        if (!((atLow - target) * (atHigh - target) <= 0) || atLow === atHigh) continue;
+        found.push(bracketedRoot((t) => at(read, t) - target, low, atLow - target, high, atHigh - target, 0));
+      }
+    }
+    return found;
+  };
+  return {
+    valueAt,
+    rotationAt(lever, spans, angles) {
+      if (angles.length === 0) return [];
+      const read = (pose: Pose): number => pose.rotation[lever]!;
+      const reached = spans.map((t) => at(read, t)).filter((rotation) => !Number.isNaN(rotation));
+      const least = Math.min(...reached);
+      const most = Math.max(...reached);
+      const targets: number[] = [];
+      for (const angle of angles) {
+        for (let k = Math.ceil((least - angle) / TURN); angle + k * TURN <= most; k++) targets.push(angle + k * TURN);
+      }
+      return valueAt(read, spans, targets);
+    },
+  };
+}
+
+/** Sorted, each once. */
+export function merge(...lists: readonly (readonly number[])[]): readonly number[] {
+  return [...new Set(lists.flat())].filter((t) => t >= 0 && t <= 1).sort((a, b) => a - b);
+}
+
+const TURN = 2 * Math.PI;
+/** Stations at which places without a closed form are searched. */
+const SEARCHED = 1001;
+
+function pedalKinks(build: Build): readonly number[] {
+  const full = build.parameters[build.mechanism.drive.travel]!;
+  return [build.bounds.pedalRest / full, build.bounds.pedalStop / full].filter((t) => t > 0 && t < 1);
+}
+
+function turningPlaces(build: Build, finder: Finder, joint: Joint, from: readonly number[], pulls: (readonly number[])[]): readonly number[] {
+  switch (joint.kind) {
+    case 'rod':
+      return rodTurns(build, finder, joint, from);
+    case 'cable':
+      return cableTurns(build, finder, joint, from, pulls);
+    case 'slot': {
+      const centres = finder.rotationAt(joint.driver, from, trigRoots(slotForm(joint, build.parameters)));
+      return merge(from, centres, searchTurns(build, joint.driven));
+    }
+    case 'coupling':
+      return merge(from, finder.rotationAt(joint.driver, from, lagEdges(build, joint)));
+  }
+}
+
+/** Dead centres, where the driven lever turns back, and where free play is taken up. */
+function rodTurns(build: Build, finder: Finder, joint: RodJoint, from: readonly number[]): readonly number[] {
+  const p = build.parameters;
+  const { driverPin, drivenPin } = joint;
+  const angles: number[] = [];
+  for (const length of rodLengths(joint, p)) {
+    angles.push(...trigRoots(rodForm(p, driverPin, drivenPin, length)));
+    // The driven turns back where the driving arm stands in line with the rod: one driver rotation for each such driven rotation.
+    for (const driven of trigRoots(rodForm(p, drivenPin, driverPin, length))) {
+      const e = pinAt(p, drivenPin, driven);
+      const along = (offset: number): number =>
+        p[driverPin + offset]! * (e[0] - p[driverPin]!) +
+        p[driverPin + offset + 1]! * (e[1] - p[driverPin + 1]!) +
+        p[driverPin + offset + 2]! * (e[2] - p[driverPin + 2]!);
+      const inLine = Math.atan2(along(6), along(3));
+      angles.push(inLine, inLine > 0 ? inLine - Math.PI : inLine + Math.PI);
+    }
+    if (joint.lost !== undefined) angles.push(...restContacts(p, driverPin, pinAt(p, drivenPin, build.bounds.restRotation[joint.driven]!), length));
+  }
+  return merge(from, finder.rotationAt(joint.driver, from, angles));
+}
+
+/** Driver rotations at which its pin is `length` from a fixed place. */
+function restContacts(p: Float64Array, pin: number, place: readonly [number, number, number], length: number): readonly number[] {
+  let a = 0;
+  let b = 0;
+  let c = -length * length;
+  for (let axis = 0; axis < 3; axis++) {
+    const d = place[axis]! - p[pin + axis]!;
+    a += p[pin + 3 + axis]! * d;
+    b += p[pin + 6 + axis]! * d;
+    c += d * d + p[pin + 3 + axis]! ** 2;
+  }
+  return turnRoots(a, b, c / 2);
+}
+
+function cableTurns(build: Build, finder: Finder, joint: CableJoint, from: readonly number[], pulls: (readonly number[])[]): readonly number[] {
+  const p = build.parameters;
+  const { cable, driver, driverEnd } = joint;
+  let spans = from;
+  if (driver !== undefined && driverEnd?.kind === 'pin') {
+    spans = merge(from, finder.rotationAt(driver, from, trigRoots(cableForms(p, driverEnd.pin, driverEnd.housing).along)));
+  }
+  pulls[cable] = spans;
+  const slack = p[joint.slack]!;
+  const limits = [build.bounds.cableRest[cable]!, build.bounds.cableStop[cable]!, ...cableDeadCentres(joint, p)];
+  const kinks = finder.valueAt((pose) => pose.pull[cable]!, spans, limits.filter(Number.isFinite).map((limit) => limit + slack));
+  return merge(spans, kinks);
+}
+
+function lagEdges(build: Build, joint: CouplingJoint): readonly number[] {
+  if (joint.lag === undefined && !joint.oneWay) return [];
+  const rest = build.bounds.restRotation[joint.driver]!;
+  const lag = joint.lag === undefined ? 0 : build.parameters[joint.lag]!;
+  return [rest - lag, rest + lag];
+}
+
+/** Where a lever turns back, by the sign of its rate between stations. */
+function searchTurns(build: Build, lever: number): readonly number[] {
+  const pose = createPose(build.mechanism);
+  const rate = (travel: number): number => {
+    advance(build, travel, pose);
+    return pose.rate[lever]!;
+  };
+  const found: number[] = [];
+  let before = rate(0);
+  for (let i = 1; i < SEARCHED; i++) {
+    const travel = i / (SEARCHED - 1);
+    const now = rate(travel);
+    if (before * now < 0) found.push(bracketedRoot(rate, (i - 1) / (SEARCHED - 1), before, travel, now, 0));
+    before = now;
+  }
+  return found;
+}
+
+/** Where a joint's transmission or drive angle is extreme or passes through its greatest possible. */
+function anglePlaces(build: Build, finder: Finder, joint: Joint, levers: readonly (readonly number[])[]): readonly number[] {
+  const p = build.parameters;
+  const driven = levers[joint.driven]!;
+  const driver = joint.driver === undefined ? [] : levers[joint.driver]!;
+  switch (joint.kind) {
+    case 'rod':
+      return merge(
+        ...rodLengths(joint, p).flatMap((length) => [
+          finder.rotationAt(joint.driver, driver, trigExtremes(rodForm(p, joint.driverPin, joint.drivenPin, length))),
+          finder.rotationAt(joint.driven, driven, trigExtremes(rodForm(p, joint.drivenPin, joint.driverPin, length))),
+        ]),
+      );
+    case 'cable': {
+      const { driverEnd, drivenEnd } = joint;
+      const at = (lever: number, spans: readonly number[], end: typeof drivenEnd | undefined): readonly number[] =>
+        end?.kind === 'pin' ? finder.rotationAt(lever, spans, trigRoots(cableForms(p, end.pin, end.housing).extreme)) : [];
+      return merge(at(joint.driven, driven, drivenEnd), joint.driver === undefined ? [] : at(joint.driver, driver, driverEnd));
+    }
+    case 'slot':
+      return finder.rotationAt(joint.driver, driver, trigExtremes(slotForm(joint, p)));
+    case 'coupling':
+      return [];
+  }
+}
