@@ -46,6 +46,7 @@ function readRoot(root: SourceMap): { definition: Definition | undefined; proble
   const reading: Reading = {
     report: (found) => problems.push(found),
     declared,
+    letNames: new Set(declared.parts.let.keys()),
     lets,
     points,
     addLet: (value) => lets.push(value),
@@ -75,7 +76,7 @@ function checkFormat(root: SourceMap, text: string): Problem | undefined {
     const line = text.startsWith('\ufeff') ? 1 : 0;
     return problem('format-missing', at, 'The file does not say its format', {
       cure: `${cure} as the first line`,
-      replacements: root.flow ? undefined : [{ span: { start: line, end: line }, text: `format: ${FORMAT}\n` }],
+      replacements: root.flow ? undefined : [{ span: { start: line, end: line }, text: `format: ${FORMAT}${text.includes('\r\n') ? '\r\n' : '\n'}` }],
     });
   }
   const value = entry.value;

@@ -43,8 +43,20 @@ export const FUNCTIONS: ReadonlyMap<string, FormulaFunction> = new Map<string, F
   ['hypot', { least: 1, most: Infinity, rule: 'same', requireOnly: false, summary: 'square root of the sum of squares' }],
   ['sqrt', { least: 1, most: 1, rule: 'root', requireOnly: false, summary: 'square root' }],
   ['abs', { least: 1, most: 1, rule: 'same', requireOnly: false, summary: 'the value without its sign' }],
-  ['min', { least: 1, most: Infinity, rule: 'same', requireOnly: false, summary: 'least of its arguments; of one column, least over the travel' }],
-  ['max', { least: 1, most: Infinity, rule: 'same', requireOnly: false, summary: 'greatest of its arguments; of one column, greatest over the travel' }],
+  [
+    'min',
+    { least: 1, most: Infinity, rule: 'same', requireOnly: false, summary: 'least of its arguments; of one column, least over the travel' },
+  ],
+  [
+    'max',
+    {
+      least: 1,
+      most: Infinity,
+      rule: 'same',
+      requireOnly: false,
+      summary: 'greatest of its arguments; of one column, greatest over the travel',
+    },
+  ],
   ['round', { least: 1, most: 1, rule: 'number', requireOnly: false, summary: 'nearest whole number, halves away from zero' }],
   ['floor', { least: 1, most: 1, rule: 'number', requireOnly: false, summary: 'greatest whole number not above' }],
   ['ceil', { least: 1, most: 1, rule: 'number', requireOnly: false, summary: 'least whole number not below' }],

@@ -53,10 +53,12 @@ export function lex(text: string, names: ReadonlySet<string> = NO_NAMES): Lexed 
   const faults: Fault[] = [];
   // For each open parenthesis, whether it encloses the arguments of a function.
   const calls: boolean[] = [];
-  const isOtherWord = (word: string): boolean => OPERATOR_WORDS.has(word) || FOREIGN_WORDS.has(word) || FUNCTIONS.has(word) || names.has(word);
+  const isOtherWord = (word: string): boolean =>
+    OPERATOR_WORDS.has(word) || FOREIGN_WORDS.has(word) || FUNCTIONS.has(word) || names.has(word);
   let i = skipSpaces(text, 0);
   while (i < text.length) {
-    const token = figureAt(text, i, calls.at(-1) !== true, isOtherWord, faults) ?? wordAt(text, i, tokens, faults) ?? signAt(text, i, tokens, faults);
+    const token =
+      figureAt(text, i, calls.at(-1) !== true, isOtherWord, faults) ?? wordAt(text, i, tokens, faults) ?? signAt(text, i, tokens, faults);
     if (token.type === 'sign' && token.text === '(') calls.push(tokens.at(-1)?.type === 'name' && isFunction(tokens.at(-1)));
     if (token.type === 'sign' && token.text === ')') calls.pop();
     tokens.push(token);
@@ -71,7 +73,13 @@ function isFunction(token: Token | undefined): boolean {
   return token?.type === 'name' && FUNCTIONS.has(token.text);
 }
 
-function figureAt(text: string, start: number, commaIsDecimal: boolean, isOtherWord: (word: string) => boolean, faults: Fault[]): Token | undefined {
+function figureAt(
+  text: string,
+  start: number,
+  commaIsDecimal: boolean,
+  isOtherWord: (word: string) => boolean,
+  faults: Fault[],
+): Token | undefined {
   const number = readNumber(text, start, commaIsDecimal);
   if (number === undefined) return undefined;
   if (number.fault !== undefined) faults.push(number.fault);
@@ -86,7 +94,12 @@ function unitFaults(unit: UnitReading): Fault[] {
   const faults = unit.unknown.map((word) => unknownUnit(word.word, word));
   if (unit.badExponent !== undefined) {
     const cure = 'Write one whole exponent such as `mm^2`, and parentheses round the quantity where its power is meant: `(2 mm)^2`';
-    faults.push({ code: 'unknown-unit', ...span(unit.badExponent), message: `\`${unit.text}\` has an exponent that units cannot have`, cure });
+    faults.push({
+      code: 'unknown-unit',
+      ...span(unit.badExponent),
+      message: `\`${unit.text}\` has an exponent that units cannot have`,
+      cure,
+    });
   }
   return faults;
 }
@@ -96,7 +109,12 @@ export function unknownUnit(word: string, where: Span): Fault {
   const message = `\`${word}\` is not a unit`;
   const meant = meantUnit(word);
   if (meant !== undefined) return replaceFault('unknown-unit', where, message, meant);
-  return { code: 'unknown-unit', ...span(where), message, cure: 'Write one of mm, cm, m, inch, deg, rad, N, lbf, N*mm, N/mm, kg, V, kPa, %' };
+  return {
+    code: 'unknown-unit',
+    ...span(where),
+    message,
+    cure: 'Write one of mm, cm, m, inch, deg, rad, N, lbf, N*mm, N/mm, kg, V, kPa, %',
+  };
 }
 
 function meantUnit(word: string): string | undefined {
@@ -156,7 +174,13 @@ function strayUnit(text: string, where: Span, word: string, before: readonly Tok
   }
   if (last?.type === 'sign' && last.text === ')') {
     const insert = { start: where.start, end: where.end, text: `* 1 ${word}` };
-    return { code: 'formula-not-allowed', ...where, message: `The unit \`${word}\` does not follow a number`, cure: `Write \`* 1 ${word}\``, edits: [insert] };
+    return {
+      code: 'formula-not-allowed',
+      ...where,
+      message: `The unit \`${word}\` does not follow a number`,
+      cure: `Write \`* 1 ${word}\``,
+      edits: [insert],
+    };
   }
   const cure =
     last?.type === 'name' || last?.type === 'column'
@@ -208,7 +232,8 @@ function signAt(text: string, start: number, before: readonly Token[], faults: F
   if (PLAIN_SIGNS.has(written)) return { type: 'sign', text: written, start, end };
   if (written === '%' || written === '°') {
     const message =
-      written === '%' && (last?.type === 'figure' || last?.type === 'name' || last?.type === 'column' || (last?.type === 'sign' && last.text === ')'))
+      written === '%' &&
+      (last?.type === 'figure' || last?.type === 'name' || last?.type === 'column' || (last?.type === 'sign' && last.text === ')'))
         ? '`%` stands only right after a number and means a hundredth; a remainder is not part of formulas'
         : `\`${written}\` stands without a number`;
     const cure = written === '%' ? 'Write `/ 100` for a hundredth' : 'Write `* 1 deg`';
@@ -219,7 +244,10 @@ function signAt(text: string, start: number, before: readonly Token[], faults: F
   const asInch = otherwise === 'inch';
   if (otherwise !== undefined && (!asInch || last?.type === 'figure')) {
     const text = asInch ? ' inch' : otherwise;
-    faults.push({ ...replaceFault(asInch ? 'unknown-unit' : 'formula-not-allowed', { start, end }, `\`${written}\` is not part of the language`, text), cure: `Write \`${otherwise}\`` });
+    faults.push({
+      ...replaceFault(asInch ? 'unknown-unit' : 'formula-not-allowed', { start, end }, `\`${written}\` is not part of the language`, text),
+      cure: `Write \`${otherwise}\``,
+    });
     return { type: 'sign', text: '?', start, end };
   }
   const why = NOT_PART.get(written);

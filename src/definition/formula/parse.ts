@@ -8,7 +8,6 @@ import type { Fault } from '../quantity/fault.ts';
 import { replaceFault } from '../quantity/fault.ts';
 import type { Span } from '../span.ts';
 import type { BinaryOperator } from './formula.ts';
-import { FUNCTIONS } from './functions.ts';
 import { lex } from './lex.ts';
 import type { ColumnToken, FigureToken, NameToken, Token } from './lex.ts';
 
@@ -40,7 +39,12 @@ export function parseFormula(text: string, names: ReadonlySet<string>): Parsed {
   if (length === 0) return one({ code: 'formula-syntax', ...whole, message: 'There is no formula', cure: 'Write an expression' });
   if (length > LONGEST_FORMULA) {
     const cure = `Split it: name its parts in \`let\``;
-    return one({ code: 'formula-too-long', ...whole, message: `The formula has ${length} characters; ${LONGEST_FORMULA} are the most`, cure });
+    return one({
+      code: 'formula-too-long',
+      ...whole,
+      message: `The formula has ${length} characters; ${LONGEST_FORMULA} are the most`,
+      cure,
+    });
   }
   const { tokens, faults } = lex(text, names);
   const deep = tooDeep(tokens);
@@ -59,31 +63,21 @@ function deepFault(where: Span): Fault {
   return { code: 'formula-too-long', start: where.start, end: where.end, message, cure: 'Split it: name its parts in `let`' };
 }
 
-/** Before anything recursive sees the text: its parentheses, prefix operators and chained powers. */
+/** Before anything recursive sees the text: its parentheses, and in each its running prefix operators and powers. */
 function tooDeep(tokens: readonly Token[]): Fault | undefined {
   const chains = [0];
-  let depth = 0;
-  let deepest: Fault | undefined;
-  tokens.forEach((token, i) => {
-    if (deepest !== undefined) return;
-    if (token.type !== 'sign') return;
-    if (token.text === '(') {
-      chains.push(0);
-      depth++;
-    } else if (token.text === ')') {
-      depth -= (chains.length > 1 ? (chains.pop() ?? 0) : 0) + (chains.length > 0 && depth > 0 ? 1 : 0);
-      depth = Math.max(0, depth);
-    } else if (token.text === '^' || isPrefix(tokens, i)) {
-      chains[chains.length - 1] = (chains.at(-1) ?? 0) + 1;
-      depth++;
-    } else {
-      // An infix operator or a comma ends the chain of prefixes and powers before it.
-      depth -= chains.at(-1) ?? 0;
-      chains[chains.length - 1] = 0;
-    }
-    if (depth > DEEPEST_FORMULA) deepest = deepFault(token);
-  });
-  return deepest;
+  for (const [i, token] of tokens.entries()) {
+    if (token.type !== 'sign') continue;
+    const top = chains.length - 1;
+    if (token.text === '(') chains.push(0);
+    else if (token.text === ')') {
+      if (top > 0) chains.pop();
+    } else if (token.text === '^' || isPrefix(tokens, i)) chains[top] = (chains[top] ?? 0) + 1;
+    else chains[top] = 0;
+    const depth = chains.reduce((sum, chain) => sum + chain, chains.length - 1);
+    if (depth > DEEPEST_FORMULA) return deepFault(token);
+  }
+  return undefined;
 }
 
 function isPrefix(tokens: readonly Token[], index: number): boolean {
@@ -107,7 +101,8 @@ function structureFaults(text: string, tokens: readonly Token[], names: Readonly
   tokens.forEach((token, i) => {
     const before = tokens[i - 1];
     const callee = token.type === 'sign' && token.text === '(' && before?.type === 'name' && !names.has(before.text) ? before : undefined;
-    if (endsValue(before) && startsValue(token) && before !== undefined && callee === undefined) faults.push(neighbours(text, before, token));
+    if (endsValue(before) && startsValue(token) && before !== undefined && callee === undefined)
+      faults.push(neighbours(text, before, token));
     if (token.type !== 'sign') {
       if (isBareFraction(tokens, i)) faults.push(bareFraction(text, tokens[i - 2], token));
       return;
@@ -115,19 +110,45 @@ function structureFaults(text: string, tokens: readonly Token[], names: Readonly
     if (token.text === '(') open.push({ token, call: callee !== undefined });
     if (token.text === ')' && open.pop() === undefined) faults.push(replaceFault('formula-syntax', token, 'This `)` closes nothing', ''));
     if (token.text === ',' && open.at(-1)?.call !== true) {
-      faults.push({ code: 'formula-syntax', start: token.start, end: token.end, message: 'A comma parts the arguments of a function and stands nowhere else', cure: 'Write a decimal point as `.`' });
+      faults.push({
+        code: 'formula-syntax',
+        start: token.start,
+        end: token.end,
+        message: 'A comma parts the arguments of a function and stands nowhere else',
+        cure: 'Write a decimal point as `.`',
+      });
     }
     if (token.text === '±') {
       const cure = 'Give the value a name in `let`, with its tolerance there';
       faults.push({ code: 'bad-tolerance', start: token.start, end: token.end, message: 'A formula has no tolerance of its own', cure });
     }
     const next = tokens[i + 1];
-    if (token.text === '+' && next?.type === 'sign' && next.text === '-' && next.start === token.end && tokens.length === i + 3 && i === 1) {
+    if (
+      token.text === '+' &&
+      next?.type === 'sign' &&
+      next.text === '-' &&
+      next.start === token.end &&
+      tokens.length === i + 3 &&
+      i === 1
+    ) {
       const cure = 'Write `-` for a difference; a tolerance stands at the value in `let`';
-      faults.push({ code: 'bad-tolerance', start: token.start, end: next.end, message: '`+-` is neither a tolerance nor clear arithmetic', cure });
+      faults.push({
+        code: 'bad-tolerance',
+        start: token.start,
+        end: next.end,
+        message: '`+-` is neither a tolerance nor clear arithmetic',
+        cure,
+      });
     }
   });
-  for (const { token } of open) faults.push({ code: 'formula-syntax', start: token.start, end: token.end, message: 'This `(` is not closed', cure: 'Write the missing `)`' });
+  for (const { token } of open)
+    faults.push({
+      code: 'formula-syntax',
+      start: token.start,
+      end: token.end,
+      message: 'This `(` is not closed',
+      cure: 'Write the missing `)`',
+    });
   return faults;
 }
 
@@ -141,7 +162,13 @@ function neighbours(text: string, before: Token, token: Token): Fault {
   if (before.type === 'name' && token.type === 'sign' && token.text === '(') {
     const where = { start: before.start, end: before.end };
     const edits = [{ start: before.end, end: token.end, text: ' * (' }];
-    return { code: 'formula-not-allowed', ...where, message: `\`${before.text}\` is a value, not a function`, cure: `Write \`${before.text} * (…)\` for a product`, edits };
+    return {
+      code: 'formula-not-allowed',
+      ...where,
+      message: `\`${before.text}\` is a value, not a function`,
+      cure: `Write \`${before.text} * (…)\` for a product`,
+      edits,
+    };
   }
   const gap = { start: before.end, end: token.start };
   const first = text.slice(before.start, before.end);
@@ -211,7 +238,8 @@ function build(text: string, tokens: readonly Token[]): Parsed {
 }
 
 function syntaxFault(text: string, tokens: readonly Token[], starts: readonly number[], error: unknown): Fault {
-  const character = typeof error === 'object' && error !== null && 'char' in error && typeof error.char === 'number' ? error.char - 1 : Infinity;
+  const character =
+    typeof error === 'object' && error !== null && 'char' in error && typeof error.char === 'number' ? error.char - 1 : Infinity;
   let index = tokens.length;
   while (index > 0 && (starts[index - 1] ?? 0) >= character) index--;
   if ((starts[index] ?? Infinity) > character && index > 0) index--;
@@ -219,12 +247,24 @@ function syntaxFault(text: string, tokens: readonly Token[], starts: readonly nu
   const last = tokens.at(-1);
   if (token === undefined || character >= (starts.at(-1) ?? 0) + 1) {
     const where = { start: last?.start ?? 0, end: last?.end ?? text.length };
-    if (endsValue(last)) return { code: 'formula-syntax', ...where, message: 'The formula cannot be read up to its end', cure: 'Check the operators' };
+    if (endsValue(last))
+      return { code: 'formula-syntax', ...where, message: 'The formula cannot be read up to its end', cure: 'Check the operators' };
     const written = text.slice(where.start, where.end);
-    return { code: 'formula-syntax', ...where, message: `Nothing follows \`${written}\``, cure: 'Write the missing value, or leave the operator out' };
+    return {
+      code: 'formula-syntax',
+      ...where,
+      message: `Nothing follows \`${written}\``,
+      cure: 'Write the missing value, or leave the operator out',
+    };
   }
   const written = text.slice(token.start, token.end);
-  return { code: 'formula-syntax', start: token.start, end: token.end, message: `A value is missing before \`${written}\``, cure: 'Write a number or a name there' };
+  return {
+    code: 'formula-syntax',
+    start: token.start,
+    end: token.end,
+    message: `A value is missing before \`${written}\``,
+    cure: 'Write a number or a name there',
+  };
 }
 
 interface Context {
@@ -308,7 +348,12 @@ function operation(node: Node, context: Context): Part {
   const prefix = UNARY.get(name);
   if (prefix !== undefined && operands.length === 1) {
     const operand = convert(operands[0], context);
-    return part(context, operand.first - 1, operand.last, (span) => ({ kind: 'unary', operator: prefix, operand: operand.syntax, ...span }));
+    return part(context, operand.first - 1, operand.last, (span) => ({
+      kind: 'unary',
+      operator: prefix,
+      operand: operand.syntax,
+      ...span,
+    }));
   }
   const operator = BINARY.get(name);
   if (operator === undefined || operands.length !== 2) throw refusal(context, 'This operator is not part of formulas');
@@ -326,7 +371,8 @@ function chain(node: Node, context: Context): Part {
   list(node.conditionals).forEach((name, i) => {
     const operator = typeof name === 'string' ? BINARY.get(name) : undefined;
     const [left, right] = [parts[i], parts[i + 1]];
-    if (operator === undefined || left === undefined || right === undefined) throw refusal(context, 'This comparison is not part of formulas');
+    if (operator === undefined || left === undefined || right === undefined)
+      throw refusal(context, 'This comparison is not part of formulas');
     const comparison = binary(operator, left, right, context);
     whole = whole === undefined ? comparison : binary('and', whole, comparison, context);
   });
@@ -345,9 +391,4 @@ function call(node: Node, context: Context): Part {
 
 function list(value: unknown): readonly unknown[] {
   return Array.isArray(value) ? (value as readonly unknown[]) : [];
-}
-
-/** Whether a word is a function of the language, wherever it may be used. */
-export function isFunctionName(word: string): boolean {
-  return FUNCTIONS.has(word);
 }

@@ -6,10 +6,11 @@ import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 
 /**
- * Where a piece of text stands in the file: the offset of its first character, or, where the piece is not a
- * plain copy of the file's text (escapes in a quoted scalar), the file offset of each offset in the piece.
+ * Where a piece of text stands in the file: the offset of its first character. Where the piece is not a plain copy of
+ * the file's text (escapes in a quoted scalar): the file offset of each of its offsets, or the whole it was made from,
+ * which then stands for every place in it.
  */
-export type Origin = number | ((offset: number) => number);
+export type Origin = number | Span | ((offset: number) => number);
 
 export interface Fault extends Span {
   readonly code: ProblemCode;
@@ -21,19 +22,22 @@ export interface Fault extends Span {
 
 /** A stretch of a piece of text as a place in the file. */
 export function placeInFile(origin: Origin, stretch: Span): Span {
-  return typeof origin === 'number'
-    ? { start: origin + stretch.start, end: origin + stretch.end }
-    : { start: origin(stretch.start), end: origin(stretch.end) };
+  if (typeof origin === 'number') return { start: origin + stretch.start, end: origin + stretch.end };
+  return typeof origin === 'function'
+    ? { start: origin(stretch.start), end: origin(stretch.end) }
+    : { start: origin.start, end: origin.end };
 }
 
 export function toProblem(fault: Fault, origin: Origin): Problem {
+  // An edit of the whole would not be the edit of the part that was meant.
+  const edits = typeof origin === 'object' ? undefined : fault.edits;
   return {
     code: fault.code,
     severity: 'error',
     span: placeInFile(origin, fault),
     message: fault.message,
     ...(fault.cure !== undefined && { cure: fault.cure }),
-    ...(fault.edits !== undefined && { replacements: fault.edits.map((edit) => ({ span: placeInFile(origin, edit), text: edit.text })) }),
+    ...(edits !== undefined && { replacements: edits.map((edit) => ({ span: placeInFile(origin, edit), text: edit.text })) }),
   };
 }
 

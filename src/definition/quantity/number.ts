@@ -26,13 +26,24 @@ export function readNumber(text: string, start: number, commaIsDecimal: boolean)
   if (plain === undefined) return undefined;
   const end = start + plain.length;
   if (/^0\d/.test(plain)) {
-    const fault = replaceFault('bad-quantity', { start, end }, `\`${plain}\` starts with 0, which some programs read as octal`, trimZeros(plain));
+    const fault = replaceFault(
+      'bad-quantity',
+      { start, end },
+      `\`${plain}\` starts with 0, which some programs read as octal`,
+      trimZeros(plain),
+    );
     return refused(plain, start, fault);
   }
   const value = Number(plain);
   if (!Number.isFinite(value) || (value === 0 && /[1-9]/.test(plain.replace(/[eE].*/, '')))) {
     const size = value === 0 ? 'small' : 'large';
-    return refused(plain, start, { code: 'bad-quantity', start, end, message: `\`${plain}\` is too ${size} to be computed with`, cure: 'Check the exponent' });
+    return refused(plain, start, {
+      code: 'bad-quantity',
+      start,
+      end,
+      message: `\`${plain}\` is too ${size} to be computed with`,
+      cure: 'Check the exponent',
+    });
   }
   return { start, end, value };
 }

@@ -102,11 +102,21 @@ function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], n
       return replaceFault('bad-quantity', stretch, `\`${grouped[0]}\` has spaces inside`, grouped[0].replace(/\D/g, ''));
     }
     const where = { start: next.start, end: next.end };
-    return { code: 'bad-quantity', ...where, message: `A second number follows \`${text.slice(figure.start, figure.end)}\``, cure: 'Write one number with one unit' };
+    return {
+      code: 'bad-quantity',
+      ...where,
+      message: `A second number follows \`${text.slice(figure.start, figure.end)}\``,
+      cure: 'Write one number with one unit',
+    };
   }
   if ((next.type === 'name' || next.type === 'column') && !names.has(next.type === 'name' ? next.text : next.owner) && rest.length === 1) {
     const where = { start: next.start, end: next.end };
-    return { code: 'bad-quantity', ...where, message: `\`${text.slice(next.start, next.end)}\` follows the quantity`, cure: 'Leave it out, or put it into a comment after `#`' };
+    return {
+      code: 'bad-quantity',
+      ...where,
+      message: `\`${text.slice(next.start, next.end)}\` follows the quantity`,
+      cure: 'Leave it out, or put it into a comment after `#`',
+    };
   }
   return undefined;
 }
@@ -135,12 +145,22 @@ function readFigure(
   }
   const { plus, minus } = reading;
   if (!Number.isFinite(plus) || !Number.isFinite(minus)) return refuse([tooLarge(text, reading)], at);
-  return { form: 'quantity', quantity: { nominal, unit, kind: own.kind, tolerance: { plus, minus, span: placeInFile(at, reading) } }, problems: [] };
+  return {
+    form: 'quantity',
+    quantity: { nominal, unit, kind: own.kind, tolerance: { plus, minus, span: placeInFile(at, reading) } },
+    problems: [],
+  };
 }
 
 function tooLarge(text: string, where: { readonly start: number; readonly end: number }): Fault {
   const { start, end } = where;
-  return { code: 'bad-quantity', start, end, message: `\`${text.slice(start, end)}\` is too large to be computed with`, cure: 'Check the exponent' };
+  return {
+    code: 'bad-quantity',
+    start,
+    end,
+    message: `\`${text.slice(start, end)}\` is too large to be computed with`,
+    cure: 'Check the exponent',
+  };
 }
 
 function wrongUnit(figure: FigureToken, own: Unit, expected: Dimension): Fault {
@@ -166,7 +186,11 @@ export function fittingUnits(expected: Dimension): string {
 function lateUnit(figure: FigureToken, own: Unit, form: ToleranceForm, unit: string): Fault | undefined {
   if (figure.unit !== undefined || form.form === 'broken' || form.form === 'plus-minus') return undefined;
   const written = form.form === 'both' ? form.figure.unit : (form.second.figure.unit ?? form.first.figure.unit);
-  if (written === undefined || (written.times / written.over === own.times / own.over && kindFits(written.kind, 'number') === kindFits(own.kind, 'number'))) return undefined;
+  if (
+    written === undefined ||
+    (written.times / written.over === own.times / own.over && kindFits(written.kind, 'number') === kindFits(own.kind, 'number'))
+  )
+    return undefined;
   const message = unit === '' ? 'The quantity itself has no unit' : `The quantity itself has no unit and would be in ${unit}`;
   return {
     code: 'missing-unit',

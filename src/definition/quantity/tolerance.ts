@@ -26,7 +26,14 @@ interface Deviation {
 /** What stands after the quantity, by its pattern alone. */
 export type ToleranceForm =
   | { readonly form: 'both'; readonly figure: FigureToken; readonly start: number; readonly end: number; readonly sign?: '+' | '-' }
-  | { readonly form: 'two'; readonly first: Deviation; readonly second: Deviation; readonly slash: boolean; readonly start: number; readonly end: number }
+  | {
+      readonly form: 'two';
+      readonly first: Deviation;
+      readonly second: Deviation;
+      readonly slash: boolean;
+      readonly start: number;
+      readonly end: number;
+    }
   /** `+-`, which may be meant as `±`. */
   | { readonly form: 'plus-minus'; readonly figure: FigureToken; readonly start: number; readonly end: number }
   /** A `±` that no deviation follows. */
@@ -61,7 +68,8 @@ export function toleranceForm(tokens: readonly Token[]): ToleranceForm | undefin
     return { form: 'two', first, second: { sign: second, figure: e }, slash: true, ...stretch };
   }
   // `+0.2/0`: as arithmetic it would divide by zero.
-  if (d?.type === 'figure' && d.value === 0 && e === undefined) return { form: 'two', first, second: { figure: d }, slash: true, ...stretch };
+  if (d?.type === 'figure' && d.value === 0 && e === undefined)
+    return { form: 'two', first, second: { figure: d }, slash: true, ...stretch };
   return undefined;
 }
 
@@ -78,13 +86,27 @@ export function readTolerance(form: ToleranceForm, text: string, own: Unit, ownT
       const written = text.slice(form.start, form.end);
       const edits = [{ start: form.start, end: form.figure.start, text: '± ' }];
       const cure = `Write \`± ${cut(text, form.figure)}\`, or for a difference \`- ${cut(text, form.figure)}\``;
-      return { code: 'bad-tolerance', start: form.start, end: form.end, message: `\`${written}\` is neither a tolerance nor clear arithmetic`, cure, edits };
+      return {
+        code: 'bad-tolerance',
+        start: form.start,
+        end: form.end,
+        message: `\`${written}\` is neither a tolerance nor clear arithmetic`,
+        cure,
+        edits,
+      };
     }
     case 'both': {
       if (form.sign !== undefined) {
         const written = cut(text, form.figure);
         const edits = [{ start: form.start, end: form.end, text: `± ${written}` }];
-        return { code: 'bad-tolerance', start: form.start, end: form.end, message: 'A deviation after `±` has no sign', cure: `Write \`± ${written}\``, edits };
+        return {
+          code: 'bad-tolerance',
+          start: form.start,
+          end: form.end,
+          message: 'A deviation after `±` has no sign',
+          cure: `Write \`± ${written}\``,
+          edits,
+        };
       }
       const unit = form.figure.unit ?? own;
       const fault = misfit(form.figure, unit, own, ownText, text);

@@ -205,7 +205,10 @@ function exponentAt(text: string, start: number): (Stretch & { readonly value?: 
   return '^²³'.includes(text.charAt(after) || ' ') ? { start: stretch.start, end: after + 1 } : stretch;
 }
 
-function nextFactor(text: string, end: number): { readonly word: Stretch & { readonly word: string }; readonly divides: boolean } | undefined {
+function nextFactor(
+  text: string,
+  end: number,
+): { readonly word: Stretch & { readonly word: string }; readonly divides: boolean } | undefined {
   const at = skipSpaces(text, end);
   const sign = text.charAt(at);
   if (sign === '' || !'*/·⋅'.includes(sign)) return undefined;

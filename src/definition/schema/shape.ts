@@ -34,6 +34,8 @@ export interface Site {
 export interface Reading {
   report(problem: Problem): void;
   readonly declared: Declared;
+  /** Names in `let`, read or not. */
+  readonly letNames: ReadonlySet<string>;
   /** In file order, those that could be read. */
   readonly lets: readonly Let[];
   readonly points: ReadonlyMap<string, Place>;

@@ -25,7 +25,7 @@ levers:
     arms:
       pin: {radius: ${quantity(a, 'mm')}, angle: ${quantity(theta2Deg, 'deg')}}
   driven:
-    pivot: [${quantity(d, 'mm')}, 0]
+    pivot: [${plainNumber(d)}, 0]
     arms:
       pin: {radius: ${quantity(c, 'mm')}, angle: ${quantity(theta4Deg, 'deg')}}
 pedal: {lever: foot, opens: ${travelDeg < 0 ? 'clockwise' : 'counterclockwise'}, travel: ${quantity(Math.abs(travelDeg), 'deg')}, pad: pin}

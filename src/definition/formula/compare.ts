@@ -1,0 +1,59 @@
+/**
+ * Comparisons as the file means them: two values closer than 1e-9 of the greater, or than a floor that is below
+ * anything a workshop can make or measure, are equal. So a figure that was solved for and rounded passes the
+ * requirement that it was solved for.
+ */
+import type { Dimension } from '../dimensions.ts';
+import type { BinaryOperator } from './formula.ts';
+import { dimensionOfKind } from './kind.ts';
+import type { Kind } from './kind.ts';
+
+export const RELATIVE_TOLERANCE = 1e-9;
+
+/** SI. A millionth of a millimetre, of a degree, of a newton … or less; own choice. */
+const FLOOR: Readonly<Record<Dimension, number>> = {
+  number: 1e-9,
+  length: 1e-9,
+  area: 1e-12,
+  angle: 1e-9,
+  force: 1e-9,
+  torque: 1e-12,
+  'linear-rate': 1e-9,
+  'torsional-rate': 1e-12,
+  inertia: 1e-15,
+  voltage: 1e-9,
+  pressure: 1e-6,
+  'angle-per-length': 1e-9,
+};
+
+/** SI; 0 for a kind that no place of the file knows. */
+export function comparisonFloor(kind: Kind): number {
+  const dimension = dimensionOfKind(kind);
+  return dimension === undefined ? 0 : FLOOR[dimension];
+}
+
+/**
+ * @param floor SI, as stored with the comparison
+ * @returns false for NaN on either side, and for operators that compare nothing
+ */
+export function holds(operator: BinaryOperator, left: number, right: number, floor: number): boolean {
+  if (Number.isNaN(left) || Number.isNaN(right)) return false;
+  const margin = Math.max(floor, RELATIVE_TOLERANCE * Math.max(Math.abs(left), Math.abs(right)));
+  const equal = left === right || Math.abs(left - right) <= margin;
+  switch (operator) {
+    case '==':
+      return equal;
+    case '!=':
+      return !equal;
+    case '<=':
+      return equal || left < right;
+    case '>=':
+      return equal || left > right;
+    case '<':
+      return !equal && left < right;
+    case '>':
+      return !equal && left > right;
+    default:
+      return false;
+  }
+}

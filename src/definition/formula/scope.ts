@@ -1,0 +1,33 @@
+/**
+ * What a formula may speak of: the `let` values before it and, in `require`, the columns of the table.
+ */
+import type { Dimension } from '../dimensions.ts';
+import type { Kind } from './kind.ts';
+
+export interface ScopeLet {
+  readonly name: string;
+  readonly kind: Kind;
+  /** SI. */
+  readonly nominal: number;
+}
+
+export interface Scope {
+  /** In file order; an index into this list is what formulas keep. */
+  readonly lets: readonly ScopeLet[];
+  /** Names in `let` whose own value could not be read. A formula that uses one has no value, and that is said once, there. */
+  readonly broken?: ReadonlySet<string>;
+  /** Names in `let` that stand further down. */
+  readonly later?: ReadonlySet<string>;
+}
+
+export interface RequirementScope extends Scope {
+  /**
+   * What a column of the table is; percent columns are fractions, so `number`. `unreadable` where the part is named in
+   * the file but broken, so that nothing can be said of its columns. Undefined for a column that does not exist.
+   */
+  columnDimension(owner: string, column: string): Dimension | 'unreadable' | undefined;
+  /** Every part that has columns, for the nearest right word. */
+  readonly owners: readonly string[];
+  /** Columns of one part; empty for a part that does not exist. */
+  columnsOf(owner: string): readonly string[];
+}

@@ -1,0 +1,37 @@
+/**
+ * The columns of a solved file. Faces, reports, requirements and exports all use these names.
+ */
+import type { Dimension } from '../definition/dimensions.ts';
+import type { Build } from '../kinematics/build.ts';
+import type { Pose } from '../kinematics/pose.ts';
+
+export interface Column {
+  /** `owner.key`, e.g. `shaft.opening`. */
+  readonly name: string;
+  readonly owner: string;
+  readonly key: string;
+  /** Kind of quantity; `number` for percent columns, which are fractions inside. */
+  readonly dimension: Dimension;
+  /** Unit in tables: `%`, `deg`, `mm`, `deg/mm`, or empty for a plain number. */
+  readonly unit: string;
+  /** SI value times this is the table's value. */
+  readonly scale: number;
+  /** Index of the joint whose turning places are this column's, for rods, slots and cables. */
+  readonly joint?: number;
+  /** SI; NaN where there is no value. */
+  read(build: Build, pose: Pose): number;
+}
+
+/** A solved table: columns beside each other, a value a station. */
+export interface Table {
+  /** Pedal travel of each row, a fraction. */
+  readonly stations: readonly number[];
+  readonly columns: readonly TableColumn[];
+}
+
+export interface TableColumn {
+  readonly name: string;
+  readonly unit: string;
+  /** In `unit`; null where there is no value. */
+  readonly values: readonly (number | null)[];
+}
