@@ -1,12 +1,14 @@
 /**
  * From the text of a throttle file to its Definition: the one way in.
  */
-import type { Definition, Let, Place, Unread } from './definition.ts';
+import type { Definition, Place, Unread } from './definition.ts';
 import { findLoadPath } from './loadPath.ts';
+import { NAME_PATTERN, reservedAs } from './names.ts';
 import type { Problem } from './problem.ts';
 import { prune, suspectsOf } from './prune.ts';
 import { checkNames, gatherNames } from './schema/declared.ts';
 import { FORMAT, file } from './schema/file.ts';
+import { makeScope } from './schema/scopes.ts';
 import { problem, shortened, type Reading } from './schema/shape.ts';
 import { parseSource } from './source/parse.ts';
 import { child, entryOf, textOf, type SourceMap } from './source/tree.ts';
@@ -40,18 +42,18 @@ export function readDefinition(text: string): DefinitionReading {
 function readRoot(root: SourceMap): { definition: Definition | undefined; problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const unread: Unread[] = [];
-  const lets: Let[] = [];
   const points = new Map<string, Place>();
   const declared = gatherNames(root);
+  const letNames = new Set([...declared.parts.let.keys()].filter((name) => NAME_PATTERN.test(name) && reservedAs(name) === undefined));
+  const pedalCable = textOf(child(child(root, 'pedal'), 'cable'));
   const reading: Reading = {
     report: (found) => problems.push(found),
     declared,
-    letNames: new Set(declared.parts.let.keys()),
-    lets,
+    letNames,
+    scope: makeScope(declared, letNames, pedalCable !== undefined),
     points,
-    addLet: (value) => lets.push(value),
     addPoint: (name, place) => points.set(name, place),
-    pedalCable: textOf(child(child(root, 'pedal'), 'cable')),
+    pedalCable,
     figures: new Map(),
     unread: (path, span) => unread.push({ path, span }),
   };

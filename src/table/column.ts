@@ -1,7 +1,7 @@
 /**
  * The columns of a solved file. Faces, reports, requirements and exports all use these names.
  */
-import type { Dimension } from '../definition/dimensions.ts';
+import { PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { Pose } from '../kinematics/pose.ts';
 
@@ -20,6 +20,19 @@ export interface Column {
   readonly joint?: number;
   /** SI; NaN where there is no value. */
   read(build: Build, pose: Pose): number;
+}
+
+/** Makes a column whose table value is in the unit of its place. */
+export function column(
+  owner: string,
+  key: string,
+  dimension: Dimension,
+  unit: string,
+  read: (build: Build, pose: Pose) => number,
+  joint?: number,
+): Column {
+  const scale = unit === '%' ? 100 : 1 / PLACE_UNIT_SI[dimension];
+  return { name: `${owner}.${key}`, owner, key, dimension, unit, scale, read, ...(joint !== undefined && { joint }) };
 }
 
 /** A solved table: columns beside each other, a value a station. */

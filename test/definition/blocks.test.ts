@@ -158,6 +158,7 @@ levers: {a: {pivot: [0, 0]}}
     const base = LEVERS.replace(/pedal: \{lever.*\n/, '');
     checkProblems(`${base}pedal: {lever: pedal, cable: main, travel: 3}
 #                     ^^^^^ error[wrong-shape]: does not go with \`lever\`
+#                            ^^^^ error[unknown-name]: There is no cable
 `);
     checkProblems(`${base}pedal: {lever: pedal, travel: 3}
 #^^^^ error[missing-key]: no \`opens\`
@@ -177,7 +178,7 @@ levers: {a: {pivot: [0, 0]}}
     const base = LINKED.replace('travel: 27', 'travel: 27, pad: PAD');
     checkProblems(base.replace('PAD', 'pad'));
     checkProblems(base.replace('PAD', 'pedal.pad'));
-    checkProblems(base.replace(/pad: PAD.*\n/, 'pad: clevs}\n#                                                        ^^^^^ error[unknown-name]: Did you mean `clevis`?\n'));
+    checkProblems(base.replace(/pad: PAD.*\n/, 'pad: clevs}\n#                                                               ^^^^^ error[unknown-name]: Did you mean `clevis`?\n'));
   });
 
   it('as a cable has no driving end', () => {
@@ -215,10 +216,10 @@ describe('cables', () => {
   it('have slack, bend and friction of 0 or more, and stiffness above', () => {
     checkProblems(
       cable(`{from: pedal.clevis, leaves: [1, 2], enters: [3, 4], to: shaft.quadrant, slack: -1, bend: -1, friction: -1, stiffness: 0}
-  #                                                                                   ^^ error[out-of-range]
-  #                                                                                             ^^ error[out-of-range]
-  #                                                                                                           ^^ error[out-of-range]
-  #                                                                                                                          ^ error[out-of-range]
+  #                                                                                     ^^ error[out-of-range]
+  #                                                                                               ^^ error[out-of-range]
+  #                                                                                                             ^^ error[out-of-range]
+  #                                                                                                                            ^ error[out-of-range]
   shaft: {from: pedal.clevis, leaves: [1, 2], enters: [3, 4], to: shaft.arm}
 # ^^^^^ error[duplicate-name]: is the name of a lever already`),
     );
@@ -231,7 +232,7 @@ describe('rods', () => {
   it('join pins of two levers', () => {
     checkProblems(
       rods(`  a: {from: pedal.clevis, to: shaft.quadrant}
-  #                             ^^^^^^^^ error[wrong-value]: is a drum; a pin is needed
+  #                                 ^^^^^^^^ error[wrong-value]: is a drum; a pin is needed
   b: {from: pedal.clevis, to: shaft}
   #                           ^^^^^ error[wrong-value]: Write \`shaft.arm\` or \`shaft.tang\`
   c: {from: pedal.clevis, to: shat.arm}
@@ -242,8 +243,8 @@ describe('rods', () => {
   #                         ^^^^^^^^^ error[wrong-value]: both ends on \`shaft\`
   f: {from: pedal.clevis, to: [3, 4]}
   #                           ^^^^^^ error[wrong-shape]: \`lever.part\`
-  g: {from: pedal.clevis}
-# ^ error[missing-key]: no \`to\`
+  gg: {from: pedal.clevis}
+# ^^ error[missing-key]: no \`to\`
   h: {from: link.a, to: shaft.arm}
   #         ^^^^ error[unknown-name]: There is no lever \`link\`
   i: {from: a.a, to: shaft.arm}
@@ -255,7 +256,7 @@ describe('rods', () => {
     checkProblems(
       rods(`  a: {from: pedal.clevis, to: shaft.arm, adjust: {min: 75 mm, max: 69 mm}, lost: -1, ends: {kind: rod_ends}, width: 0}
   #                                                    ^^^^^ error[out-of-range]: greater than \`max\`
-  #                                                                                ^^ error[out-of-range]
+  #                                                                              ^^ error[out-of-range]
   #                                                                                               ^^^^^^^^ error[wrong-value]: Did you mean \`rod_end\`?
   #                                                                                                                 ^ error[out-of-range]`),
     );
@@ -292,7 +293,7 @@ describe('slots', () => {
   it('are driven by the pin, unless it is the driven one', () => {
     checkProblems(
       slots(`  s: {pin: shaft.tang, fork: pedal, drives: both, angle: 92}
-  #                                          ^^^^ error[wrong-value]: \`fork\` or \`pin\``),
+  #                                         ^^^^ error[wrong-value]: \`fork\` or \`pin\``),
     );
     checkProblems(slots('  s: {pin: shaft.tang, fork: pedal, drives: pin, angle: 92}'));
   });
@@ -368,8 +369,8 @@ describe('springs', () => {
 # ^ error[missing-key]: no \`to\`
   f: {from: [1, 2], to: shaft.arm, rate: 2, kind: compression, initial_tension: 3}
   #                                                            ^^^^^^^^^^^^^^^ error[wrong-shape]: no initial tension
-  g: {lever: shaft, wire: {diameter: 2, mean_coil: 2, active_turns: 5, material: steel}}
-  #                                                ^ error[out-of-range]: greater than the wire
+  gg: {lever: shaft, wire: {diameter: 2, mean_coil: 2, active_turns: 5, material: steel}}
+  #                                                 ^ error[out-of-range]: greater than the wire
   h: {from: shaft.tang, to: shaft.arm, rate: 3}
   #                         ^^^^^^^^^ error[wrong-value]: both ends on
   i: {lever: shaft, rate: 2 N/mm}

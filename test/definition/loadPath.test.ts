@@ -115,7 +115,7 @@ pedal: {lever: pedal, opens: clockwise, travel: 20}
     );
     checkProblems(
       file(`  r1: {from: pedal.p, to: }
-  #                       ^^ error[wrong-shape]
+  #                   ^^ error[wrong-shape]
   r2: {from: a.p, to: b.p}
 `),
     );

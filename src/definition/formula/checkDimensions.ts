@@ -9,7 +9,7 @@ import { nearestWord } from '../names.ts';
 import type { Span } from '../span.ts';
 import { checkCall } from './checkCall.ts';
 import { comparisonFloor } from './compare.ts';
-import { compile } from './compile.ts';
+import { constantValue } from './kindOfExpression.ts';
 import type { Expression } from './formula.ts';
 import { CONSTANTS, FOREIGN_CONSTANTS, FUNCTIONS } from './functions.ts';
 import { PLAIN, commonKind, describeKind, divideKinds, isPlain, kindOf, multiplyKinds, powerOfKind } from './kind.ts';
@@ -54,86 +54,6 @@ export function checkDimensions(syntax: Syntax, context: CheckContext): Checked 
       return checkBinary(syntax, span, context);
     case 'call':
       return checkCall(syntax, span, context);
-  }
-}
-
-/** What a checked expression is, without checking again; undefined for a condition. @param lets kinds by index */
-export function kindOfExpression(expression: Expression, lets: readonly Kind[]): Kind | undefined {
-  const ask = (part: Expression | undefined): Kind | undefined => (part === undefined ? undefined : kindOfExpression(part, lets));
-  switch (expression.kind) {
-    case 'number':
-      return expression.dimension ?? PLAIN;
-    case 'let':
-      return lets[expression.index];
-    case 'column':
-      return kindOf(expression.dimension);
-    case 'unary':
-      return expression.operator === 'not' ? undefined : ask(expression.operand);
-    case 'binary':
-      return kindOfBinary(expression, ask);
-    case 'call': {
-      const rule = FUNCTIONS.get(expression.name)?.rule;
-      if (rule === 'number-to-angle' || rule === 'same-to-angle') return { ...PLAIN, angle: 1 };
-      if (rule === 'angle-to-number' || rule === 'number' || rule === 'where') return PLAIN;
-      if (rule === 'at') return ask(expression.arguments[1]);
-      const of = ask(expression.arguments.find((argument) => !isBareZero(argument)) ?? expression.arguments[0]);
-      return rule === 'root' && of !== undefined ? powerOfKind(of, 1 / 2) : of;
-    }
-  }
-}
-
-function kindOfBinary(expression: Expression & { readonly kind: 'binary' }, ask: (part: Expression) => Kind | undefined): Kind | undefined {
-  const { operator, left, right } = expression;
-  switch (operator) {
-    case '+':
-    case '-': {
-      const a = ask(left);
-      const b = ask(right);
-      if (isBareZero(left)) return b;
-      return a === undefined || b === undefined || isBareZero(right) ? a : (commonKind(a, b) ?? a);
-    }
-    case '*':
-    case '/': {
-      const a = ask(left);
-      const b = ask(right);
-      if (a === undefined || b === undefined) return undefined;
-      return operator === '*' ? multiplyKinds(a, b) : divideKinds(a, b);
-    }
-    case '^': {
-      const base = ask(left);
-      if (base === undefined || isPlain(base)) return base;
-      return powerOfKind(base, constantValue(right));
-    }
-    default:
-      return undefined;
-  }
-}
-
-function isBareZero(expression: Expression): boolean {
-  if (expression.kind === 'unary') return isBareZero(expression.operand);
-  return expression.kind === 'number' && expression.value === 0 && expression.dimension === undefined;
-}
-
-/** NaN where the value is not the same for every file. */
-function constantValue(expression: Expression): number {
-  return dependsOnNames(expression) ? NaN : compile(expression)(NO_LETS);
-}
-
-const NO_LETS = new Float64Array(0);
-
-function dependsOnNames(expression: Expression): boolean {
-  switch (expression.kind) {
-    case 'number':
-      return false;
-    case 'let':
-    case 'column':
-      return true;
-    case 'unary':
-      return dependsOnNames(expression.operand);
-    case 'binary':
-      return dependsOnNames(expression.left) || dependsOnNames(expression.right);
-    case 'call':
-      return expression.arguments.some(dependsOnNames);
   }
 }
 

@@ -12,6 +12,19 @@ export type Evaluate = (lets: Float64Array) => number;
  * Besides the language's functions it knows those that derivatives need: see `differentiate.ts`.
  */
 export function compile(expression: Expression): Evaluate {
+  return compileShared(expression, new Map());
+}
+
+/** A derivative holds some parts many times over; each is compiled once. */
+function compileShared(expression: Expression, known: Map<Expression, Evaluate>): Evaluate {
+  const before = known.get(expression);
+  if (before !== undefined) return before;
+  const made = compileOne(expression, (part) => compileShared(part, known));
+  known.set(expression, made);
+  return made;
+}
+
+function compileOne(expression: Expression, compilePart: (part: Expression) => Evaluate): Evaluate {
   switch (expression.kind) {
     case 'number': {
       const { value } = expression;
@@ -24,14 +37,14 @@ export function compile(expression: Expression): Evaluate {
     case 'column':
       return noValue;
     case 'unary': {
-      const operand = compile(expression.operand);
+      const operand = compilePart(expression.operand);
       if (expression.operator === '-') return (lets) => -operand(lets);
       return expression.operator === '+' ? operand : noValue;
     }
     case 'binary':
-      return compileBinary(expression.operator, compile(expression.left), compile(expression.right));
+      return compileBinary(expression.operator, compilePart(expression.left), compilePart(expression.right));
     case 'call':
-      return compileCall(expression.name, expression.arguments.map(compile));
+      return compileCall(expression.name, expression.arguments.map(compilePart));
   }
 }
 

@@ -25,6 +25,9 @@ export const PLAIN: Kind = { length: 0, mass: 0, time: 0, angle: 0, voltage: 0, 
 /** Torque × angle. No place of the file expects one, but a `let` may be one. */
 export const ENERGY: Kind = { ...PLAIN, mass: 1, length: 2, time: -2, angle: 1 };
 
+/** Of an inertia or a unit of weight. No place of the file expects one. */
+export const MASS: Kind = { ...PLAIN, mass: 1 };
+
 const KINDS: Readonly<Record<Dimension, Kind>> = {
   number: PLAIN,
   length: { ...PLAIN, length: 1 },
@@ -120,6 +123,7 @@ export function describeKind(kind: Kind): string {
   const dimension = dimensionOfKind(kind);
   if (dimension !== undefined) return DIMENSION_NAMES[dimension];
   if (commonKind(kind, ENERGY) !== undefined) return 'an energy (torque × angle)';
+  if (commonKind(kind, MASS) !== undefined) return 'a mass';
   return `a quantity in ${baseUnits(kind)}`;
 }
 

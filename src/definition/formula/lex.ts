@@ -64,8 +64,11 @@ export function lex(text: string, names: ReadonlySet<string> = NO_NAMES): Lexed 
     tokens.push(token);
     i = skipSpaces(text, token.end);
   }
-  return { tokens, faults };
+  return { tokens, faults: faults.slice(0, MOST_FAULTS) };
 }
+
+/** What is wrong after so many faults follows from them, or tells no more. */
+export const MOST_FAULTS = 5;
 
 const NO_NAMES: ReadonlySet<string> = new Set();
 
@@ -137,7 +140,7 @@ function wordAt(text: string, start: number, before: readonly Token[], faults: F
   if (OPERATOR_WORDS.has(word)) return { type: 'sign', text: word, start, end };
   const foreign = FOREIGN_WORDS.get(word);
   if (foreign !== undefined) {
-    faults.push({ code: 'formula-not-allowed', start, end, message: `\`${word}\` cannot be used: ${foreign}` });
+    faults.push({ code: 'formula-not-allowed', start, end, message: `\`${word}\` cannot be used: ${foreign}`, cure: 'Leave it out' });
     return { type: 'sign', text: '?', start, end };
   }
   if (UNITS.has(word)) {
@@ -167,6 +170,8 @@ function strayUnit(text: string, where: Span, word: string, before: readonly Tok
   const message = `The unit \`${word}\` stands without a number`;
   const hyphened = last?.type === 'sign' && last.text === '-' && last.end === where.start ? before.at(-2) : undefined;
   const joined = last?.type === 'figure' ? last : hyphened?.type === 'figure' && hyphened.end === last?.start ? hyphened : undefined;
+  if (joined?.unit?.text === word)
+    return replaceFault('unknown-unit', where, `The unit \`${word}\` is written twice`, '', { start: joined.end, end: where.end });
   if (joined?.unit !== undefined && joined.unit.text !== '%' && word !== '%' && word !== '°') {
     const written = text.slice(joined.unit.start, where.end);
     const whole = { start: joined.unit.start, end: where.end };
@@ -190,6 +195,7 @@ function strayUnit(text: string, where: Span, word: string, before: readonly Tok
 }
 
 // Longest first. What is not in `PLAIN_SIGNS` is recognised only to be refused as a whole.
+const GROUPS = /"[^"]*"|'[^']*'|\[[^\]]*\]|\{[^}]*\}/y;
 const SIGNS = /\+\/-|>>>|\?\?|\?\.|<<|>>|\^\||\.\*|\.\/|\.\^|<=|>=|==|!=|&&|\|\||\*\*|<>|=>|=<|\/\/|[^]/uy;
 const PLAIN_SIGNS: ReadonlySet<string> = new Set(['+', '-', '*', '/', '^', '<', '<=', '>', '>=', '==', '!=', '(', ')', ',', '±']);
 
@@ -200,11 +206,11 @@ const WRITTEN_OTHERWISE: ReadonlyMap<string, string> = new Map([
 ]); // prettier-ignore
 
 const NOT_PART: ReadonlyMap<string, string> = new Map([
-  ['=', '`=` defines nothing here: values are named in `let`, and `==` compares'],
+  ['=', 'nothing is defined here; values are named in `let`'],
   [':', 'ranges are not part of formulas'],
   [';', 'a formula is one expression'],
   ['#', 'comments are not part of formulas'],
-  ['?', 'choices with `?` are not part of formulas; `min` and `max` may serve'],
+  ['?', 'choices with `?` are not part of formulas'],
   ["'", 'text is not part of formulas'],
   ['"', 'text is not part of formulas'],
   ['`', 'text is not part of formulas'],
@@ -212,20 +218,35 @@ const NOT_PART: ReadonlyMap<string, string> = new Map([
   [']', 'lists are not part of formulas'],
   ['{', 'maps are not part of formulas'],
   ['}', 'maps are not part of formulas'],
-  ['!', 'factorials are not part of formulas; `not` negates a condition'],
-  ['&', 'bit operations are not part of formulas; `and` joins conditions'],
-  ['|', 'bit operations are not part of formulas; `or` joins conditions'],
+  ['!', 'factorials are not part of formulas'],
+  ['&', 'bit operations are not part of formulas'],
+  ['|', 'bit operations are not part of formulas'],
   ['~', 'bit operations are not part of formulas'],
   ['.', 'a dot stands inside a number or between a part and its column, without spaces'],
-  ['.*', 'element-wise operators are not part of formulas; write `*`'],
-  ['./', 'element-wise operators are not part of formulas; write `/`'],
-  ['.^', 'element-wise operators are not part of formulas; write `^`'],
+  ['.*', 'element-wise operators are not part of formulas'],
+  ['./', 'element-wise operators are not part of formulas'],
+  ['.^', 'element-wise operators are not part of formulas'],
+]);
+
+const NOT_PART_CURES: ReadonlyMap<string, string> = new Map([
+  ['=', 'Write `==` to compare'],
+  ['?', '`min` and `max` may serve'],
+  ['!', 'Write `not` to negate a condition'],
+  ['&', 'Write `and` to join conditions'],
+  ['|', 'Write `or` to join conditions'],
+  ['.', 'Write a dot inside a number or between a part and its column only'],
+  ['.*', 'Write `*`'],
+  ['./', 'Write `/`'],
+  ['.^', 'Write `^`'],
+  [';', 'Name its parts in `let`'],
 ]);
 
 function signAt(text: string, start: number, before: readonly Token[], faults: Fault[]): SignToken {
-  const written = match(SIGNS, text, start) ?? text.charAt(start);
-  const end = start + written.length;
   const last = before.at(-1);
+  // After a figure a quotation mark is meant as inches; elsewhere a text or list is one mistake, not one for each sign.
+  const group = last?.type === 'figure' ? undefined : match(GROUPS, text, start);
+  const written = group ?? match(SIGNS, text, start) ?? text.charAt(start);
+  const end = start + written.length;
   if (written === '+/-') return { type: 'sign', text: '±', start, end };
   // The typographic minus means nothing else.
   if (written === '\u2212') return { type: 'sign', text: '-', start, end };
@@ -250,10 +271,11 @@ function signAt(text: string, start: number, before: readonly Token[], faults: F
     });
     return { type: 'sign', text: '?', start, end };
   }
-  const why = NOT_PART.get(written);
+  const why = NOT_PART.get(group === undefined ? written : written.charAt(0));
   const shown = written === '\n' || written === '\r' ? 'a line break' : `\`${written}\``;
   const message = why === undefined ? `${shown} is not part of the language` : `${shown} cannot be used: ${why}`;
-  faults.push({ code: 'formula-not-allowed', start, end, message });
+  const cure = NOT_PART_CURES.get(written) ?? 'Use numbers with units, names, parentheses, operators and functions only';
+  faults.push({ code: 'formula-not-allowed', start, end, message, cure });
   return { type: 'sign', text: '?', start, end };
 }
 

@@ -5,10 +5,10 @@
  */
 import { parse as parseExpression } from 'mathjs/number';
 import type { Fault } from '../quantity/fault.ts';
-import { replaceFault } from '../quantity/fault.ts';
 import type { Span } from '../span.ts';
 import type { BinaryOperator } from './formula.ts';
-import { lex } from './lex.ts';
+import { MOST_FAULTS, lex } from './lex.ts';
+import { endsValue, isPrefix, structureFaults } from './structure.ts';
 import type { ColumnToken, FigureToken, NameToken, Token } from './lex.ts';
 
 export const LONGEST_FORMULA = 500;
@@ -50,7 +50,7 @@ export function parseFormula(text: string, names: ReadonlySet<string>): Parsed {
   const deep = tooDeep(tokens);
   if (deep !== undefined) return one(deep);
   const found = [...faults, ...structureFaults(text, tokens, names)].sort((a, b) => a.start - b.start);
-  if (found.length > 0) return { faults: found };
+  if (found.length > 0) return { faults: found.slice(0, MOST_FAULTS) };
   return build(text, tokens);
 }
 
@@ -78,120 +78,6 @@ function tooDeep(tokens: readonly Token[]): Fault | undefined {
     if (depth > DEEPEST_FORMULA) return deepFault(token);
   }
   return undefined;
-}
-
-function isPrefix(tokens: readonly Token[], index: number): boolean {
-  const token = tokens[index];
-  if (token?.type !== 'sign' || !(token.text === '+' || token.text === '-' || token.text === 'not')) return false;
-  return token.text === 'not' || !endsValue(tokens[index - 1]);
-}
-
-function endsValue(token: Token | undefined): boolean {
-  return token !== undefined && (token.type !== 'sign' || token.text === ')');
-}
-
-function startsValue(token: Token | undefined): boolean {
-  return token !== undefined && (token.type !== 'sign' || token.text === '(' || token.text === 'not');
-}
-
-/** Faults of two neighbours, of parentheses and of commas, which mathjs would read as something else or place badly. */
-function structureFaults(text: string, tokens: readonly Token[], names: ReadonlySet<string>): Fault[] {
-  const faults: Fault[] = [];
-  const open: { readonly token: Token; readonly call: boolean }[] = [];
-  tokens.forEach((token, i) => {
-    const before = tokens[i - 1];
-    const callee = token.type === 'sign' && token.text === '(' && before?.type === 'name' && !names.has(before.text) ? before : undefined;
-    if (endsValue(before) && startsValue(token) && before !== undefined && callee === undefined)
-      faults.push(neighbours(text, before, token));
-    if (token.type !== 'sign') {
-      if (isBareFraction(tokens, i)) faults.push(bareFraction(text, tokens[i - 2], token));
-      return;
-    }
-    if (token.text === '(') open.push({ token, call: callee !== undefined });
-    if (token.text === ')' && open.pop() === undefined) faults.push(replaceFault('formula-syntax', token, 'This `)` closes nothing', ''));
-    if (token.text === ',' && open.at(-1)?.call !== true) {
-      faults.push({
-        code: 'formula-syntax',
-        start: token.start,
-        end: token.end,
-        message: 'A comma parts the arguments of a function and stands nowhere else',
-        cure: 'Write a decimal point as `.`',
-      });
-    }
-    if (token.text === '±') {
-      const cure = 'Give the value a name in `let`, with its tolerance there';
-      faults.push({ code: 'bad-tolerance', start: token.start, end: token.end, message: 'A formula has no tolerance of its own', cure });
-    }
-    const next = tokens[i + 1];
-    if (
-      token.text === '+' &&
-      next?.type === 'sign' &&
-      next.text === '-' &&
-      next.start === token.end &&
-      tokens.length === i + 3 &&
-      i === 1
-    ) {
-      const cure = 'Write `-` for a difference; a tolerance stands at the value in `let`';
-      faults.push({
-        code: 'bad-tolerance',
-        start: token.start,
-        end: next.end,
-        message: '`+-` is neither a tolerance nor clear arithmetic',
-        cure,
-      });
-    }
-  });
-  for (const { token } of open)
-    faults.push({
-      code: 'formula-syntax',
-      start: token.start,
-      end: token.end,
-      message: 'This `(` is not closed',
-      cure: 'Write the missing `)`',
-    });
-  return faults;
-}
-
-function neighbours(text: string, before: Token, token: Token): Fault {
-  const written = text.slice(token.start, token.end);
-  if (before.type === 'figure' && before.unit?.text === '%') {
-    const where = { start: before.unit.start, end: before.unit.end };
-    const cure = 'Write an operator after `%`';
-    return { code: 'formula-not-allowed', ...where, message: '`%` means a hundredth; a remainder is not part of formulas', cure };
-  }
-  if (before.type === 'name' && token.type === 'sign' && token.text === '(') {
-    const where = { start: before.start, end: before.end };
-    const edits = [{ start: before.end, end: token.end, text: ' * (' }];
-    return {
-      code: 'formula-not-allowed',
-      ...where,
-      message: `\`${before.text}\` is a value, not a function`,
-      cure: `Write \`${before.text} * (…)\` for a product`,
-      edits,
-    };
-  }
-  const gap = { start: before.end, end: token.start };
-  const first = text.slice(before.start, before.end);
-  const message = `\`${first}\` and \`${written}\` stand side by side without an operator`;
-  const cure = `Write \`${first} * ${written}${written === '(' ? '…)' : ''}\` for a product`;
-  return { code: 'formula-not-allowed', start: token.start, end: token.end, message, cure, edits: [{ ...gap, text: ' * ' }] };
-}
-
-/** `1/2 inch`: by the rule of units 1 / (2 inch), by mathjs's and most people's (1/2) inch. */
-function isBareFraction(tokens: readonly Token[], index: number): boolean {
-  const [above, slash, below] = [tokens[index - 2], tokens[index - 1], tokens[index]];
-  if (above?.type !== 'figure' || above.unit !== undefined || below?.type !== 'figure') return false;
-  return slash?.type === 'sign' && slash.text === '/' && below.unit !== undefined && below.unit.text !== '%';
-}
-
-function bareFraction(text: string, above: Token | undefined, below: Token): Fault {
-  const start = above?.start ?? below.start;
-  const unit = below.type === 'figure' ? (below.unit?.text ?? '') : '';
-  const top = text.slice(start, above?.end ?? start);
-  const bottom = below.type === 'figure' ? text.slice(below.digits.start, below.digits.end) : '';
-  const message = `\`${text.slice(start, below.end)}\` can be read two ways`;
-  const cure = `Write \`(${top}/${bottom}) * 1 ${unit}\`, or \`${top} / (${bottom} ${unit})\``;
-  return { code: 'formula-not-allowed', start, end: below.end, message, cure };
 }
 
 /** mathjs's nodes, as far as they are looked at. */
@@ -367,6 +253,19 @@ function binary(operator: BinaryOperator, left: Part, right: Part, context: Cont
 /** `a < b <= c` is `a < b and b <= c`. */
 function chain(node: Node, context: Context): Part {
   const parts = list(node.params).map((operand) => convert(operand, context));
+  // The middle stands in two comparisons. One that held comparisons itself would double with every level.
+  const middle = parts.slice(1, -1).find((part) => holdsComparison(part.syntax));
+  if (middle !== undefined) {
+    const { start, end } = middle.syntax;
+    const cure = 'Write two comparisons joined by `and`';
+    throw new Refusal({
+      code: 'formula-not-allowed',
+      start,
+      end,
+      message: 'The middle of a chained comparison may not hold comparisons itself',
+      cure,
+    });
+  }
   let whole: Part | undefined;
   list(node.conditionals).forEach((name, i) => {
     const operator = typeof name === 'string' ? BINARY.get(name) : undefined;
@@ -378,6 +277,21 @@ function chain(node: Node, context: Context): Part {
   });
   if (whole === undefined) throw refusal(context, 'This comparison is not part of formulas');
   return whole;
+}
+
+function holdsComparison(syntax: Syntax): boolean {
+  switch (syntax.kind) {
+    case 'figure':
+    case 'name':
+    case 'column':
+      return false;
+    case 'unary':
+      return holdsComparison(syntax.operand);
+    case 'binary':
+      return !'+-*/^'.includes(syntax.operator) || holdsComparison(syntax.left) || holdsComparison(syntax.right);
+    case 'call':
+      return syntax.arguments.some(holdsComparison);
+  }
 }
 
 function call(node: Node, context: Context): Part {

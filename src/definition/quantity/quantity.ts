@@ -43,6 +43,8 @@ export type QuantityReading =
 export function readQuantity(text: string, at: Origin, expected: Dimension | undefined, names?: ReadonlySet<string>): QuantityReading {
   const early = notAQuantity(text);
   if (early !== undefined) return { form: 'quantity', problems: [toProblem(early, at)] };
+  // Too long for a figure; so long a text is not worth taking apart here.
+  if (text.trim().length > LONGEST_QUANTITY) return { form: 'formula' };
   const { tokens, faults } = lex(text, names);
   const signed = tokens[0]?.type === 'sign' && (tokens[0].text === '-' || tokens[0].text === '+');
   const figure = tokens[signed ? 1 : 0];
@@ -79,13 +81,21 @@ function notAQuantity(text: string): Fault | undefined {
     const cure = 'Write a figure, or leave the key out where it may be left out';
     return { code: 'bad-quantity', ...whole, message: `\`${written}\` is not a quantity`, cure };
   }
+  if (parseUnit(written) !== undefined) {
+    return {
+      code: 'bad-quantity',
+      ...whole,
+      message: `\`${written}\` is a unit without a number`,
+      cure: `Write the number before it, as in \`1 ${written}\``,
+    };
+  }
   return undefined;
 }
 
 /** What can only be a quantity gone wrong, not a formula. */
 function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], names: ReadonlySet<string>): Fault | undefined {
   const [next] = rest;
-  if (next === undefined || text.length > LONGEST_QUANTITY) return undefined;
+  if (next === undefined) return undefined;
   const fraction = /^\s*(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)\s*([A-Za-zµμ°"″].*)$/u.exec(text);
   if (fraction !== null) {
     const value = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);

@@ -130,7 +130,10 @@ function readTwo(form: ToleranceForm & { readonly form: 'two' }, text: string, o
   }
   const firstUnit = first.figure.unit ?? second.figure.unit ?? own;
   const secondUnit = second.figure.unit ?? first.figure.unit ?? own;
-  const fault = misfit(first.figure, firstUnit, own, ownText, text) ?? misfit(second.figure, secondUnit, own, ownText, text);
+  // A unit written once is blamed where it is written.
+  const [blamed, other] = first.figure.unit === undefined ? [second, first] : [first, second];
+  const unitOf = (deviation: Deviation): Unit => (deviation === first ? firstUnit : secondUnit);
+  const fault = misfit(blamed.figure, unitOf(blamed), own, ownText, text) ?? misfit(other.figure, unitOf(other), own, ownText, text);
   if (fault !== undefined) return fault;
   const up = toSi(first.figure.value, firstUnit);
   const down = toSi(second.figure.value, secondUnit);

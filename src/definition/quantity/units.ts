@@ -8,7 +8,7 @@
  * and kgf 9.806 65 N; bar 100 kPa; psi one lbf per square inch. All exact.
  */
 import type { Dimension } from '../dimensions.ts';
-import { ENERGY, PLAIN, divideKinds, kindOf, multiplyKinds, powerOfKind } from '../formula/kind.ts';
+import { ENERGY, MASS, PLAIN, divideKinds, kindOf, multiplyKinds, powerOfKind } from '../formula/kind.ts';
 import type { Kind } from '../formula/kind.ts';
 
 /** SI value = written value × times / over. */
@@ -18,7 +18,6 @@ export interface Unit {
   readonly kind: Kind;
 }
 
-const MASS: Kind = { ...PLAIN, mass: 1 };
 const LBF: Unit = { times: 44482216152605, over: 1e13, kind: kindOf('force') };
 
 /** Units by name, as written. Compound units are made of these with `*`, `/` and whole exponents. */
@@ -177,6 +176,7 @@ export function skipSpaces(text: string, start: number): number {
 const SPACES: ReadonlySet<number> = new Set([0x20, 0x09, 0xa0, 0x2007, 0x2009, 0x202f]);
 const WORD = /[A-Za-z_\u00b5\u00c0-\u02af\u0370-\u03ff][A-Za-z0-9_\u00b5\u00c0-\u02af\u0370-\u03ff]*|[°%]/y;
 const EXPONENT = /[+\-\u2212]?\d+(?:\.\d+)?/y;
+const TOWER = /(?:[²³]|\^[ \t]*[+\-\u2212]?[\d.]*)+/y;
 const LARGEST_EXPONENT = 9;
 
 function wordAt(text: string, start: number): (Stretch & { readonly word: string }) | undefined {
@@ -202,7 +202,8 @@ function exponentAt(text: string, start: number): (Stretch & { readonly value?: 
   }
   // A power of a power is left to nobody's guess.
   const after = skipSpaces(text, stretch.end);
-  return '^²³'.includes(text.charAt(after) || ' ') ? { start: stretch.start, end: after + 1 } : stretch;
+  TOWER.lastIndex = after;
+  return TOWER.test(text) ? { start: stretch.start, end: TOWER.lastIndex } : stretch;
 }
 
 function nextFactor(

@@ -6,9 +6,11 @@ import type { Dimension } from '../dimensions.ts';
 import type { Kind } from '../formula/kind.ts';
 import { dimensionOfKind } from '../formula/kind.ts';
 import type { Requirement } from '../formula/formula.ts';
+import { readFormula, readRequirement } from '../formula/readFormula.ts';
 import type { Problem } from '../problem.ts';
-import { readQuantity } from '../quantity/quantity.ts';
 import type { Origin } from '../quantity/fault.ts';
+import { readQuantity } from '../quantity/quantity.ts';
+import type { Span } from '../span.ts';
 import type { SourceScalar } from '../source/tree.ts';
 import { defined, named, problem, type Reading, type Site } from './shape.ts';
 
@@ -27,40 +29,49 @@ export function readLet(node: SourceScalar, site: Site, reading: Reading): Let |
   return read === undefined ? undefined : { ...named(site), ...read };
 }
 
-export function readRequirementText(node: SourceScalar, site: Site, _reading: Reading): Requirement {
-  return { name: site.name, nameSpan: site.nameSpan, span: site.span, text: node.text, expressionSpan: node.span };
+/** A line of `require`; without its expression where that could not be understood. */
+export function readRequirementLine(node: SourceScalar, site: Site, reading: Reading): Requirement {
+  const { expression, problems } = readRequirement(node.text, originOf(node), reading.scope);
+  report(problems, node, reading);
+  return { ...named(site), text: node.text, expressionSpan: textSpan(node), ...defined({ expression }) };
 }
 
 function readAny(node: SourceScalar, site: Site, expected: Dimension | undefined, reading: Reading): { value: Value; kind: Kind } | undefined {
   const span = textSpan(node);
   if (node.style === 'block' || node.multiline) {
-    reading.report(problem('bad-quantity', span, 'The value runs over several lines', { cure: 'Write it on one line' }));
+    reading.report(problem('bad-quantity', span, `\`${site.name}\` runs over several lines`, { cure: 'Write the value on one line' }));
     return undefined;
   }
   const at = originOf(node);
-  const report = (found: Problem): void => reading.report(node.exact ? found : withoutEdits(found));
-  const read = readQuantity(node.text, at, expected, reading.letNames);
-  if (read.form === 'quantity') {
-    read.problems.forEach(report);
-    if (read.quantity === undefined) return undefined;
-    const { nominal, unit, kind, tolerance } = read.quantity;
+  const place = { span, path: site.path };
+  const plain = readQuantity(node.text, at, expected, reading.letNames);
+  if (plain.form === 'quantity') {
+    report(plain.problems, node, reading);
+    if (plain.quantity === undefined) return undefined;
+    const { nominal, unit, kind, tolerance } = plain.quantity;
     const dimension = expected ?? dimensionOfKind(kind) ?? 'number';
-    return { value: { span, path: site.path, dimension, nominal, unit, ...defined({ tolerance }) }, kind };
+    return { value: { ...place, dimension, nominal, unit, ...defined({ tolerance }) }, kind };
   }
-  reading.report(problem('formula-syntax', span, 'FORMULA LATER'));
-  return undefined;
+  const { formula, nominal, kind, problems } = readFormula(node.text, at, expected, reading.scope);
+  report(problems, node, reading);
+  if (formula === undefined || nominal === undefined || kind === undefined) return undefined;
+  return { value: { ...place, dimension: expected ?? dimensionOfKind(kind) ?? 'number', nominal, unit: '', formula }, kind };
+}
+
+/** Edits fit only where the text stands in the file letter by letter. */
+function report(problems: readonly Problem[], node: SourceScalar, reading: Reading): void {
+  for (const found of problems) {
+    const { replacements, ...rest } = found;
+    reading.report(node.exact && replacements !== undefined ? found : rest);
+  }
 }
 
 /** The text without its quotes; the whole scalar where its text is not the file's letter by letter. */
-function textSpan(node: SourceScalar): { start: number; end: number } {
+function textSpan(node: SourceScalar): Span {
   return node.exact ? { start: node.textStart, end: node.textStart + node.text.length } : node.span;
 }
 
-/** Where escapes stand before it, a place in the text is found only roughly. */
+/** Behind an escape, a place in the text is found only roughly. */
 function originOf(node: SourceScalar): Origin {
   return node.exact ? node.textStart : (offset) => Math.min(node.textStart + offset, node.span.end);
-}
-
-function withoutEdits({ replacements: _lost, ...rest }: Problem): Problem {
-  return rest;
 }

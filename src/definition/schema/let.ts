@@ -9,9 +9,13 @@ import { reportShape, type Shape } from './shape.ts';
 const letEntry: Shape<Let> = {
   about: { kind: 'text', what: 'a quantity or a formula' },
   read(node, site, reading) {
-    if (node.kind !== 'scalar') return reportShape(node, site, reading, 'a quantity or a formula', 'Write a number with its unit, or a formula');
+    if (node.kind !== 'scalar') {
+      reading.scope.fail(site.name);
+      return reportShape(node, site, reading, 'a quantity or a formula', 'Write a number with its unit, or a formula');
+    }
     const read = readLet(node, site, reading);
-    if (read !== undefined) reading.addLet(read);
+    if (read === undefined) reading.scope.fail(site.name);
+    else reading.scope.add(read);
     return read;
   },
 };

@@ -2,7 +2,7 @@
  * `require`: what the linkage must do, by any name.
  */
 import type { Requirement } from '../formula/formula.ts';
-import { readRequirementText } from './figure.ts';
+import { readRequirementLine } from './figure.ts';
 import { mapOf } from './record.ts';
 import { reportShape, type Shape } from './shape.ts';
 
@@ -10,7 +10,7 @@ const requirement: Shape<Requirement> = {
   about: { kind: 'text', what: 'a condition' },
   read(node, site, reading) {
     if (node.kind !== 'scalar') return reportShape(node, site, reading, 'a condition', 'Write a comparison, such as `at(100%, shaft.opening) >= 80 deg`');
-    return readRequirementText(node, site, reading);
+    return readRequirementLine(node, site, reading);
   },
 };
 

@@ -4,6 +4,7 @@
 import type { PartReference, Reference, Value } from '../definition.ts';
 import type { Dimension } from '../dimensions.ts';
 import { PLACE_UNIT, PLACE_UNIT_SI } from '../dimensions.ts';
+import { describeDimension } from '../formula/kind.ts';
 import { nearestWord } from '../names.ts';
 import type { Span } from '../span.ts';
 import type { SourceScalar } from '../source/tree.ts';
@@ -23,7 +24,7 @@ export function quantity(dimension: Dimension, bounds: Bounds = {}): Shape<Value
       if (value === undefined) return undefined;
       const broken = brokenBound(value, bounds);
       if (broken === undefined) return value;
-      reading.report(problem('out-of-range', value.span, `\`${site.name}\` must be ${broken}, not ${written(value)}`));
+      reading.report(problem('out-of-range', value.span, `\`${site.name}\` must be ${broken}, not ${written(value)}`, { cure: `Write ${describeDimension(dimension)} that is ${broken}` }));
       return undefined;
     },
   };

@@ -4,7 +4,7 @@
  * A shape reads one kind of value from the source tree and describes itself as plain data. The reader, the JSON
  * Schema, the reference page, completion and hover all come from the same shapes, so none can lag behind another.
  */
-import type { Let, Place } from '../definition.ts';
+import type { Place } from '../definition.ts';
 import type { Dimension } from '../dimensions.ts';
 import type { Problem, Replacement } from '../problem.ts';
 import type { ProblemCode } from '../codes.ts';
@@ -12,6 +12,7 @@ import type { Span } from '../span.ts';
 import type { Value } from '../definition.ts';
 import type { SourceNode, SourceScalar } from '../source/tree.ts';
 import type { Declared, PartKind } from './declared.ts';
+import type { LetScope } from './scopes.ts';
 
 export interface Shape<T> {
   readonly about: About;
@@ -34,12 +35,10 @@ export interface Site {
 export interface Reading {
   report(problem: Problem): void;
   readonly declared: Declared;
-  /** Names in `let`, read or not. */
+  /** Names in `let` that formulas can use, read or not. */
   readonly letNames: ReadonlySet<string>;
-  /** In file order, those that could be read. */
-  readonly lets: readonly Let[];
+  readonly scope: LetScope;
   readonly points: ReadonlyMap<string, Place>;
-  addLet(value: Let): void;
   addPoint(name: string, place: Place): void;
   /** Name of the cable that stands for the pedal. */
   readonly pedalCable: string | undefined;

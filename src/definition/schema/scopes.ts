@@ -1,0 +1,50 @@
+/**
+ * What formulas of one file may speak of, as far as the file has been read.
+ */
+import { COLUMNS, isColumnOwner, type Column } from '../columns.ts';
+import type { Let } from '../definition.ts';
+import type { RequirementScope, ScopeLet } from '../formula/scope.ts';
+import { kindNamed, type Declared } from './declared.ts';
+
+/** Names of `let`, moved from `later` to `lets` or `broken` as they are read. */
+export interface LetScope extends RequirementScope {
+  add(read: Let): void;
+  fail(name: string): void;
+}
+
+/**
+ * @param names usable names in `let`
+ * @param pedalIsCable whether ratios are per length of cable
+ */
+export function makeScope(declared: Declared, names: ReadonlySet<string>, pedalIsCable: boolean): LetScope {
+  const lets: ScopeLet[] = [];
+  const broken = new Set<string>();
+  const later = new Set(names);
+  const columnsFor = (owner: string): Readonly<Record<string, Column>> => {
+    const kind = kindNamed(declared, owner);
+    const own = kind !== undefined && isColumnOwner(kind) ? COLUMNS[kind] : {};
+    return owner === 'pedal' ? { ...own, ...COLUMNS.pedal } : own;
+  };
+  const owners = ['pedal', ...Object.entries(declared.parts).flatMap(([kind, parts]) => (isColumnOwner(kind) ? [...parts.keys()] : []))];
+  return {
+    lets,
+    broken,
+    later,
+    owners: [...new Set(owners)],
+    columnsOf: (owner) => Object.keys(columnsFor(owner)),
+    columnDimension(owner, column) {
+      const columns = columnsFor(owner);
+      if (!Object.hasOwn(columns, column)) return undefined;
+      if (column === 'ratio' && pedalIsCable) return 'angle-per-length';
+      return columns[column]?.dimension;
+    },
+    add({ name, kind, value }) {
+      later.delete(name);
+      lets.push({ name, kind, nominal: value.nominal });
+    },
+    fail(name) {
+      later.delete(name);
+      broken.add(name);
+    },
+  };
+}

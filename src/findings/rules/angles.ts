@@ -1,0 +1,57 @@
+/**
+ * Angles that bind: the transmission angle at the driven arm, the drive angle at the driving arm, the tilt of a rod's ends, and the
+ * lead of a cable into its housing, each against its limit.
+ *
+ * Example: a rod that meets the shaft's arm at 22° wedges it into its bearings instead of turning it. Cure: turn the arms so that
+ * rod and arm are nearer to square where the effort is greatest.
+ */
+import type { LimitKey } from '../../definition/definition.ts';
+import type { FindingCode } from '../codes.ts';
+import type { Finding } from '../finding.ts';
+import type { LimitPair } from '../limits.ts';
+import { along, limitOf, trespass, type Study } from '../study.ts';
+import { degrees, percent, rangeWords } from '../words.ts';
+import { nameOf } from './notAssembled.ts';
+
+export function angles(study: Study): readonly Finding[] {
+  return study.travel.mechanism.joints.flatMap((joint): Finding[] => {
+    if (joint.kind === 'coupling') return [];
+    const check = (code: FindingCode, key: string, limit: LimitPair, way: 1 | -1, what: string, cure: string): Finding[] => {
+      const beyond = trespass(study, along(study, `${joint.name}.${key}`), limit, way);
+      if (beyond === undefined) return [];
+      const { severity, worst, ranges } = beyond;
+      const side = way > 0 ? 'under' : 'over';
+      return [
+        {
+          code,
+          severity,
+          part: joint.name,
+          span: joint.source.nameSpan,
+          message: `${nameOf(joint)} has ${what} of ${degrees(worst.value)} at ${percent(worst.travel)} of pedal travel; it is ${side} ${degrees(limit.warning)} ${rangeWords(ranges)}`,
+          cure,
+          ranges,
+          worst: { ...worst, dimension: 'angle' },
+          limit: { value: beyond.limit, dimension: 'angle', from: limit.from },
+        },
+      ];
+    };
+    const limits = (key: LimitKey): LimitPair => limitOf(study, key);
+    const found = [
+      ...check('transmission-angle', 'transmission', limits('transmission'), 1, 'a transmission angle', 'Turn the driven arm nearer to square with it there'),
+      ...check('drive-angle', 'drive', limits('drive'), 1, 'a drive angle', 'Turn the driving arm nearer to square with it there'),
+    ];
+    if (joint.kind === 'rod' && joint.source.ends !== undefined) {
+      found.push(...check('rod-end-tilt', 'misalignment', tiltLimit(study, joint.source.ends), -1, 'an end tilted by', 'Bring the two pins into one plane, turn a bolt, or take ends that tilt more'));
+    }
+    if (joint.kind === 'cable') {
+      found.push(...check('cable-lead', 'lead', limits('lead'), -1, 'a lead', 'Move or turn the housing end so that the inner runs straight out of it'));
+    }
+    return found;
+  });
+}
+
+function tiltLimit(study: Study, ends: { readonly kind: string; readonly misalignment?: { readonly nominal: number } }): LimitPair {
+  if (ends.misalignment === undefined) return limitOf(study, 'misalignment', ends.kind);
+  const own = ends.misalignment.nominal;
+  return { warning: own, error: own, from: 'misalignment given for these ends' };
+}

@@ -1,0 +1,90 @@
+/**
+ * What keeps the throttle from closing with the foot off.
+ *
+ * `held-open`: another lever of its group meets its closed stop first. `slack-used-up`: a cable is tight at rest and holds its
+ * group open.
+ */
+import { degrees, millimetres } from '../words.ts';
+import type { Finding } from '../finding.ts';
+import type { RodJoint } from '../../kinematics/model.ts';
+import type { Study } from '../study.ts';
+
+/** rad (0.001°); a plate of 45 mm bore at 1.5° of idle passes less than a thousandth more air for it. Common practice, no source. */
+const SHUT = 0.001 * (Math.PI / 180);
+/** m; less is rounding. */
+const TIGHT = 1e-9;
+
+export function heldOpen(study: Study): readonly Finding[] {
+  const { mechanism, build, poseAt } = study.travel;
+  const pose = poseAt(0);
+  return mechanism.levers.flatMap((lever): Finding[] => {
+    if (lever.closedStop === undefined || lever.group < 0) return [];
+    const closed = build.parameters[lever.closedStop.parameter]!;
+    const open = mechanism.senses[lever.index]! * pose.rotation[lever.index]! - closed;
+    if (!(open > SHUT) || tightCable(study, lever.group) !== undefined) return [];
+    const rod = rodBefore(study, lever.index);
+    const stops = lever.plates.length > 0 ? 'the engine will not idle' : 'it does not reach its closed stop';
+    return [
+      {
+        code: 'held-open',
+        severity: lever.plates.length > 0 ? 'error' : 'warning',
+        part: lever.name,
+        span: rod?.source.length?.span ?? lever.closedStop.span,
+        message: `${lever.name} is held ${degrees(open, 3)} open at rest${rod ? ` by the rod ${rod.name}` : ''}: ${stops}`,
+        ...(rod && { cure: `Set ${rod.name} to the length at which both closed stops meet together` }),
+        worst: { value: open, dimension: 'angle', travel: 0 },
+        limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
+        ...(rod && {
+          mend: {
+            unknown: `rods.${rod.name}.length`,
+            outcome: { kind: 'at' as const, column: `${lever.name}.opening`, travel: 0 },
+            target: closed,
+          },
+          related: [{ span: lever.closedStop.span, message: `closed stop of ${lever.name}` }],
+        }),
+      },
+    ];
+  });
+}
+
+export function slackUsedUp(study: Study): readonly Finding[] {
+  const { mechanism, build } = study.travel;
+  return mechanism.groups.flatMap((group): Finding[] => {
+    const excess = tightCable(study, group.index);
+    if (excess === undefined || group.cable === undefined) return [];
+    const cable = mechanism.cables[group.cable]!;
+    const lever = mechanism.levers[group.root]!.name;
+    return [
+      {
+        code: 'slack-used-up',
+        severity: 'error',
+        part: cable.name,
+        span: cable.source.slack?.span ?? cable.source.nameSpan,
+        message: `The cable ${cable.name} is tight at rest by ${millimetres(excess)} and holds ${lever} open`,
+        cure: `Give it ${millimetres(build.parameters[cable.slack]! + excess)} of slack or more`,
+        worst: { value: excess, dimension: 'length', travel: 0 },
+      },
+    ];
+  });
+}
+
+/** By how much the cable of a group is too tight at rest, m; undefined where it is not. */
+function tightCable(study: Study, group: number): number | undefined {
+  const { mechanism, build, poseAt } = study.travel;
+  const cable = mechanism.groups[group]?.cable;
+  if (cable === undefined) return undefined;
+  const excess = poseAt(0).pull[cable]! - build.parameters[mechanism.cables[cable]!.slack]! - build.bounds.cableRest[cable]!;
+  return excess > TIGHT ? excess : undefined;
+}
+
+/** The nearest rod on the way from the pedal to a lever, within its group. */
+function rodBefore(study: Study, lever: number): RodJoint | undefined {
+  const { joints, levers } = study.travel.mechanism;
+  for (let at = levers[lever]!.driver; at !== undefined; ) {
+    const joint = joints[at]!;
+    if (joint.kind === 'rod') return joint;
+    if (joint.kind === 'cable') return undefined;
+    at = levers[joint.driver]!.driver;
+  }
+  return undefined;
+}

@@ -1,0 +1,94 @@
+/**
+ * Figures as a person reads them: in the unit of the drawing, with as many digits as one can act on.
+ */
+import { PLACE_UNIT, PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
+import type { Figure, TravelRange } from '../findings/finding.ts';
+
+/** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. */
+export function figureText({ value, dimension }: Figure): string {
+  const shown = value / PLACE_UNIT_SI[dimension];
+  if (!Number.isFinite(shown)) return NO_VALUE;
+  return withUnit(decimal(shown, digitsFor(shown, dimension)), PLACE_UNIT[dimension]);
+}
+
+/** A fraction in percent, e.g. `62.1 %`, `100 %`. */
+export function percentText(fraction: number, digits = 1): string {
+  return Number.isFinite(fraction) ? `${trimZeros(decimal(fraction * 100, digits))} %` : NO_VALUE;
+}
+
+/** E.g. `at 62.1 % of pedal travel`. */
+export function travelText(travel: number): string {
+  return `at ${percentText(travel)} of pedal travel`;
+}
+
+/** E.g. `from 62.1 % to 100 % of pedal travel`; empty without ranges. */
+export function rangesText(ranges: readonly TravelRange[]): string {
+  const [first] = ranges;
+  if (first === undefined) return '';
+  if (ranges.length === 1 && first.from <= 0 && first.to >= 1) return 'over the whole pedal travel';
+  return `${listText(ranges.map(rangeText))} of pedal travel`;
+}
+
+/** A count with its word, e.g. `1 error`, `2 errors`, `no errors`. */
+export function countText(count: number, word: string): string {
+  return `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+/** A number with a fixed count of digits behind the point, never `-0`. */
+export function decimal(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return /^-0(?:\.0*)?$/.test(text) ? text.slice(1) : text;
+}
+
+/** What stands where there is no value. */
+export const NO_VALUE = '–';
+
+/** Digits behind the point of a whole figure, in the place's unit. */
+const DIGITS: Readonly<Record<Dimension, number>> = {
+  number: 2,
+  length: 2,
+  area: 0,
+  angle: 1,
+  force: 1,
+  torque: 0,
+  'linear-rate': 2,
+  'torsional-rate': 2,
+  inertia: 1,
+  voltage: 2,
+  pressure: 1,
+  'angle-per-length': 2,
+};
+
+/** Below this, in the place's unit, what is left is rounding of the computation. */
+const NOTHING = 1e-9;
+const MOST_DIGITS = 6;
+
+function digitsFor(shown: number, dimension: Dimension): number {
+  const size = Math.abs(shown);
+  const digits = DIGITS[dimension] + (size < 10 && dimension !== 'length' && dimension !== 'number' ? 1 : 0);
+  // A small figure keeps two digits that say something, so that it never reads as nothing.
+  if (size <= NOTHING || size >= 10 ** -digits) return digits;
+  return Math.min(MOST_DIGITS, 1 - Math.floor(Math.log10(size)));
+}
+
+function withUnit(text: string, unit: string): string {
+  if (unit === '') return text;
+  return unit === 'deg' ? `${text}°` : `${text} ${unit}`;
+}
+
+function trimZeros(text: string): string {
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+function rangeText({ from, to }: TravelRange): string {
+  // As many digits as tell the two ends apart.
+  for (let digits = 1; digits <= MOST_DIGITS; digits++) {
+    const [start, end] = [percentText(from, digits), percentText(to, digits)];
+    if (start !== end) return `from ${start} to ${end}`;
+  }
+  return `at ${percentText(from)}`;
+}
+
+function listText(items: readonly string[]): string {
+  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+}

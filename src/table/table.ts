@@ -1,0 +1,16 @@
+/** Stations beside columns. */
+import type { Travel } from '../travel/travel.ts';
+import type { Column, Table } from './column.ts';
+
+/** @param stations pedal travels, fractions; rows come in the order given */
+export function tabulate(travel: Travel, columns: readonly Column[], stations: readonly number[]): Table {
+  const values = columns.map((): (number | null)[] => []);
+  for (const station of stations) {
+    const pose = travel.poseAt(station);
+    columns.forEach((column, i) => {
+      const value = column.read(travel.build, pose) * column.scale;
+      values[i]!.push(Number.isFinite(value) ? value : null);
+    });
+  }
+  return { stations, columns: columns.map(({ name, unit }, i) => ({ name, unit, values: values[i]! })) };
+}

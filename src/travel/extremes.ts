@@ -1,0 +1,139 @@
+/**
+ * Least and greatest of a figure over the travel, and where it lies beyond a limit.
+ *
+ * Between the places where a joint's angles turn, a figure is taken at its places, at `STATIONS` stations, and wherever three
+ * neighbours have the middle one outermost it is refined; so a built-in angle, whose turning places are known, cannot dip unseen.
+ */
+import { bracketedRoot } from '../numeric/roots.ts';
+import { merge } from './places.ts';
+
+export interface Extreme {
+  readonly value: number;
+  /** Pedal travel, a fraction. */
+  readonly travel: number;
+}
+
+/** A figure along the pedal; NaN where it has no value. */
+export type Along = (travel: number) => number;
+
+/** Undefined where the figure has no value anywhere. */
+export function leastOf(figure: Along, places: readonly number[]): Extreme | undefined {
+  const samples = sampled(figure, places);
+  let best: Extreme | undefined;
+  for (const [i, sample] of samples.entries()) {
+    if (best === undefined || sample.value < best.value) best = sample;
+    const before = samples[i - 1];
+    const after = samples[i + 1];
+    if (before && after && sample.value <= before.value && sample.value <= after.value) {
+      const refined = refineLeast(figure, before.travel, sample, after.travel);
+      if (refined.value < best.value) best = refined;
+    }
+  }
+  return best;
+}
+
+export function greatestOf(figure: Along, places: readonly number[]): Extreme | undefined {
+  const least = leastOf((travel) => -figure(travel), places);
+  return least && { value: -least.value, travel: least.travel };
+}
+
+export interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Where a figure is below zero, as stretches of the travel with refined ends. Where it has no value it is not. */
+export function rangesBelow(figure: Along, places: readonly number[]): readonly Range[] {
+  const least = leastOf(figure, places);
+  const samples = sampled(figure, least === undefined ? places : merge(places, [least.travel]), false);
+  const ranges: { from: number; to: number }[] = [];
+  let open: number | undefined;
+  for (const [i, sample] of samples.entries()) {
+    const before = samples[i - 1];
+    const below = sample.value < 0;
+    if (below && open === undefined) open = edge(figure, before, sample);
+    if (!below && open !== undefined && before !== undefined) {
+      ranges.push({ from: open, to: edge(figure, sample, before) });
+      open = undefined;
+    }
+  }
+  const last = samples.at(-1);
+  if (open !== undefined && last !== undefined) ranges.push({ from: open, to: last.travel });
+  return ranges;
+}
+
+/** Pedal travels at which a figure is zero, rising; each stretch between places is searched once. */
+export function zerosOf(figure: Along, places: readonly number[]): readonly number[] {
+  const samples = sampled(figure, places);
+  const zeros: number[] = [];
+  for (const [i, sample] of samples.entries()) {
+    const before = samples[i - 1];
+    if (sample.value === 0) zeros.push(sample.travel);
+    else if (before !== undefined && before.value * sample.value < 0) {
+      zeros.push(bracketedRoot(figure, before.travel, before.value, sample.travel, sample.value, 0));
+    }
+  }
+  return zeros;
+}
+
+/** Stations between which a figure without known turning places is searched. */
+const STATIONS = 201;
+const GRID: readonly number[] = Array.from({ length: STATIONS }, (_, i) => i / (STATIONS - 1));
+
+function sampled(figure: Along, places: readonly number[], skipMissing = true): Extreme[] {
+  const samples = merge(GRID, places).map((travel): Extreme => ({ travel, value: figure(travel) }));
+  return skipMissing ? samples.filter((sample) => !Number.isNaN(sample.value)) : samples;
+}
+
+/** The travel at which a figure comes below zero between a place where it is not and one where it is. */
+function edge(figure: Along, outside: Extreme | undefined, inside: Extreme): number {
+  if (outside === undefined) return inside.travel;
+  if (!Number.isNaN(outside.value)) return bracketedRoot(figure, outside.travel, outside.value, inside.travel, inside.value, 0);
+  return lastWithValue(figure, inside.travel, outside.travel);
+}
+
+/** Where a figure that has a value at `has` and none at `lacks` still has one: to the last bit. */
+export function lastWithValue(figure: Along, has: number, lacks: number): number {
+  let known = has;
+  let missing = lacks;
+  for (let step = 0; step < 60; step++) {
+    const middle = (known + missing) / 2;
+    if (middle === known || middle === missing) break;
+    if (Number.isNaN(figure(middle))) missing = middle;
+    else known = middle;
+  }
+  return known;
+}
+
+/** Golden section: the figure may have a corner there. */
+function refineLeast(figure: Along, low: number, middle: Extreme, high: number): Extreme {
+  let a = low;
+  let b = high;
+  let best = middle;
+  const ratio = (3 - Math.sqrt(5)) / 2;
+  let left = a + ratio * (b - a);
+  let right = b - ratio * (b - a);
+  let atLeft = figure(left);
+  let atRight = figure(right);
+  while (b - a > CLOSE) {
+    if (atLeft < best.value) best = { travel: left, value: atLeft };
+    if (atRight < best.value) best = { travel: right, value: atRight };
+    if (atLeft <= atRight) {
+      b = right;
+      right = left;
+      atRight = atLeft;
+      left = a + ratio * (b - a);
+      atLeft = figure(left);
+    } else {
+      a = left;
+      left = right;
+      atLeft = atRight;
+      right = b - ratio * (b - a);
+      atRight = figure(right);
+    }
+  }
+  return best;
+}
+
+/** Of the travel; a smooth figure is then within 1e-9 relative, since at its turning place it changes with the square of this. */
+const CLOSE = 1e-9;
