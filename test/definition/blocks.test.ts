@@ -100,7 +100,7 @@ pedal: {lever: pedal, opens: clockwise, travel: 20}
   it('have the open stop above the closed one', () => {
     checkProblems(
       lever(`stops: {closed: 5, open: 5}
-#                            ^ error[out-of-range]: above the closed stop`),
+#                        ^ error[out-of-range]: above the closed stop`),
     );
   });
 

@@ -1,0 +1,120 @@
+/** Arguments of the command line, understood; a mistake is answered with the word that was probably meant. */
+import { parseArgs } from 'node:util';
+import { nearestWord } from '../src/definition/names.ts';
+import { printable } from '../src/outputs/paint.ts';
+import { USAGE, type Command } from './help.ts';
+import { readTableOptions, type TableOptions } from './tableOptions.ts';
+
+export interface CheckRequest {
+  readonly kind: 'check';
+  readonly files: readonly string[];
+  /** Undefined where the stream decides. */
+  readonly color: boolean | undefined;
+}
+
+export interface TableRequest extends TableOptions {
+  readonly kind: 'table';
+  readonly file: string;
+  readonly color: boolean | undefined;
+}
+
+export type Request =
+  | CheckRequest
+  | TableRequest
+  | { readonly kind: 'help'; readonly topic: Command | undefined }
+  | { readonly kind: 'version' }
+  | Mistake;
+
+export interface Mistake {
+  readonly kind: 'mistake';
+  readonly message: string;
+  /** The usage line that fits, and where there is more. */
+  readonly usage: string;
+}
+
+const COMMANDS: readonly Command[] = ['check', 'table'];
+
+const OPTIONS = {
+  stations: { type: 'string' },
+  count: { type: 'string' },
+  columns: { type: 'string' },
+  format: { type: 'string' },
+  color: { type: 'boolean' },
+  'no-color': { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+  version: { type: 'boolean', short: 'v' },
+} as const;
+
+type OptionName = keyof typeof OPTIONS;
+
+const TABLE_ONLY: readonly OptionName[] = ['stations', 'count', 'columns', 'format'];
+
+export function readArguments(argv: readonly string[]): Request {
+  const { tokens } = parseArgs({ args: [...argv], options: OPTIONS, allowPositionals: true, strict: false, tokens: true });
+  const words: string[] = [];
+  const given = new Map<OptionName, string>();
+  const wrong: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === 'positional') words.push(token.value);
+    if (token.kind !== 'option') continue;
+    const problem = optionProblem(token.name, token.rawName, token.value);
+    if (problem !== undefined) wrong.push(problem);
+    else given.set(token.name as OptionName, token.value ?? '');
+  }
+  const [first, ...files] = words;
+  const command = COMMANDS.find((name) => name === first);
+  if (first === 'help') return { kind: 'help', topic: COMMANDS.find((name) => name === files[0]) };
+  if (given.has('help')) return { kind: 'help', topic: command };
+  if (given.has('version')) return { kind: 'version' };
+  if (first === undefined) return mistake(wrong[0] ?? 'A command is missing', undefined);
+  if (command === undefined) return mistake(unknownCommand(first), undefined);
+  const [problem] = wrong;
+  if (problem !== undefined) return mistake(problem, command);
+  const color = given.has('no-color') ? false : given.has('color') ? true : undefined;
+  return command === 'check' ? checkRequest(files, given, color) : tableRequest(files, given, color);
+}
+
+function checkRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+  const misplaced = TABLE_ONLY.find((name) => given.has(name));
+  if (misplaced !== undefined) return mistake(`\`--${misplaced}\` belongs to \`table\``, 'check');
+  if (files.length === 0) return mistake('A file to check is missing', 'check');
+  if (files.filter((file) => file === '-').length > 1) return mistake('Standard input, `-`, can be read once only', 'check');
+  return { kind: 'check', files, color };
+}
+
+function tableRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+  const [file, another] = files;
+  if (file === undefined) return mistake('A file is missing', 'table');
+  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'table');
+  const options = readTableOptions(given);
+  return typeof options === 'string' ? mistake(options, 'table') : { kind: 'table', file, color, ...options };
+}
+
+/** What is wrong with an option by itself; undefined where nothing is. */
+function optionProblem(name: string, rawName: string, value: string | undefined): string | undefined {
+  if (!isOption(name)) {
+    const near = nearestWord(name, Object.keys(OPTIONS));
+    return `There is no option \`${rawName}\`${near === undefined ? '' : `; did you mean \`--${near}\`?`}`;
+  }
+  const takesValue = OPTIONS[name].type === 'string';
+  // Without a value of its own, an option would take the next one for it.
+  if (takesValue && (value === undefined || /^--[a-z]/.test(value))) return `\`${rawName}\` needs a value`;
+  if (!takesValue && value !== undefined) return `\`${rawName}\` takes no value`;
+  return undefined;
+}
+
+function isOption(name: string): name is OptionName {
+  return Object.hasOwn(OPTIONS, name);
+}
+
+function unknownCommand(word: string): string {
+  if (/\.ya?ml$/i.test(word) || word === '-') return `\`${word}\` is a file, not a command; write \`pedal-to-plate check ${word}\``;
+  const near = nearestWord(word, [...COMMANDS, 'help']);
+  return `There is no command \`${word}\`${near === undefined ? '' : `; did you mean \`${near}\`?`}`;
+}
+
+function mistake(message: string, command: Command | undefined): Mistake {
+  const usage = command === undefined ? `Usage: ${USAGE.check}\n       ${USAGE.table}` : `Usage: ${USAGE[command]}`;
+  const help = `\`pedal-to-plate ${command === undefined ? '' : `${command} `}--help\` says more.`;
+  return { kind: 'mistake', message: printable(message), usage: `${usage}\n${help}` };
+}

@@ -1,0 +1,82 @@
+/**
+ * Facts about the travel that are no findings: where the throttle stands at given pedal positions, how it quickens, and what an
+ * adjuster does.
+ */
+import { createBuild } from '../kinematics/createBuild.ts';
+import type { LeverModel } from '../kinematics/model.ts';
+import { greatestOf, leastOf, zerosOf } from '../travel/extremes.ts';
+import { travelOf, type Travel } from '../travel/travel.ts';
+import type { Fact } from './finding.ts';
+import { along, type Study } from './study.ts';
+
+export function findFacts(study: Study): readonly Fact[] {
+  const levers = study.travel.mechanism.levers.filter((lever) => lever.plates.length > 0 && lever.group >= 0);
+  return [...levers.flatMap((lever) => progression(study, lever)), ...adjusters(study, levers)];
+}
+
+const SHARES = [0.1, 0.25, 0.5, 0.9];
+
+function progression(study: Study, lever: LeverModel): readonly Fact[] {
+  const { build, places } = study.travel;
+  const part = lever.name;
+  const opening = along(study, `${part}.opening`);
+  const ratio = along(study, `${part}.ratio`);
+  const ratioDimension = study.columns.get(`${part}.ratio`)?.dimension ?? 'number';
+  const full = lever.fullOpening === undefined ? NaN : build.parameters[lever.fullOpening]!;
+  const facts = SHARES.map((share): Fact => {
+    const [travel] = zerosOf((at) => opening(at) - share * full, places.all);
+    const common = { key: `travel-at-${share * 100}`, part, label: `pedal travel at ${share * 100} % of opening` };
+    if (travel === undefined) return { ...common, why: 'never reached' };
+    return { ...common, figure: { value: travel, dimension: 'number' }, travel };
+  });
+  const greatest = greatestOf(ratio, places.all);
+  // The least while it moves: before slack is taken up and past a stop it is none.
+  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), places.all);
+  if (greatest) facts.push({ key: 'greatest-ratio', part, label: 'greatest ratio', figure: { value: greatest.value, dimension: ratioDimension }, travel: greatest.travel });
+  if (least) facts.push({ key: 'least-ratio', part, label: 'least ratio while it moves', figure: { value: least.value, dimension: ratioDimension }, travel: least.travel });
+  facts.push(tipIn(study, lever));
+  return facts;
+}
+
+/** Slope where the lever begins to move against the mean slope from there to where it has opened most. */
+function tipIn(study: Study, lever: LeverModel): Fact {
+  const { places, poseAt, mechanism } = study.travel;
+  const sense = mechanism.senses[lever.index]!;
+  const common = { key: 'tip-in', part: lever.name, label: 'slope at tip-in against the mean slope' };
+  const opening = along(study, `${lever.name}.opening`);
+  const start = places.all.find((travel) => sense * poseAt(travel).rate[lever.index]! > 0);
+  const most = greatestOf(opening, places.all);
+  if (start === undefined || most === undefined || !(most.travel > start)) return { ...common, why: 'it does not open' };
+  const end = places.all.find((travel) => travel > start && opening(travel) >= most.value - SAME) ?? most.travel;
+  const slope = sense * poseAt(start).rate[lever.index]!;
+  const mean = (opening(end) - opening(start)) / (end - start);
+  return { ...common, figure: { value: slope / mean, dimension: 'number' }, travel: start };
+}
+
+/** rad. */
+const SAME = 1e-9;
+
+/** What one turn of each adjuster that lengthens its rod does to each shaft with plates behind it, solved and not estimated. */
+function adjusters(study: Study, levers: readonly LeverModel[]): readonly Fact[] {
+  const { mechanism } = study.travel;
+  return mechanism.joints.flatMap((joint): Fact[] => {
+    if (joint.kind !== 'rod' || joint.source.adjust?.pitch === undefined || joint.lengthDimension === undefined) return [];
+    const pitch = joint.source.adjust.pitch.nominal;
+    const turned = oneTurn(study.travel, joint.lengthDimension, pitch);
+    return levers.flatMap((lever): Fact[] => {
+      const moved = (at: number): number => mechanism.senses[lever.index]! * (turned.poseAt(at).rotation[lever.index]! - study.travel.poseAt(at).rotation[lever.index]!);
+      return [0.5, 1].flatMap((at): Fact[] => {
+        const value = moved(at);
+        const common = { key: `adjuster-at-${at * 100}`, part: joint.name, label: `${lever.name} for one turn longer, at ${at * 100} % of pedal travel`, travel: at };
+        if (Number.isNaN(value)) return [{ ...common, why: 'it cannot be assembled there' }];
+        return value === 0 ? [] : [{ ...common, figure: { value, dimension: 'angle' } }];
+      });
+    });
+  });
+}
+
+function oneTurn(travel: Travel, dimension: number, pitch: number): Travel {
+  const values = Float64Array.from(travel.build.values);
+  values[dimension] = values[dimension]! + pitch;
+  return travelOf(createBuild(travel.mechanism, values));
+}

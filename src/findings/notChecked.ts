@@ -1,0 +1,48 @@
+/**
+ * What the file describes or leaves open and no rule decides. A verdict must never read better for what was not looked at.
+ */
+import type { Definition } from '../definition/definition.ts';
+import type { Span } from '../definition/span.ts';
+import type { NotChecked } from './finding.ts';
+import type { Study } from './study.ts';
+
+/** What cannot be decided from geometry alone; `study` is absent where the linkage could not be solved. */
+export function findNotChecked(definition: Definition, study: Study | undefined): readonly NotChecked[] {
+  const all: NotChecked[] = [];
+  const each = (parts: readonly { readonly name: string; readonly nameSpan: Span }[], what: string): void => {
+    for (const { name, nameSpan } of parts) all.push({ part: name, span: nameSpan, message: what });
+  };
+  each(definition.springs, 'Not checked: its torque, and whether it closes the throttle');
+  each(definition.plates, 'Not checked: open area, and the closing torque of the springs');
+  each(definition.sensors, 'Not checked: signal and range');
+  each(definition.keepOuts, 'Not checked: clearance');
+  each(definition.requirements, 'Not checked: requirements are not decided by this version');
+  if (definition.pedal !== undefined) {
+    all.push({ part: 'pedal', span: definition.pedal.span, message: 'Not checked: pedal effort and release, friction, and snap-back' });
+  }
+  if (study === undefined) return all;
+  const { mechanism, poseAt } = study.travel;
+  const pose = poseAt(1);
+  for (const cable of mechanism.cables) {
+    if (cable.source.stiffness === undefined && pose.stretch[cable.cable]! > 0) {
+      all.push({ part: cable.name, span: cable.source.nameSpan, message: 'Not checked: force of its stretch, for want of `stiffness`' });
+    }
+  }
+  for (const joint of mechanism.joints) {
+    if (joint.kind === 'rod' && joint.source.ends === undefined) {
+      all.push({ part: joint.name, span: joint.source.nameSpan, message: 'Not checked: tilt of its ends, for want of `ends`' });
+    }
+    if (joint.kind === 'slot' && joint.source.reach === undefined) {
+      all.push({ part: joint.name, span: joint.source.nameSpan, message: 'Not checked: whether its pin stays in the fork, for want of `reach`' });
+    }
+  }
+  for (const lever of mechanism.levers) {
+    if (lever.plates.length > 0 && lever.openStop === undefined) {
+      all.push({ part: lever.name, span: lever.source.nameSpan, message: 'Not checked: what stops it open, for want of `stops`' });
+    }
+    for (const drum of lever.source.drums) {
+      if (drum.groove === undefined) all.push({ part: `${lever.name}.${drum.name}`, span: drum.nameSpan, message: 'Not checked: whether the cable stays in its groove, for want of `groove`' });
+    }
+  }
+  return all;
+}

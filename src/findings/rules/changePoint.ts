@@ -1,0 +1,38 @@
+/**
+ * A four-bar whose links can all lie on one line, and do so within the travel: there it may leave either way.
+ *
+ * Cure: change one length by a few tenths of a millimetre, so that shortest and longest together are shorter than the other two.
+ */
+import { classify } from '../../kinematics/fourBar/index.ts';
+import { leastOf } from '../../travel/extremes.ts';
+import { fourBarOf } from '../fourBarOf.ts';
+import type { Finding } from '../finding.ts';
+import { along, type Study } from '../study.ts';
+import { percent } from '../words.ts';
+
+/** rad; at a change point found to rounding the angle is the square root of that. */
+const IN_LINE = 1e-5;
+
+export function changePoint(study: Study): readonly Finding[] {
+  const { mechanism, places } = study.travel;
+  return mechanism.joints.flatMap((joint): Finding[] => {
+    if (joint.kind !== 'rod') return [];
+    const links = fourBarOf(study.travel, joint);
+    const kind = links && classify(links);
+    if (kind?.kind !== 'class' || kind.grashof !== 'III') return [];
+    const least = leastOf(along(study, `${joint.name}.transmission`), places.all);
+    if (least === undefined || least.value > IN_LINE) return [];
+    return [
+      {
+        code: 'change-point',
+        severity: 'error',
+        part: joint.name,
+        span: joint.source.nameSpan,
+        message: `The four-bar of ${joint.name} (${kind.name}) passes its change point at ${percent(least.travel)} of pedal travel: all its links lie on one line, and it may go on either way`,
+        cure: 'Change one of its lengths so that it has no change point, or take less travel',
+        worst: { value: least.value, dimension: 'angle', travel: least.travel },
+        ranges: [{ from: least.travel, to: least.travel }],
+      },
+    ];
+  });
+}

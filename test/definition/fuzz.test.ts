@@ -1,0 +1,97 @@
+/**
+ * Whatever stands in the file, reading it returns, soon, with problems whose places lie in the text.
+ */
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readDefinition } from '../../src/definition/read.ts';
+
+const SAMPLE = readFileSync(new URL('../support/sample.throttle.yaml', import.meta.url), 'utf8');
+
+/** ms; far above what a read takes, for a machine under load. */
+const TIME_BOUND = 2_000;
+
+let slowest = 0;
+
+function checkRead(text: string): void {
+  const began = performance.now();
+  const { problems } = readDefinition(text);
+  const took = performance.now() - began;
+  slowest = Math.max(slowest, took);
+  expect(took).toBeLessThan(TIME_BOUND);
+  for (const { span, replacements, message } of problems) {
+    expect(message).not.toBe('');
+    for (const place of [span, ...(replacements ?? []).map((edit) => edit.span)]) {
+      expect(place.start).toBeGreaterThanOrEqual(0);
+      expect(place.end).toBeGreaterThanOrEqual(place.start);
+      expect(place.end).toBeLessThanOrEqual(text.length);
+    }
+  }
+}
+
+describe('reading anything', () => {
+  it('survives the sample cut at every place', () => {
+    for (let end = 0; end < SAMPLE.length; end++) checkRead(SAMPLE.slice(0, end));
+    console.log(`slowest read of a cut file: ${slowest.toFixed(1)} ms`);
+  }, 120_000);
+
+  it('survives lines taken out, doubled or indented', () => {
+    const lines = SAMPLE.split('\n');
+    for (let k = 0; k < lines.length; k++) {
+      const line = lines[k] ?? '';
+      for (const instead of [[], [line, line], [`  ${line}`], [line.trimStart()], [`\t${line}`], [`${line}:`], [`- ${line}`]]) {
+        checkRead([...lines.slice(0, k), ...instead, ...lines.slice(k + 1)].join('\n'));
+      }
+    }
+  }, 120_000);
+
+  it('survives changed characters', () => {
+    const odd = [...'{}[]:,#&*!|>\'"%@`-?~ \n\r\t\\()+./0aé±°·\u0000\ufeff\u2028\ud800'];
+    fc.assert(
+      fc.property(fc.array(fc.tuple(fc.nat(SAMPLE.length), fc.nat(3), fc.constantFrom(...odd)), { minLength: 1, maxLength: 6 }), (changes) => {
+        let text = SAMPLE;
+        for (const [at, taken, put] of changes) text = text.slice(0, at) + put + text.slice(at + taken);
+        checkRead(text);
+      }),
+      { numRuns: 1_500, seed: 11 },
+    );
+  }, 120_000);
+
+  it('survives arbitrary text', () => {
+    const word = fc.constantFrom('format: 1\n', 'levers:\n', '  a: ', '{', '}', '[', ']', '- ', '? ', ': ', ', ', '&a ', '*a', '"', "'", '|\n', '>\n', '\n', '  ', '\t', '#', '---\n', '...\n', '!x ', '%', 'pivot: [0, 0]', 'max(', ')', '3 mm');
+    fc.assert(fc.property(fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), fc.array(word, { maxLength: 80 }).map((words) => words.join(''))), checkRead), { numRuns: 3_000, seed: 13 });
+  }, 120_000);
+
+  it('survives 256 kB of each thing that could be made slow', () => {
+    const size = 255 * 1024;
+    const fill = (piece: string, head = ''): string => head + piece.repeat(Math.floor((size - head.length) / piece.length));
+    const heads = ['', 'format: 1\nlevers:\n  a: ', 'format: 1\nlet: {a: '];
+    const pieces = ['[', '{', '(', '"', "'", '- ', '? ', ': ', 'a: ', 'a:\n', '\n', ' ', '\t', '#', '&a ', '*a ', '!a ', ',', '],', 'f(,', '1,', '|\n', '- - ', '\n---\n', '\r', '"a\n', 'a\n', '\na', '\n  a: b: c', '\n}'];
+    for (const head of heads) {
+      for (const piece of pieces) {
+        const text = fill(piece, head);
+        const began = performance.now();
+        readDefinition(text);
+        const took = performance.now() - began;
+        if (took > 1_000) console.log(`${JSON.stringify(head + piece)}: ${took.toFixed(0)} ms`);
+        expect(took, JSON.stringify(head + piece)).toBeLessThan(10_000);
+      }
+    }
+  }, 400_000);
+
+  it('takes time in proportion to the file', () => {
+    const block = (k: number): string => `  l${k}: {pivot: [${k}, 0], arms: {p: {radius: 30 mm, angle: 20 deg}, q: {radius: "2 * x${k}", angle: 20 deg}}}\n`;
+    const file = (count: number): string =>
+      `format: 1\nlet:\n${Array.from({ length: count }, (_, k) => `  x${k}: ${k === 0 ? '3 mm' : `x${k - 1} * 1.001`}\n`).join('')}levers:\n${Array.from({ length: count }, (_, k) => block(k)).join('')}`;
+    const time = (text: string): number => {
+      readDefinition(text);
+      const began = performance.now();
+      readDefinition(text);
+      return performance.now() - began;
+    };
+    const small = time(file(100));
+    const large = time(file(1_000));
+    console.log(`100 levers and lets: ${small.toFixed(1)} ms; 1000: ${large.toFixed(1)} ms`);
+    expect(large / small).toBeLessThan(60);
+  }, 60_000);
+});
