@@ -27,7 +27,7 @@ export async function table({ file, stations, columns, format, color }: TableReq
   if (answers.columns.length === 0) return refuse(`${source.label}: nothing in it can be solved, so there is no table`);
   const names = columns === undefined ? undefined : chooseColumns(columns, answers.columns);
   if (typeof names === 'string') return refuse(names);
-  io.writeOut(write(answers.table(stations, names), format, color, io));
+  io.writeOut(write(inOrder(answers.table(stations, names), names), format, color, io));
   return answers.problems.some(({ severity }) => severity === 'error') ? WRONG : SOUND;
 }
 
@@ -43,6 +43,12 @@ function write(solved: Table, format: Format, color: boolean | undefined, io: Io
     case 'json':
       return tableJson(solved);
   }
+}
+
+/** The columns in the order asked for. */
+function inOrder(solved: Table, names: readonly string[] | undefined): Table {
+  if (names === undefined) return solved;
+  return { ...solved, columns: names.flatMap((name) => solved.columns.filter((column) => column.name === name)) };
 }
 
 /** Full names of the wanted columns in the order asked, or a sentence on the one that there is not. */

@@ -27,16 +27,16 @@ export function readDefinition(text: string): DefinitionReading {
   const bytes = utf8Length(text);
   if (bytes > LARGEST_FILE) return { definition: undefined, problems: [tooLarge(bytes, text)] };
   const { root, problems: syntax } = parseSource(text);
-  if (root === undefined) return { definition: undefined, problems: syntax.length > 0 ? sorted(syntax) : [emptyFile(text)] };
+  if (root === undefined) return { definition: undefined, problems: syntax.length > 0 ? sorted(syntax, text) : [emptyFile(text)] };
   if (root.kind !== 'map') {
     const span = { start: root.span.start, end: Math.min(root.span.end, lineEnd(text, root.span.start)) };
     const shape = problem('wrong-shape', span, 'A throttle file is a block of keys', { cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\`` });
-    return { definition: undefined, problems: sorted([...syntax, shape]) };
+    return { definition: undefined, problems: sorted([...syntax, shape], text) };
   }
   const wrongFormat = checkFormat(root, text);
-  if (wrongFormat?.code === 'format-unsupported') return { definition: undefined, problems: sorted([...syntax, wrongFormat]) };
+  if (wrongFormat?.code === 'format-unsupported') return { definition: undefined, problems: sorted([...syntax, wrongFormat], text) };
   const read = readRoot(root);
-  return { definition: read.definition, problems: sorted([...syntax, ...(wrongFormat === undefined ? [] : [wrongFormat]), ...read.problems]) };
+  return { definition: read.definition, problems: sorted([...syntax, ...(wrongFormat === undefined ? [] : [wrongFormat]), ...read.problems], text) };
 }
 
 function readRoot(root: SourceMap): { definition: Definition | undefined; problems: readonly Problem[] } {
@@ -99,8 +99,8 @@ function noPedal(root: SourceMap): Problem | undefined {
 }
 
 /** By place; equal ones once, and nothing besides a mistake of YAML at the very place of it. */
-function sorted(problems: readonly Problem[]): Problem[] {
-  const ordered = problems.map((found, index) => ({ found, index })).sort((a, b) => a.found.span.start - b.found.span.start || a.index - b.index);
+function sorted(problems: readonly Problem[], text: string): Problem[] {
+  const ordered = problems.map((found, index) => ({ found: within(found, text.length), index })).sort((a, b) => a.found.span.start - b.found.span.start || a.index - b.index);
   const spoilt = new Set(problems.filter(({ code }) => SPOILING.has(code)).map(({ span }) => span.start));
   const seen = new Set<string>();
   return ordered.flatMap(({ found }) => {
@@ -110,6 +110,13 @@ function sorted(problems: readonly Problem[]): Problem[] {
     seen.add(key);
     return [found];
   });
+}
+
+/** Held to the text: what is missing at its end has no character of its own. */
+function within(found: Problem, length: number): Problem {
+  const { start, end } = found.span;
+  if (end <= length) return found;
+  return { ...found, span: { start: Math.min(start, length), end: length } };
 }
 
 const SPOILING: ReadonlySet<string> = new Set(['yaml-syntax', 'quote-formula']);

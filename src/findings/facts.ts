@@ -17,21 +17,21 @@ export function findFacts(study: Study): readonly Fact[] {
 const SHARES = [0.1, 0.25, 0.5, 0.9];
 
 function progression(study: Study, lever: LeverModel): readonly Fact[] {
-  const { build, places } = study.travel;
+  const { build, samples } = study.travel;
   const part = lever.name;
   const opening = along(study, `${part}.opening`);
   const ratio = along(study, `${part}.ratio`);
   const ratioDimension = study.columns.get(`${part}.ratio`)?.dimension ?? 'number';
   const full = lever.fullOpening === undefined ? NaN : build.parameters[lever.fullOpening]!;
   const facts = SHARES.map((share): Fact => {
-    const [travel] = zerosOf((at) => opening(at) - share * full, places.all);
+    const [travel] = zerosOf((at) => opening(at) - share * full, samples);
     const common = { key: `travel-at-${share * 100}`, part, label: `pedal travel at ${share * 100} % of opening` };
     if (travel === undefined) return { ...common, why: 'never reached' };
     return { ...common, figure: { value: travel, dimension: 'number' }, travel };
   });
-  const greatest = greatestOf(ratio, places.all);
+  const greatest = greatestOf(ratio, samples);
   // The least while it moves: before slack is taken up and past a stop it is none.
-  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), places.all);
+  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), samples);
   if (greatest) facts.push({ key: 'greatest-ratio', part, label: 'greatest ratio', figure: { value: greatest.value, dimension: ratioDimension }, travel: greatest.travel });
   if (least) facts.push({ key: 'least-ratio', part, label: 'least ratio while it moves', figure: { value: least.value, dimension: ratioDimension }, travel: least.travel });
   facts.push(tipIn(study, lever));
@@ -40,14 +40,14 @@ function progression(study: Study, lever: LeverModel): readonly Fact[] {
 
 /** Slope where the lever begins to move against the mean slope from there to where it has opened most. */
 function tipIn(study: Study, lever: LeverModel): Fact {
-  const { places, poseAt, mechanism } = study.travel;
+  const { samples, poseAt, mechanism } = study.travel;
   const sense = mechanism.senses[lever.index]!;
   const common = { key: 'tip-in', part: lever.name, label: 'slope at tip-in against the mean slope' };
   const opening = along(study, `${lever.name}.opening`);
-  const start = places.all.find((travel) => sense * poseAt(travel).rate[lever.index]! > 0);
-  const most = greatestOf(opening, places.all);
+  const start = samples.find((travel) => sense * poseAt(travel).rate[lever.index]! > 0);
+  const most = greatestOf(opening, samples);
   if (start === undefined || most === undefined || !(most.travel > start)) return { ...common, why: 'it does not open' };
-  const end = places.all.find((travel) => travel > start && opening(travel) >= most.value - SAME) ?? most.travel;
+  const end = samples.find((travel) => travel > start && opening(travel) >= most.value - SAME) ?? most.travel;
   const slope = sense * poseAt(start).rate[lever.index]!;
   const mean = (opening(end) - opening(start)) / (end - start);
   return { ...common, figure: { value: slope / mean, dimension: 'number' }, travel: start };

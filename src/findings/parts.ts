@@ -32,7 +32,7 @@ function pedalFigures(study: Study): readonly PartFigure[] {
 }
 
 function leverFigures(study: Study, lever: LeverModel): readonly PartFigure[] {
-  const most = greatestOf(along(study, `${lever.name}.opening`), study.travel.places.all);
+  const most = greatestOf(along(study, `${lever.name}.opening`), study.travel.samples);
   return [
     most === undefined
       ? { label: 'opens', text: 'cannot be assembled' }
@@ -41,9 +41,9 @@ function leverFigures(study: Study, lever: LeverModel): readonly PartFigure[] {
 }
 
 function jointFigures(study: Study, joint: Joint): readonly PartFigure[] {
-  const { places } = study.travel;
+  const { samples } = study.travel;
   const least = (key: string, label: string): PartFigure => {
-    const found = leastOf(along(study, `${joint.name}.${key}`), places.all);
+    const found = leastOf(along(study, `${joint.name}.${key}`), samples);
     return found === undefined
       ? { label, text: 'none' }
       : { label, figure: { value: found.value, dimension: study.columns.get(`${joint.name}.${key}`)?.dimension ?? 'angle' }, travel: found.travel };
@@ -55,9 +55,9 @@ function jointFigures(study: Study, joint: Joint): readonly PartFigure[] {
       return [least('transmission', 'least transmission angle'), least('drive', 'least drive angle'), least('reach', 'least reach')];
     case 'cable': {
       const figures: PartFigure[] = [];
-      const pull = greatestOf(along(study, `${joint.name}.pull`), places.all);
+      const pull = greatestOf(along(study, `${joint.name}.pull`), samples);
       if (pull) figures.push({ label: 'pull', figure: { value: pull.value, dimension: 'length' }, travel: pull.travel });
-      const stretch = greatestOf(along(study, `${joint.name}.stretch`), places.all);
+      const stretch = greatestOf(along(study, `${joint.name}.stretch`), samples);
       if (stretch && stretch.value > 0) figures.push({ label: 'stretch', figure: { value: stretch.value, dimension: 'length' }, travel: stretch.travel });
       return figures;
     }

@@ -44,8 +44,8 @@ export interface Trespass {
  * it is reported for.
  */
 export function trespass(study: Study, figure: Along, limit: LimitPair, way: 1 | -1): Trespass | undefined {
-  const places = study.travel.places.all;
-  const worst = leastOf((travel) => way * figure(travel), places);
+  const { samples } = study.travel;
+  const worst = leastOf((travel) => way * figure(travel), samples);
   if (worst === undefined || !(worst.value < way * limit.warning - SAME)) return undefined;
   const failed = limit.error !== undefined && worst.value < way * limit.error - SAME;
   const held = failed ? limit.error : limit.warning;
@@ -53,7 +53,7 @@ export function trespass(study: Study, figure: Along, limit: LimitPair, way: 1 |
     severity: failed ? 'error' : 'warning',
     worst: { value: way * worst.value, travel: worst.travel },
     limit: held,
-    ranges: rangesBelow((travel) => way * (figure(travel) - limit.warning), places),
+    ranges: rangesBelow((travel) => way * (figure(travel) - limit.warning), samples),
   };
 }
 

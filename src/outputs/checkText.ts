@@ -9,7 +9,7 @@ import type { PartFigure, PathPart } from '../findings/part.ts';
 import type { Answers } from '../solve.ts';
 import { CAUTION } from './caution.ts';
 import { excerpt, placeName } from './excerpt.ts';
-import { countText, figureText, NO_VALUE, percentText, rangesText, travelText } from './figure.ts';
+import { countText, figureText, NO_VALUE, percentText, travelText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { pad, widthOf } from './width.ts';
 
@@ -109,15 +109,9 @@ function markSection(mark: Mark, page: Page): string[] {
   return [head, ...[...source, ...details].map((line) => INDENT + line)];
 }
 
-/** Where it holds, how bad it gets, and against which limit. */
-function findingDetails({ ranges, worst, limit }: Finding): string[] {
-  const holds = rangesText(ranges ?? []);
-  const words = [
-    ...(holds === '' ? [] : [holds]),
-    ...(worst === undefined ? [] : [`worst ${figureText(worst)} ${travelText(worst.travel)}`]),
-    ...(limit === undefined ? [] : [`limit ${figureText(limit)} (${printable(limit.from)})`]),
-  ];
-  return words.length === 0 ? [] : [words.join('; ')];
+/** The limit and where it comes from: the message itself has the figure and the stretch of the pedal where it holds. */
+function findingDetails({ limit }: Finding): string[] {
+  return limit === undefined ? [] : [`limit: ${figureText(limit)} (${printable(limit.from)})`];
 }
 
 function factSection(facts: readonly Fact[], { paint }: Page): string[] {
@@ -128,9 +122,12 @@ function factSection(facts: readonly Fact[], { paint }: Page): string[] {
   return [paint('strong', 'Facts'), ...rows.map(printable)];
 }
 
-function factText({ figure, travel, why }: Fact): string {
-  if (figure !== undefined) return travel === undefined ? figureText(figure) : `${figureText(figure)} ${travelText(travel)}`;
-  return why ?? (travel === undefined ? NO_VALUE : percentText(travel));
+function factText({ label, figure, travel, why }: Fact): string {
+  if (travel === undefined) return figure === undefined ? (why ?? NO_VALUE) : figureText(figure);
+  if (figure === undefined) return why ?? percentText(travel);
+  // The fact may be the travel itself, or be told of a travel that its label names.
+  if (figure.dimension === 'number' && figure.value === travel) return percentText(travel);
+  return label.endsWith(travelText(travel)) ? figureText(figure) : `${figureText(figure)} ${travelText(travel)}`;
 }
 
 function notCheckedSection(notChecked: readonly NotChecked[], { paint, lines }: Page): string[] {
@@ -139,7 +136,7 @@ function notCheckedSection(notChecked: readonly NotChecked[], { paint, lines }: 
   const placeWidth = Math.max(...places.map(widthOf));
   const nameWidth = Math.max(...notChecked.map(({ part }) => widthOf(part)));
   const rows = notChecked.map(({ part, message }, index) =>
-    printable(`${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${message}`),
+    printable(`${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${message.replace(/^Not checked: /, '')}`),
   );
   return [paint('strong', 'Not checked'), ...rows];
 }

@@ -2,13 +2,13 @@
  * Figures as a person reads them: in the unit of the drawing, with as many digits as one can act on.
  */
 import { PLACE_UNIT, PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
-import type { Figure, TravelRange } from '../findings/finding.ts';
+import type { Figure } from '../findings/finding.ts';
 
 /** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. */
 export function figureText({ value, dimension }: Figure): string {
   const shown = value / PLACE_UNIT_SI[dimension];
   if (!Number.isFinite(shown)) return NO_VALUE;
-  return withUnit(decimal(shown, digitsFor(shown, dimension)), PLACE_UNIT[dimension]);
+  return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension))), PLACE_UNIT[dimension]);
 }
 
 /** A fraction in percent, e.g. `62.1 %`, `100 %`. */
@@ -19,14 +19,6 @@ export function percentText(fraction: number, digits = 1): string {
 /** E.g. `at 62.1 % of pedal travel`. */
 export function travelText(travel: number): string {
   return `at ${percentText(travel)} of pedal travel`;
-}
-
-/** E.g. `from 62.1 % to 100 % of pedal travel`; empty without ranges. */
-export function rangesText(ranges: readonly TravelRange[]): string {
-  const [first] = ranges;
-  if (first === undefined) return '';
-  if (ranges.length === 1 && first.from <= 0 && first.to >= 1) return 'over the whole pedal travel';
-  return `${listText(ranges.map(rangeText))} of pedal travel`;
 }
 
 /** A count with its word, e.g. `1 error`, `2 errors`, `no errors`. */
@@ -78,17 +70,4 @@ function withUnit(text: string, unit: string): string {
 
 function trimZeros(text: string): string {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-}
-
-function rangeText({ from, to }: TravelRange): string {
-  // As many digits as tell the two ends apart.
-  for (let digits = 1; digits <= MOST_DIGITS; digits++) {
-    const [start, end] = [percentText(from, digits), percentText(to, digits)];
-    if (start !== end) return `from ${start} to ${end}`;
-  }
-  return `at ${percentText(from)}`;
-}
-
-function listText(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 }

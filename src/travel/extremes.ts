@@ -1,11 +1,20 @@
 /**
  * Least and greatest of a figure over the travel, and where it lies beyond a limit.
  *
- * Between the places where a joint's angles turn, a figure is taken at its places, at `STATIONS` stations, and wherever three
- * neighbours have the middle one outermost it is refined; so a built-in angle, whose turning places are known, cannot dip unseen.
+ * A figure is taken at the travel's samples, which hold every place where a joint's angles turn and a grid besides, and wherever
+ * three neighbours have the middle one outermost it is refined; so a built-in angle cannot dip unseen.
  */
 import { bracketedRoot } from '../numeric/roots.ts';
 import { merge } from './places.ts';
+
+/** Stations between which a figure without known turning places is searched. */
+const STATIONS = 201;
+const GRID: readonly number[] = Array.from({ length: STATIONS }, (_, i) => i / (STATIONS - 1));
+
+/** The travels at which figures are taken: the given places and a grid. */
+export function samplesOf(places: readonly number[]): readonly number[] {
+  return merge(GRID, places);
+}
 
 export interface Extreme {
   readonly value: number;
@@ -17,14 +26,14 @@ export interface Extreme {
 export type Along = (travel: number) => number;
 
 /** Undefined where the figure has no value anywhere. */
-export function leastOf(figure: Along, places: readonly number[]): Extreme | undefined {
-  const samples = sampled(figure, places);
+export function leastOf(figure: Along, samples: readonly number[]): Extreme | undefined {
+  const taken = sampled(figure, samples);
   let best: Extreme | undefined;
-  for (const [i, sample] of samples.entries()) {
+  for (const [i, sample] of taken.entries()) {
     if (best === undefined || sample.value < best.value) best = sample;
-    const before = samples[i - 1];
-    const after = samples[i + 1];
-    if (before && after && sample.value <= before.value && sample.value <= after.value) {
+    const before = taken[i - 1];
+    const after = taken[i + 1];
+    if (before && after && isDip(before.value, sample.value, after.value)) {
       const refined = refineLeast(figure, before.travel, sample, after.travel);
       if (refined.value < best.value) best = refined;
     }
@@ -32,8 +41,13 @@ export function leastOf(figure: Along, places: readonly number[]): Extreme | und
   return best;
 }
 
-export function greatestOf(figure: Along, places: readonly number[]): Extreme | undefined {
-  const least = leastOf((travel) => -figure(travel), places);
+/** Whether the middle value lies below its neighbours, or level with one of them: a level stretch has nothing to refine. */
+function isDip(before: number, middle: number, after: number): boolean {
+  return middle <= before && middle <= after && (middle < before || middle < after);
+}
+
+export function greatestOf(figure: Along, samples: readonly number[]): Extreme | undefined {
+  const least = leastOf((travel) => -figure(travel), samples);
   return least && { value: -least.value, travel: least.travel };
 }
 
@@ -43,13 +57,13 @@ export interface Range {
 }
 
 /** Where a figure is below zero, as stretches of the travel with refined ends. Where it has no value it is not. */
-export function rangesBelow(figure: Along, places: readonly number[]): readonly Range[] {
-  const least = leastOf(figure, places);
-  const samples = sampled(figure, least === undefined ? places : merge(places, [least.travel]), false);
+export function rangesBelow(figure: Along, samples: readonly number[]): readonly Range[] {
+  const least = leastOf(figure, samples);
+  const taken = sampled(figure, least === undefined || samples.includes(least.travel) ? samples : merge(samples, [least.travel]), false);
   const ranges: { from: number; to: number }[] = [];
   let open: number | undefined;
-  for (const [i, sample] of samples.entries()) {
-    const before = samples[i - 1];
+  for (const [i, sample] of taken.entries()) {
+    const before = taken[i - 1];
     const below = sample.value < 0;
     if (below && open === undefined) open = edge(figure, before, sample);
     if (!below && open !== undefined && before !== undefined) {
@@ -57,17 +71,17 @@ export function rangesBelow(figure: Along, places: readonly number[]): readonly 
       open = undefined;
     }
   }
-  const last = samples.at(-1);
+  const last = taken.at(-1);
   if (open !== undefined && last !== undefined) ranges.push({ from: open, to: last.travel });
   return ranges;
 }
 
 /** Pedal travels at which a figure is zero, rising; each stretch between places is searched once. */
-export function zerosOf(figure: Along, places: readonly number[]): readonly number[] {
-  const samples = sampled(figure, places);
+export function zerosOf(figure: Along, samples: readonly number[]): readonly number[] {
+  const taken = sampled(figure, samples);
   const zeros: number[] = [];
-  for (const [i, sample] of samples.entries()) {
-    const before = samples[i - 1];
+  for (const [i, sample] of taken.entries()) {
+    const before = taken[i - 1];
     if (sample.value === 0) zeros.push(sample.travel);
     else if (before !== undefined && before.value * sample.value < 0) {
       zeros.push(bracketedRoot(figure, before.travel, before.value, sample.travel, sample.value, 0));
@@ -76,12 +90,8 @@ export function zerosOf(figure: Along, places: readonly number[]): readonly numb
   return zeros;
 }
 
-/** Stations between which a figure without known turning places is searched. */
-const STATIONS = 201;
-const GRID: readonly number[] = Array.from({ length: STATIONS }, (_, i) => i / (STATIONS - 1));
-
-function sampled(figure: Along, places: readonly number[], skipMissing = true): Extreme[] {
-  const samples = merge(GRID, places).map((travel): Extreme => ({ travel, value: figure(travel) }));
+function sampled(figure: Along, at: readonly number[], skipMissing = true): Extreme[] {
+  const samples = at.map((travel): Extreme => ({ travel, value: figure(travel) }));
   return skipMissing ? samples.filter((sample) => !Number.isNaN(sample.value)) : samples;
 }
 

@@ -8,7 +8,26 @@ describe('names', () => {
   });
 
   it('are not words of the formula language', () => {
-    for (const word of ['in', 'm', 'mm', 'deg', 'rad', 'g', 'lb', 'at', 'where', 'min', 'sin', 'pi', 'and', 'or', 'not', 'mod', 'to', 'true']) {
+    for (const word of [
+      'in',
+      'm',
+      'mm',
+      'deg',
+      'rad',
+      'g',
+      'lb',
+      'at',
+      'where',
+      'min',
+      'sin',
+      'pi',
+      'and',
+      'or',
+      'not',
+      'mod',
+      'to',
+      'true',
+    ]) {
       expect(RESERVED.has(word), word).toBe(true);
       expect(reservedAs(word), word).toBeDefined();
     }

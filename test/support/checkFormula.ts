@@ -76,12 +76,14 @@ function apply(text: string, problem: Problem): string | undefined {
 function check<R extends { readonly problems: readonly Problem[] }>(annotated: string, read: (text: string) => R): R {
   const lines = annotated.includes('\n') ? dedent(annotated) : [annotated];
   const [text = '', ...marks] = lines;
-  const expected = marks.map((mark) => /^(\s*)(\^+) ([a-z-]+)(?:: (.*))?$/.exec(mark)).map((match) => ({
-    start: match?.[1]?.length ?? -1,
-    end: (match?.[1]?.length ?? 0) + (match?.[2]?.length ?? 0),
-    code: match?.[3],
-    words: match?.[4] ?? '',
-  }));
+  const expected = marks
+    .map((mark) => /^(\s*)(\^+) ([a-z-]+)(?:: (.*))?$/.exec(mark))
+    .map((match) => ({
+      start: match?.[1]?.length ?? -1,
+      end: (match?.[1]?.length ?? 0) + (match?.[2]?.length ?? 0),
+      code: match?.[3],
+      words: match?.[4] ?? '',
+    }));
   const reading = read(text);
   const actual = reading.problems.map(({ span, code, message, cure = '' }, i) => {
     const words = expected[i]?.words ?? '';

@@ -3,11 +3,9 @@
  * from the distances that rods, slots, couplings and cables keep, by Newton steps with mathjs's LU, carried on from the drawn
  * position in steps so short that no other branch is met. Nothing here comes from the engine.
  */
-import { create, lusolveDependencies } from 'mathjs';
-import { drivenLever, drivingLever, leverNamed, type Sketch, type SketchEnd, type SketchJoint, type SketchLever } from './sketch.ts';
+import { lusolve } from 'mathjs';
+import { drivenLever, drivingLever, leverNamed, type Sketch, type SketchEnd, type SketchJoint } from './sketch.ts';
 import { cross, dot, minus, plus, size, square, turned, unit, type Vector } from './vector.ts';
-
-const { lusolve } = create({ lusolveDependencies });
 
 /** Rotation of each lever since drawn by its name, rad. */
 export type Rotations = Readonly<Record<string, number>>;
@@ -121,6 +119,47 @@ export function closureOf(sketch: Sketch, senses: Readonly<Record<string, number
   };
 }
 
+/**
+ * Whether a joint can be closed by any rotation of its driven lever, given its driver's; from where a circle's points are nearest and
+ * farthest from a place or plane.
+ * @param slop relative; how far beyond the last position that closes still counts as reachable
+ */
+export function isReachable(closure: Closure, joint: SketchJoint, rotations: Rotations, travel: number, slop: number): boolean {
+  const { sketch } = closure;
+  const circle = (end: SketchEnd): { centre: Vector; axis: Vector; radius: number } => {
+    const { pivot, axis, arms } = leverNamed(sketch, end.lever);
+    const u = unit(axis);
+    const from = minus(arms[end.part]!, pivot);
+    return { centre: plus(pivot, minus(from, square(from, u))), axis: u, radius: size(square(from, u)) };
+  };
+  const withinReach = (end: SketchEnd, place: Vector, length: number): boolean => {
+    const { centre, axis, radius } = circle(end);
+    const d = minus(place, centre);
+    const height = dot(d, axis);
+    const away = size(square(d, axis));
+    const scale = slop * Math.max(length, radius, away);
+    return length >= Math.hypot(height, away - radius) - scale && length <= Math.hypot(height, away + radius) + scale;
+  };
+  if (joint.kind === 'rod') return withinReach(joint.to, closure.pinAt(joint.from, rotations), closure.lengthOf(joint));
+  if (joint.kind === 'cable') {
+    if (!isPin(sketch, joint.to)) return true;
+    const passed = Math.max(0, closure.pullOf(joint, rotations, travel) - joint.slack);
+    return withinReach(joint.to, joint.enters, closure.lengthOf(joint) - passed);
+  }
+  if (joint.kind === 'coupling') return true;
+  const fork = leverNamed(sketch, joint.fork);
+  const u = unit(fork.axis);
+  if (joint.drives === 'fork') {
+    const reach = size(square(minus(closure.pinAt(joint.pin, rotations), fork.pivot), u));
+    return reach * (1 + slop) >= Math.abs(joint.offset);
+  }
+  const { centre, axis, radius } = circle(joint.pin);
+  const e1 = unit(square(fork.reference, u));
+  const n = cross(u, turned(e1, u, joint.angle * RADIAN + rotations[joint.fork]!));
+  const away = joint.offset - dot(n, minus(centre, fork.pivot));
+  return Math.abs(away) <= radius * size(square(n, axis)) * (1 + slop) + slop * size(minus(centre, fork.pivot));
+}
+
 export function isPin(sketch: Sketch, end: SketchEnd): boolean {
   return end.part in leverNamed(sketch, end.lever).arms;
 }
@@ -131,7 +170,14 @@ export interface Continuation {
    * @returns rotations at a pedal travel not before the last one asked for, and how many times a relative error of a joint's
    *   dimensions is magnified there; undefined where the loops cannot be followed so far.
    */
-  to(travel: number): { readonly rotations: Rotations; readonly magnified: number } | undefined;
+  to(travel: number): Followed | undefined;
+  /** How far along the pedal the loops have been followed. */
+  reached(): number;
+}
+
+export interface Followed {
+  readonly rotations: Rotations;
+  readonly magnified: number;
 }
 
 export function continuation(closure: Closure): Continuation {
@@ -152,7 +198,7 @@ export function continuation(closure: Closure): Continuation {
     for (let step = 0; step < MOST_NEWTON_STEPS; step++) {
       const residuals = joints.map((joint) => closure.residual(joint, now, at));
       const matrix = jacobian(closure, now, at);
-      const change = lusolve(matrix, residuals).map(([value]) => Number(value));
+      const change = (lusolve(matrix, residuals) as number[][]).map(([value]) => value!);
       if (!change.every((each) => Math.abs(each) < LONGEST_STEP)) return undefined;
       change.forEach((each, i) => (now[names[i]!]! -= each));
       if (joints.some((joint, i) => closure.leverage(joint, now) * branch[i]! <= 0)) return undefined;
@@ -164,6 +210,7 @@ export function continuation(closure: Closure): Continuation {
   };
 
   return {
+    reached: () => travel,
     to(target) {
       let step = Math.min(target - travel, FIRST_STEP);
       while (!lost && travel < target) {
@@ -285,5 +332,3 @@ function profileIntegral(points: readonly (readonly [number, number])[], opening
   }
   return Math.sign(opening) * sum;
 }
-
-export type { SketchLever };

@@ -50,7 +50,9 @@ function ofBinary(expression: Expression & { readonly kind: 'binary' }, index: n
 /** d uᵛ = v uᵛ⁻¹ du + uᵛ ln u dv. */
 function ofPower(power: Expression, u: Expression, v: Expression, du: Expression, dv: Expression): Expression {
   const byBase = isNumber(du, 0) || isNumber(v, 0) ? number(0, power) : multiply(multiply(v, raise(u, subtract(v, number(1, v)))), du);
-  const byExponent = isNumber(dv, 0) ? number(0, power) : multiply(multiply(power, call('ln', u)), dv);
+  // Powers of 0 stay 0, though the logarithm has no value there.
+  const rise = multiply(multiply(power, call('ln', u)), dv);
+  const byExponent = isNumber(dv, 0) ? number(0, power) : call('whereAbove', u, number(0, u), rise, rise, number(0, u));
   return add(byBase, byExponent);
 }
 

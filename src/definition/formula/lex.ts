@@ -129,11 +129,12 @@ function meantUnit(word: string): string | undefined {
   return word.length < 2 ? undefined : nearestWord(word, UNITS.keys());
 }
 
-const WORD = /[A-Za-z_$\u00b5\u00c0-\u02af\u0370-\u03ff][A-Za-z0-9_$\u00b5\u00c0-\u02af\u0370-\u03ff]*/y;
+const WORD =
+  /[A-Za-z_$\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u02af\u0370-\u03ff][A-Za-z0-9_$\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u02af\u0370-\u03ff]*/y;
 
 function wordAt(text: string, start: number, before: readonly Token[], faults: Fault[]): Token | undefined {
   const word = match(WORD, text, start);
-  if (word === undefined) return undefined;
+  if (word === undefined || WRITTEN_OTHERWISE.has(word)) return undefined;
   const end = start + word.length;
   const column = text.charAt(end) === '.' ? match(WORD, text, end + 1) : undefined;
   if (column !== undefined) return columnAt(text, start, word, column, faults);

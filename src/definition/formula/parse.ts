@@ -200,7 +200,13 @@ function convert(value: unknown, context: Context): Part {
 }
 
 function refusal(context: Context, message: string): Refusal {
-  return new Refusal({ code: 'formula-not-allowed', start: 0, end: context.text.length, message });
+  return new Refusal({
+    code: 'formula-not-allowed',
+    start: 0,
+    end: context.text.length,
+    message,
+    cure: 'Use numbers with units, names, parentheses, operators and functions only',
+  });
 }
 
 function part(context: Context, first: number, last: number, make: (span: Span) => Syntax): Part {

@@ -21,6 +21,17 @@ export function structureFaults(text: string, tokens: readonly Token[], names: R
     }
     if (token.text === '(') open.push({ token, call: callee !== undefined });
     if (token.text === ')' && open.pop() === undefined) faults.push(replaceFault('formula-syntax', token, 'This `)` closes nothing', ''));
+    // mathjs takes an operator word without a left side for a name.
+    if ((token.text === 'and' || token.text === 'or') && !endsValue(before)) {
+      const message = `A condition is missing before \`${token.text}\``;
+      faults.push({
+        code: 'formula-syntax',
+        start: token.start,
+        end: token.end,
+        message,
+        cure: 'Write a comparison on each side, such as `a > b`',
+      });
+    }
     if (token.text === ',' && open.at(-1)?.call !== true) {
       faults.push({
         code: 'formula-syntax',
@@ -107,6 +118,9 @@ function neighbours(text: string, before: Token, token: Token): Fault {
 function isBareFraction(tokens: readonly Token[], index: number): boolean {
   const [above, slash, below] = [tokens[index - 2], tokens[index - 1], tokens[index]];
   if (above?.type !== 'figure' || above.unit !== undefined || below?.type !== 'figure') return false;
+  // In `x^2 / 3 mm` the 2 is no numerator.
+  const earlier = tokens[index - 3];
+  if (earlier?.type === 'sign' && earlier.text === '^') return false;
   return slash?.type === 'sign' && slash.text === '/' && below.unit !== undefined && below.unit.text !== '%';
 }
 

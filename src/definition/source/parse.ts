@@ -24,13 +24,14 @@ export function parseSource(text: string): ParsedSource {
   const problems: Problem[] = [];
   const masks: Span[] = [];
   let masked = text;
+  const rounds = Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PARSED_CHARACTERS / text.length)));
   for (let round = 1; ; round++) {
     const { documents, tooDeep } = compose(masked);
     const document = documents[0]?.document;
     if (tooDeep !== undefined) problems.push(tooDeepProblem(tooDeep));
     const errors = document === undefined ? [] : [...document.errors, ...document.warnings];
     const mishaps = errors.slice(0, MAX_MISHAPS).map((error) => mishapOf(error, masked));
-    const swallowing = round < MAX_ROUNDS && tooDeep === undefined ? mishaps.find((mishap) => mishap?.mask !== undefined) : undefined;
+    const swallowing = round < rounds && tooDeep === undefined ? mishaps.find((mishap) => mishap?.mask !== undefined) : undefined;
     if (swallowing?.mask !== undefined) {
       problems.push(swallowing.problem);
       if (swallowing.lossless !== true) masks.push(...swallowing.mask);
@@ -48,7 +49,10 @@ export function parseSource(text: string): ParsedSource {
 
 /** Nesting beyond anything the format has; the library's composer is recursive. */
 const MAX_DEPTH = 60;
-const MAX_ROUNDS = 6;
+/** A file is parsed again as often as its size leaves time for. */
+const LEAST_ROUNDS = 2;
+const MOST_ROUNDS = 6;
+const PARSED_CHARACTERS = 500_000;
 /** Mistakes of YAML told at once: what follows the first few is seldom worth reading. */
 const MAX_MISHAPS = 20;
 

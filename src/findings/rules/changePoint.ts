@@ -14,13 +14,13 @@ import { percent } from '../words.ts';
 const IN_LINE = 1e-5;
 
 export function changePoint(study: Study): readonly Finding[] {
-  const { mechanism, places } = study.travel;
+  const { mechanism, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
     if (joint.kind !== 'rod') return [];
     const links = fourBarOf(study.travel, joint);
     const kind = links && classify(links);
     if (kind?.kind !== 'class' || kind.grashof !== 'III') return [];
-    const least = leastOf(along(study, `${joint.name}.transmission`), places.all);
+    const least = leastOf(along(study, `${joint.name}.transmission`), samples);
     if (least === undefined || least.value > IN_LINE) return [];
     return [
       {

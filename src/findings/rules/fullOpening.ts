@@ -15,11 +15,11 @@ const SAME = 1e-9;
 const STRETCH = 2e-3;
 
 export function openingMissed(study: Study): readonly Finding[] {
-  const { mechanism, build, places } = study.travel;
+  const { mechanism, build, samples } = study.travel;
   return mechanism.levers.flatMap((lever): Finding[] => {
     if (lever.fullOpening === undefined) return [];
     const full = build.parameters[lever.fullOpening]!;
-    const greatest = greatestOf(along(study, `${lever.name}.opening`), places.all);
+    const greatest = greatestOf(along(study, `${lever.name}.opening`), samples);
     if (greatest === undefined || greatest.value >= full - SAME) return [];
     const rod = mechanism.joints.find((joint) => joint.driven === lever.index && joint.kind === 'rod');
     return [

@@ -10,7 +10,7 @@ import type { Study } from '../study.ts';
 import { rangeWords } from '../words.ts';
 
 export function notAssembled(study: Study): readonly Finding[] {
-  const { build, mechanism, poseAt, places } = study.travel;
+  const { build, mechanism, poseAt, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
     if (joint.kind === 'coupling' || (joint.kind !== 'cable' || joint.drivenEnd.kind === 'pin' ? Number.isNaN(build.parameters[joint.side]!) : false)) return [];
     const ranges = rangesBelow((travel) => {
@@ -18,7 +18,7 @@ export function notAssembled(study: Study): readonly Finding[] {
       const driven = pose.rotation[joint.driven]!;
       const driver = joint.driver === undefined ? 0 : pose.rotation[joint.driver]!;
       return Number.isNaN(driven) && !Number.isNaN(driver) ? -1 : 1;
-    }, places.all);
+    }, samples);
     if (ranges.length === 0) return [];
     const driven = mechanism.levers[joint.driven]!.name;
     return [

@@ -19,15 +19,15 @@ export function drumsLeft(study: Study): readonly Finding[] {
 }
 
 export function slotRunOut(study: Study): readonly Finding[] {
-  const { mechanism, places } = study.travel;
+  const { mechanism, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
     if (joint.kind !== 'slot' || joint.source.reach === undefined) return [];
     const { min, max, span } = joint.source.reach;
     const reach = along(study, `${joint.name}.reach`);
     const inside = (travel: number): number => Math.min(reach(travel) - min.nominal, max.nominal - reach(travel));
-    const worst = leastOf(inside, places.all);
+    const worst = leastOf(inside, samples);
     if (worst === undefined || worst.value >= -SAME) return [];
-    const ranges = rangesBelow(inside, places.all);
+    const ranges = rangesBelow(inside, samples);
     return [
       {
         code: 'slot-run-out',
@@ -75,7 +75,7 @@ function usedDrums(study: Study): readonly DrumModel[] {
 }
 
 function profileLeft(study: Study, drum: DrumModel): readonly Finding[] {
-  const { mechanism, build, places } = study.travel;
+  const { mechanism, build, samples } = study.travel;
   const { form } = drum;
   const lever = mechanism.levers[drum.lever]!;
   const source = lever.source.drums.find((each) => each.name === drum.name);
@@ -84,9 +84,9 @@ function profileLeft(study: Study, drum: DrumModel): readonly Finding[] {
   const last = build.parameters[form.openings + form.count - 1]!;
   const opening = along(study, `${lever.name}.opening`);
   const inside = (travel: number): number => Math.min(opening(travel) - first, last - opening(travel));
-  const worst = leastOf(inside, places.all);
+  const worst = leastOf(inside, samples);
   if (worst === undefined || worst.value >= -SAME) return [];
-  const ranges = rangesBelow((travel) => inside(travel) + SAME, places.all);
+  const ranges = rangesBelow((travel) => inside(travel) + SAME, samples);
   return [
     {
       code: 'profile-left',
@@ -103,15 +103,15 @@ function profileLeft(study: Study, drum: DrumModel): readonly Finding[] {
 }
 
 function grooveLeft(study: Study, drum: DrumModel): readonly Finding[] {
-  const { mechanism, places, poseAt } = study.travel;
+  const { mechanism, samples, poseAt } = study.travel;
   const lever = mechanism.levers[drum.lever]!;
   const source = lever.source.drums.find((each) => each.name === drum.name);
   if (source?.groove === undefined) return [];
   const groove = source.groove.nominal;
   const turned = (travel: number): number => Math.abs(poseAt(travel).rotation[drum.lever]!);
-  const worst = greatestOf(turned, places.all);
+  const worst = greatestOf(turned, samples);
   if (worst === undefined || worst.value <= groove + SAME) return [];
-  const ranges = rangesBelow((travel) => groove - turned(travel), places.all);
+  const ranges = rangesBelow((travel) => groove - turned(travel), samples);
   return [
     {
       code: 'groove-left',

@@ -15,14 +15,14 @@ import { nameOf } from './notAssembled.ts';
 const DEAD = 1e-6;
 
 export function toggles(study: Study): readonly Finding[] {
-  const { mechanism, places } = study.travel;
+  const { mechanism, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
     if (joint.kind === 'coupling') return [];
     const found: Finding[] = [];
     for (const which of ['transmission', 'drive'] as const) {
       const figure = along(study, `${joint.name}.${which}`);
-      const least = leastOf(figure, places.all);
-      const most = greatestOf(figure, places.all);
+      const least = leastOf(figure, samples);
+      const most = greatestOf(figure, samples);
       if (least === undefined || most === undefined || least.value > DEAD) continue;
       const opening = which === 'transmission';
       const lever = mechanism.levers[opening ? joint.driven : (joint.driver ?? joint.driven)]!.name;

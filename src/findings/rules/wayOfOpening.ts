@@ -14,10 +14,10 @@ import { degrees, percent, rangeWords } from '../words.ts';
 const SAME = 1e-9;
 
 export function turnsBack(study: Study): readonly Finding[] {
-  const { mechanism, places, poseAt } = study.travel;
+  const { mechanism, samples, poseAt } = study.travel;
   return moving(study).flatMap((lever): Finding[] => {
     const sense = mechanism.senses[lever.index]!;
-    const ranges = rangesBelow((travel) => sense * poseAt(travel).rate[lever.index]! + SAME, places.all).filter(({ from, to }) => to - from > SAME);
+    const ranges = rangesBelow((travel) => sense * poseAt(travel).rate[lever.index]! + SAME, samples).filter(({ from, to }) => to - from > SAME);
     if (ranges.length === 0) return [];
     const opening = along(study, `${lever.name}.opening`);
     const lost = Math.max(...ranges.map(({ from, to }) => opening(from) - opening(to)));
@@ -37,15 +37,15 @@ export function turnsBack(study: Study): readonly Finding[] {
 }
 
 export function closedStopPassed(study: Study): readonly Finding[] {
-  const { build, places } = study.travel;
+  const { build, samples } = study.travel;
   return moving(study).flatMap((lever): Finding[] => {
     if (lever.closedStop === undefined) return [];
     const closed = build.parameters[lever.closedStop.parameter]!;
     const opening = along(study, `${lever.name}.opening`);
-    const least = leastOf(opening, places.all);
+    const least = leastOf(opening, samples);
     const found: Finding[] = [];
     if (least !== undefined && least.value < closed - SAME) {
-      const ranges = rangesBelow((travel) => opening(travel) - closed + SAME, places.all);
+      const ranges = rangesBelow((travel) => opening(travel) - closed + SAME, samples);
       found.push({
         code: 'closed-stop-passed',
         severity: 'error',
@@ -60,7 +60,7 @@ export function closedStopPassed(study: Study): readonly Finding[] {
     for (const plates of lever.plates) {
       const seat = -(plates.idle?.nominal ?? 0);
       if (least === undefined || !(least.value < seat - SAME)) continue;
-      const ranges = rangesBelow((travel) => opening(travel) - seat + SAME, places.all);
+      const ranges = rangesBelow((travel) => opening(travel) - seat + SAME, samples);
       found.push({
         code: 'plate-below-seat',
         severity: 'error',

@@ -61,7 +61,23 @@ describe('conversion', () => {
   });
 
   it('refuses what is not wholly a unit', () => {
-    for (const text of ['mmm', 'N*', '*N', 'N//m', 'mm^', 'mm^0', 'mm^1.5', 'mm^99', 'mm^2^2', 'N mm', '5 mm', '%/deg', '%^2', '(N)', 'N)']) {
+    for (const text of [
+      'mmm',
+      'N*',
+      '*N',
+      'N//m',
+      'mm^',
+      'mm^0',
+      'mm^1.5',
+      'mm^99',
+      'mm^2^2',
+      'N mm',
+      '5 mm',
+      '%/deg',
+      '%^2',
+      '(N)',
+      'N)',
+    ]) {
       expect(parseUnit(text), text).toBeUndefined();
     }
     expect(parseUnit('')).toMatchObject({ times: 1, over: 1 });
