@@ -19,11 +19,7 @@ export interface TableRequest extends TableOptions {
 }
 
 export type Request =
-  | CheckRequest
-  | TableRequest
-  | { readonly kind: 'help'; readonly topic: Command | undefined }
-  | { readonly kind: 'version' }
-  | Mistake;
+  CheckRequest | TableRequest | { readonly kind: 'help'; readonly topic: Command | undefined } | { readonly kind: 'version' } | Mistake;
 
 export interface Mistake {
   readonly kind: 'mistake';

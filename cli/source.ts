@@ -4,7 +4,8 @@ import { nearestWord } from '../src/definition/names.ts';
 import { printable } from '../src/outputs/paint.ts';
 import type { Io } from './io.ts';
 
-export type Source = { readonly kind: 'text'; readonly text: string; readonly label: string } | { readonly kind: 'unusable'; readonly message: string };
+export type Source =
+  { readonly kind: 'text'; readonly text: string; readonly label: string } | { readonly kind: 'unusable'; readonly message: string };
 
 /** @param file a path, or `-` for standard input */
 export async function readSource(file: string, io: Io): Promise<Source> {
@@ -57,7 +58,10 @@ function folderHint(file: string, io: Io): string {
   if (names.length === 0) return '';
   const folder = /[/\\]$/.test(file) ? file : `${file}/`;
   const more = names.length > SHOWN_NAMES ? `, and ${names.length - SHOWN_NAMES} more` : '';
-  return `; in it: ${names.slice(0, SHOWN_NAMES).map((name) => folder + name).join(', ')}${more}`;
+  return `; in it: ${names
+    .slice(0, SHOWN_NAMES)
+    .map((name) => folder + name)
+    .join(', ')}${more}`;
 }
 
 const SHOWN_NAMES = 5;

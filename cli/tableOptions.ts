@@ -23,8 +23,12 @@ export function readTableOptions(given: ReadonlyMap<string, string>): TableOptio
   if (listed !== undefined && counted !== undefined) return '`--stations` and `--count` exclude each other; give one of them';
   const stations = listed === undefined ? evenStations(counted ?? String(DEFAULT_COUNT[format])) : listedStations(listed);
   if (typeof stations === 'string') return stations;
-  const columns = given.get('columns')?.split(',').map((name) => name.trim());
-  if (columns?.some((name) => name === '')) return '`--columns` has an empty place; write names with a comma between them, e.g. `pedal.travel,shaft.opening`';
+  const columns = given
+    .get('columns')
+    ?.split(',')
+    .map((name) => name.trim());
+  if (columns?.some((name) => name === ''))
+    return '`--columns` has an empty place; write names with a comma between them, e.g. `pedal.travel,shaft.opening`';
   return { stations, columns, format };
 }
 
@@ -49,7 +53,8 @@ function listedStations(text: string): number[] | string {
   const stations: number[] = [];
   for (const item of items) {
     const percent = NUMBER.test(item) ? Number.parseFloat(item) : NaN;
-    if (Number.isNaN(percent)) return `\`--stations\` takes pedal travels in % with commas between them, e.g. \`0,25,50,100\`; \`${item}\` is none`;
+    if (Number.isNaN(percent))
+      return `\`--stations\` takes pedal travels in % with commas between them, e.g. \`0,25,50,100\`; \`${item}\` is none`;
     if (percent < 0 || percent > 100) return `\`--stations\` takes pedal travels from 0 to 100 %; ${item} lies outside`;
     stations.push(percent / 100);
   }

@@ -118,7 +118,9 @@ function factSection(facts: readonly Fact[], { paint }: Page): string[] {
   if (facts.length === 0) return [];
   const nameWidth = Math.max(...facts.map(({ part }) => widthOf(part)));
   const labelWidth = Math.max(...facts.map(({ label }) => widthOf(label)));
-  const rows = facts.map((fact) => `${INDENT}${pad(fact.part, nameWidth)}${INDENT}${pad(fact.label, labelWidth)}${INDENT}${factText(fact)}`);
+  const rows = facts.map(
+    (fact) => `${INDENT}${pad(fact.part, nameWidth)}${INDENT}${pad(fact.label, labelWidth)}${INDENT}${factText(fact)}`,
+  );
   return [paint('strong', 'Facts'), ...rows.map(printable)];
 }
 
@@ -136,7 +138,9 @@ function notCheckedSection(notChecked: readonly NotChecked[], { paint, lines }: 
   const placeWidth = Math.max(...places.map(widthOf));
   const nameWidth = Math.max(...notChecked.map(({ part }) => widthOf(part)));
   const rows = notChecked.map(({ part, message }, index) =>
-    printable(`${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${message.replace(/^Not checked: /, '')}`),
+    printable(
+      `${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${message.replace(/^Not checked: /, '')}`,
+    ),
   );
   return [paint('strong', 'Not checked'), ...rows];
 }

@@ -79,7 +79,9 @@ function cutEnd(text: string, width: number): string {
 
 function cutStart(text: string, width: number): string {
   if (widthOf(text) <= width) return text;
-  return `…${fitting(Array.from(text).reverse(), width - 1).reverse().join('')}`;
+  return `…${fitting(Array.from(text).reverse(), width - 1)
+    .reverse()
+    .join('')}`;
 }
 
 function fitting(characters: readonly string[], width: number): string[] {

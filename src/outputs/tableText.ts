@@ -57,8 +57,21 @@ function fold(columns: readonly ShownColumn[], width: number): ShownColumn[][] {
 }
 
 function blockText(columns: readonly ShownColumn[], count: number, paint: Paint): string {
-  const line = (text: (column: ShownColumn) => string): string => columns.map((column) => pad(text(column), column.width, true)).join(GAP).trimEnd();
-  const lines = [paint('strong', line(({ name }) => name)), paint('quiet', line(({ unit }) => unit))];
+  const line = (text: (column: ShownColumn) => string): string =>
+    columns
+      .map((column) => pad(text(column), column.width, true))
+      .join(GAP)
+      .trimEnd();
+  const lines = [
+    paint(
+      'strong',
+      line(({ name }) => name),
+    ),
+    paint(
+      'quiet',
+      line(({ unit }) => unit),
+    ),
+  ];
   for (let row = 0; row < count; row++) lines.push(line(({ cells }) => cells[row] ?? ''));
   return `${lines.join('\n')}\n`;
 }

@@ -3,7 +3,7 @@
  * the driving arm, or near a change point, on purpose.
  */
 import fc from 'fast-check';
-import { drivenLever, type Sketch, type SketchDrum, type SketchEnd, type SketchJoint, type SketchLever, type Turn } from './sketch.ts';
+import { type Sketch, type SketchDrum, type SketchEnd, type SketchJoint, type SketchLever, type Turn } from './sketch.ts';
 import { cross, dot, minus, plus, size, square, times, unit, type Vector } from './vector.ts';
 
 export interface MechanismChoice {
@@ -11,6 +11,8 @@ export interface MechanismChoice {
   readonly only?: 'planar' | 'spatial';
   /** Joints that may come up; all where absent. */
   readonly joints?: readonly SketchJoint['kind'][];
+  /** Whether driven levers get closed stops, where they are drawn, and open ones; none where absent. */
+  readonly stops?: boolean;
 }
 
 /** Linkages of two to five levers. Two with the same seed are the same. */
@@ -41,7 +43,7 @@ interface Draft {
 const between = (draw: Draw, low: number, high: number): number => low + (high - low) * draw();
 const either = <T>(draw: Draw, choices: readonly T[]): T => choices[Math.floor(draw() * choices.length)]!;
 
-function drawMechanism(draw: Draw, { only, joints: allowed }: MechanismChoice): Sketch {
+function drawMechanism(draw: Draw, { only, joints: allowed, stops }: MechanismChoice): Sketch {
   const spatial = only === undefined ? draw() < 0.45 : only === 'spatial';
   const count = 2 + Math.floor(draw() * 4);
   const may = (kind: SketchJoint['kind']): boolean => allowed === undefined || allowed.includes(kind);
@@ -66,7 +68,11 @@ function drawMechanism(draw: Draw, { only, joints: allowed }: MechanismChoice): 
   const pedal: Sketch['pedal'] = pulled
     ? { kind: 'cable', cable: joints[0]!.name, pull: between(draw, 5, 60) }
     : { kind: 'lever', lever: 'foot', opens: openingWay(joints, drafts), travel };
-  return { levers: drafts as readonly SketchLever[], joints, pedal };
+  const stop = (lever: SketchLever): SketchLever => {
+    if (lever.name === 'foot' || draw() < 0.4) return lever;
+    return { ...lever, stops: { ...(draw() < 0.7 && { closed: 0 }), ...(draw() < 0.8 && { open: between(draw, 2, 50) }) } };
+  };
+  return { levers: stops === true ? drafts.map(stop) : drafts, joints, pedal };
 }
 
 function drawLever(draw: Draw, name: string, from: Vector, spatial: boolean): Draft {
@@ -228,9 +234,4 @@ function openingWay(joints: readonly SketchJoint[], drafts: readonly Draft[]): T
   const { u } = frameOf(foot);
   const growth = dot(cross(u, minus(pin, foot.pivot)), minus(pin, cable.leaves));
   return growth < 0 ? 'clockwise' : 'counterclockwise';
-}
-
-/** Names of the levers that a sketch's joints turn, in load-path order. */
-export function drivenLevers(sketch: Sketch): readonly string[] {
-  return sketch.joints.map(drivenLever);
 }

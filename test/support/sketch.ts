@@ -131,7 +131,7 @@ function leverText(lever: SketchLever): string {
     ...(lever.opens === undefined ? [] : [`    opens: ${lever.opens}`]),
     ...(armLines.length > 0 ? [`    arms: {${armLines.join(', ')}}`] : []),
     ...(drumLines.length > 0 ? [`    drums: {${drumLines.join(', ')}}`] : []),
-    ...(stops === undefined ? [] : [`    stops: {${ends.filter(Boolean).join(', ')}}`]),
+    ...(stops?.closed === undefined && stops?.open === undefined ? [] : [`    stops: {${ends.filter(Boolean).join(', ')}}`]),
     '',
   ].join('\n');
 }

@@ -105,7 +105,8 @@ function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], n
       return replaceFault('bad-quantity', whole, `\`${text.trim()}\` has a fraction for its number`, `${value} ${unit}`);
     }
   }
-  if (next.type === 'figure') {
+  // `35 % 2` is a remainder, which the formula reader has its own words for.
+  if (next.type === 'figure' && figure.unit?.text !== '%') {
     const grouped = /^\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+(?![\d.])/.exec(text.slice(figure.start));
     if (grouped !== null && figure.unit === undefined) {
       const stretch = { start: figure.start, end: figure.start + grouped[0].length };

@@ -56,6 +56,9 @@ const PARSED_CHARACTERS = 500_000;
 /** Mistakes of YAML told at once: what follows the first few is seldom worth reading. */
 const MAX_MISHAPS = 20;
 
+/** Tokens that belong to nothing; a text with more of them is not worth taking apart to its end. */
+const MAX_STRAYS = 2_000;
+
 interface ComposedDocument {
   readonly document: Document.Parsed;
   /** Offset of its `---`, or of the file's start. */
@@ -67,8 +70,13 @@ function compose(text: string): { documents: ComposedDocument[]; tooDeep: number
   const parser = new Parser();
   let offset = 0;
   let tooDeep: number | undefined;
+  let strays = 0;
   for (const lexeme of new Lexer().lex(text)) {
-    for (const token of parser.next(lexeme)) tokens.push(token);
+    for (const token of parser.next(lexeme)) {
+      tokens.push(token);
+      if (token.type === 'error') strays++;
+    }
+    if (strays > MAX_STRAYS) break;
     if (parser.stack.length > MAX_DEPTH) {
       tooDeep = offset;
       break;

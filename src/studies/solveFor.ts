@@ -1,0 +1,141 @@
+/**
+ * The value of one dimension at which an outcome of the solved linkage has a wanted value: all of them within bounds.
+ *
+ * The outcome is taken at `STARTS` values between the bounds; wherever it passes the target between two neighbours the crossing
+ * is refined, and wherever it comes near and turns away its turning place is refined and looked at. Where the linkage cannot be
+ * solved there is no outcome and no crossing; the edge of such a stretch is not one. Two crossings closer together than a step,
+ * on one side of no turning place that the steps show, can be missed.
+ */
+import type { Outcome } from '../findings/finding.ts';
+import { createBuild, putDimensions } from '../kinematics/createBuild.ts';
+import type { Mechanism } from '../kinematics/model.ts';
+import { bracketedRoot } from '../numeric/roots.ts';
+import type { Column } from '../table/column.ts';
+import { columnsOf } from '../table/columns.ts';
+import { greatestOf, leastOf } from '../travel/extremes.ts';
+import { travelOf, type Travel } from '../travel/travel.ts';
+
+export interface Question {
+  /** Path of a dimension, e.g. `rods.link_a.length`. */
+  readonly unknown: string;
+  readonly outcome: Outcome;
+  /** SI; `number` columns in percent are fractions. */
+  readonly target: number;
+  /** Least and greatest value of the unknown, SI: a length as a whole length, also where the file leaves it as drawn. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export type Solutions =
+  | {
+      readonly kind: 'solved';
+      /** Values of the unknown, SI, rising; each with the outcome that it gives. Empty where there is none within the bounds. */
+      readonly roots: readonly { readonly value: number; readonly outcome: number }[];
+      /** Outcome nearest to the target that was met on the way, for saying how near it comes; undefined where none was solved. */
+      readonly nearest: { readonly value: number; readonly outcome: number } | undefined;
+    }
+  | { readonly kind: 'unknown-dimension' | 'unknown-column' | 'empty-bounds' };
+
+export function solveFor(mechanism: Mechanism, question: Question): Solutions {
+  const dimension = mechanism.dimensions.find(({ path }) => path === question.unknown);
+  if (dimension === undefined) return { kind: 'unknown-dimension' };
+  if (!(question.from < question.to)) return { kind: 'empty-bounds' };
+  const build = createBuild(mechanism);
+  const columns = columnsOf(travelOf(build));
+  if (!columns.some(({ name }) => name === question.outcome.column)) return { kind: 'unknown-column' };
+  const offset = dimension.kind === 'as-drawn' ? drawnLength(mechanism, dimension.index) : 0;
+  const values = Float64Array.from(mechanism.nominal);
+
+  const outcomeAt = (value: number): number => {
+    values[dimension.index] = value - offset;
+    putDimensions(build, values);
+    const travel = travelOf(build);
+    return outcomeOf(travel, columnsOf(travel), question.outcome);
+  };
+  return { kind: 'solved', ...crossings(outcomeAt, question) };
+}
+
+/** An outcome of a solved travel, SI; NaN where it has none. */
+export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: Outcome): number {
+  const column = columns.find(({ name }) => name === outcome.column);
+  if (column === undefined) return NaN;
+  const figure = (at: number): number => column.read(travel.build, travel.poseAt(at));
+  switch (outcome.kind) {
+    case 'at':
+      return figure(outcome.travel);
+    case 'least':
+      return leastOf(figure, travel.samples)?.value ?? NaN;
+    case 'greatest':
+      return greatestOf(figure, travel.samples)?.value ?? NaN;
+  }
+}
+
+/** Values between the bounds at which the outcome is first taken. */
+const STARTS = 129;
+/** Relative to the bounds' width. */
+const CLOSE = 1e-15;
+/** A turning place this near to the target, relative to how far the outcome ranges, touches it. */
+const TOUCH = 1e-12;
+
+interface Met {
+  readonly value: number;
+  readonly outcome: number;
+}
+
+function crossings(outcomeAt: (value: number) => number, { from, to, target }: Question): { readonly roots: readonly Met[]; readonly nearest: Met | undefined } {
+  const width = to - from;
+  const met = Array.from({ length: STARTS }, (_, i): Met => {
+    const value = i === STARTS - 1 ? to : from + (width * i) / (STARTS - 1);
+    return { value, outcome: outcomeAt(value) };
+  }).filter(({ outcome }) => Number.isFinite(outcome));
+  const miss = (value: number): number => outcomeAt(value) - target;
+  const roots: Met[] = [];
+  let nearest: Met | undefined;
+  const look = (at: Met): void => {
+    if (nearest === undefined || Math.abs(at.outcome - target) < Math.abs(nearest.outcome - target)) nearest = at;
+  };
+  const add = (value: number): void => {
+    const outcome = outcomeAt(value);
+    const scale = Math.max(Math.abs(target), ...met.map((each) => Math.abs(each.outcome)));
+    // A jump passes the target without meeting it.
+    if (!(Math.abs(outcome - target) <= JUMP * scale)) return;
+    look({ value, outcome });
+    if (!roots.some((root) => Math.abs(root.value - value) <= 1e-12 * width)) roots.push({ value, outcome });
+  };
+  const spacing = (1.5 * width) / (STARTS - 1);
+  met.forEach((at, i) => {
+    look(at);
+    const before = met[i - 1];
+    const after = met[i + 1];
+    if (at.outcome === target) add(at.value);
+    if (before === undefined || at.value - before.value > spacing) return;
+    const low = before.outcome - target;
+    const high = at.outcome - target;
+    if (low * high < 0) add(bracketedRoot(miss, before.value, low, at.value, high, CLOSE * width));
+    if (after === undefined || after.value - at.value > spacing) return;
+    const beyond = after.outcome - target;
+    const turns = low * high > 0 && high * beyond > 0 && Math.abs(high) <= Math.abs(low) && Math.abs(high) <= Math.abs(beyond);
+    if (!turns) return;
+    const side = Math.sign(high);
+    const turn = leastOf((share) => side * miss(before.value + share * (after.value - before.value)), FINE);
+    if (turn === undefined) return;
+    const value = before.value + turn.travel * (after.value - before.value);
+    const depth = turn.value;
+    look({ value, outcome: target + side * depth });
+    if (depth < 0) {
+      add(bracketedRoot(miss, before.value, low, value, side * depth, CLOSE * width));
+      add(bracketedRoot(miss, value, side * depth, after.value, beyond, CLOSE * width));
+    } else if (depth <= TOUCH * Math.max(Math.abs(target), Math.abs(low), Math.abs(beyond))) add(value);
+  });
+  return { roots: roots.sort((a, b) => a.value - b.value), nearest };
+}
+
+/** Relative; a refined crossing that misses by more is a jump. */
+const JUMP = 1e-6;
+const FINE: readonly number[] = Array.from({ length: 9 }, (_, i) => i / 8);
+
+/** Drawn length of the rod whose length the file leaves out. */
+function drawnLength(mechanism: Mechanism, dimension: number): number {
+  const joint = mechanism.joints.find((each) => each.kind === 'rod' && each.lengthDimension === dimension);
+  return joint?.kind === 'rod' ? createBuild(mechanism).parameters[joint.length]! : 0;
+}
