@@ -8,6 +8,7 @@ export default defineConfig({
     alias: { vscode: fileURLToPath(new URL('test/support/vscode.ts', import.meta.url)) },
   },
   test: {
+    testTimeout: 120_000,
     include: ['test/**/*.test.ts'],
     allowOnly: false,
     passWithNoTests: false,

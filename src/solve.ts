@@ -11,7 +11,7 @@ import { findAll } from './findings/findings.ts';
 import { findNotChecked } from './findings/notChecked.ts';
 import type { PathPart } from './findings/part.ts';
 import { pathParts } from './findings/parts.ts';
-import type { Study } from './findings/study.ts';
+import { createStudy } from './findings/study.ts';
 import { compileMechanism } from './kinematics/compile.ts';
 import type { Column, Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
@@ -56,7 +56,7 @@ export function solve(text: string): Answers {
   }
   const travel = solveTravel(mechanism);
   const columns = columnsOf(travel);
-  const study: Study = { definition, travel, columns: new Map(columns.map((column) => [column.name, column])) };
+  const study = createStudy(definition, travel, columns);
   return {
     text,
     definition,

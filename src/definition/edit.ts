@@ -3,7 +3,7 @@
  * alignment. An edit is a replacement for the editor to carry out, never a new text of the whole file.
  */
 import type { Value } from './definition.ts';
-import { PLACE_UNIT, type Dimension } from './dimensions.ts';
+import { PLACE_UNIT } from './dimensions.ts';
 import type { Replacement } from './problem.ts';
 import { fromSi, parseUnit } from './quantity/units.ts';
 import { parseSource } from './source/parse.ts';
@@ -67,11 +67,6 @@ export function formatQuantity(si: number, unit: string, digits = DEFAULT_DIGITS
   return unit === '°' || unit === '%' ? `${figure}${unit}` : `${figure} ${unit}`;
 }
 
-/** The unit that a bare number at a place of the dimension has. */
-export function placeUnit(dimension: Dimension): string {
-  return PLACE_UNIT[dimension];
-}
-
 const DEFAULT_DIGITS = 6;
 
 /** Figure, gap, unit and whatever follows (a tolerance). */
@@ -83,7 +78,7 @@ function formatFigure(si: number, unit: string, digits: number): string | undefi
   const figure = Number(fromSi(si, parsed).toPrecision(Math.min(Math.max(1, Math.round(digits)), 17)));
   // Neither `-0` nor, for anything a bench can measure, an exponent.
   const plain = figure === 0 ? '0' : String(figure);
-  return /e/.test(plain) && Math.abs(figure) > 1e-15 && Math.abs(figure) < 1 ? figure.toFixed(20).replace(/0+$/, '') : plain;
+  return plain.includes('e') && Math.abs(figure) > 1e-15 && Math.abs(figure) < 1 ? figure.toFixed(20).replace(/0+$/, '') : plain;
 }
 
 function nodeAt(root: SourceNode | undefined, path: string): SourceNode | undefined {
@@ -120,7 +115,7 @@ function needsQuotes(written: string, inFlow: boolean): boolean {
   if (/^(?:null|Null|NULL|~)$/.test(written)) return true;
   if (/^[,[\]{}#&*!|>'"%@`]/.test(written) || /^[-?:](?:\s|$)/.test(written)) return true;
   if (/:(?:\s|$)/.test(written) || /\s#/.test(written) || /^(?:---|\.\.\.)/.test(written)) return true;
-  return inFlow && (/[,[\]{}]/.test(written) || /^[-?:]/.test(written) && !/^-[\d.(a-z]/.test(written));
+  return inFlow && (/[,[\]{}]/.test(written) || (/^[-?:]/.test(written) && !/^-[\d.(a-z]/.test(written)));
 }
 
 function quoted(written: string): string {
@@ -140,7 +135,10 @@ function addToFlow(node: SourceMap, entry: string): Replacement {
 function addToBlock(text: string, node: SourceMap, entry: string): Replacement {
   const first = node.entries[0]?.keySpan.start ?? node.span.start;
   const lineStart = Math.max(text.lastIndexOf('\n', first - 1), text.lastIndexOf('\r', first - 1)) + 1;
-  const indent = text.slice(lineStart, first).replace(/[^ \ufeff]/g, ' ').replaceAll('\ufeff', '');
+  const indent = text
+    .slice(lineStart, first)
+    .replace(/[^ \ufeff]/g, ' ')
+    .replaceAll('\ufeff', '');
   let at = Math.max(node.span.start, node.entries.at(-1)?.span.end ?? 0);
   // A block text ends behind its last line already.
   const endsLine = /[\r\n]/.test(text[at - 1] ?? '');

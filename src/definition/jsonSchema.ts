@@ -8,7 +8,7 @@ import { PLACE_UNIT } from './dimensions.ts';
 import { file } from './schema/file.ts';
 import type { About, Bounds, FormChoice, KeyAbout } from './schema/shape.ts';
 
-type Json = { readonly [key: string]: unknown };
+type Json = Readonly<Record<string, unknown>>;
 
 const NAME = '[a-z][a-z0-9_]*';
 
@@ -74,7 +74,11 @@ function recordSchema({ keys, choices }: Extract<About, { kind: 'record' }>): Js
 
 function keySchema({ shape, doc, fallback, example }: KeyAbout): Json {
   const unit = shape.kind === 'quantity' ? PLACE_UNIT[shape.dimension] : '';
-  const notes = [doc, ...(unit === '' ? [] : [`A bare number is in ${unit}.`]), ...(fallback === undefined ? [] : [`Where left out: ${fallback}.`])];
+  const notes = [
+    doc,
+    ...(unit === '' ? [] : [`A bare number is in ${unit}.`]),
+    ...(fallback === undefined ? [] : [`Where left out: ${fallback}.`]),
+  ];
   return { description: notes.join(' '), ...(example === undefined ? {} : { examples: [example] }), ...schemaOf(shape) };
 }
 
@@ -84,7 +88,10 @@ function choiceSchema(choice: FormChoice): Json {
     oneOf: choice.forms.map((form) => {
       const own = new Set([...form.needs, ...form.allows]);
       const others = choice.forms.flatMap((other) => [...other.needs, ...other.allows]).filter((key) => !own.has(key));
-      return { required: form.needs, ...(others.length === 0 ? {} : { not: { anyOf: [...new Set(others)].map((key) => ({ required: [key] })) } }) };
+      return {
+        required: form.needs,
+        ...(others.length === 0 ? {} : { not: { anyOf: [...new Set(others)].map((key) => ({ required: [key] })) } }),
+      };
     }),
   };
 }

@@ -77,7 +77,8 @@ export function findLoadPath(definition: Definition, suspects: Suspects = new Se
   const moving = new Set(drivers.keys());
   if (root?.kind === 'lever') moving.add(root.lever);
 
-  for (const { joint, loops } of spare) problems.push(loops ? loopProblem(cycleThrough(joint, drivers)) : twiceProblem(joint, drivers, definition));
+  for (const { joint, loops } of spare)
+    problems.push(loops ? loopProblem(cycleThrough(joint, drivers)) : twiceProblem(joint, drivers, definition));
   problems.push(...standingProblems(definition, joints, drivers, moving, root === undefined ? 'any' : suspects));
   return { path: root === undefined ? undefined : { root, steps }, problems };
 }
@@ -96,7 +97,8 @@ interface Joint {
 
 function jointsOf({ rods, cables, slots, couplings }: Definition): readonly Joint[] {
   const joints: Joint[] = [];
-  for (const { name, span, from, to } of cables) joints.push({ kind: 'cable', name, from: from?.lever, to: to.lever, span, toSpan: to.span });
+  for (const { name, span, from, to } of cables)
+    joints.push({ kind: 'cable', name, from: from?.lever, to: to.lever, span, toSpan: to.span });
   for (const { name, span, from, to } of rods) {
     const text = `Exchange \`from\` and \`to\` of \`${name}\``;
     const replacements = [
@@ -110,7 +112,8 @@ function jointsOf({ rods, cables, slots, couplings }: Definition): readonly Join
     if (drives === 'fork') joints.push({ kind: 'slot', name, from: pin.lever, to: fork.name, span, toSpan: fork.span, reversal });
     else joints.push({ kind: 'slot', name, from: fork.name, to: pin.lever, span, toSpan: pin.span, reversal });
   }
-  for (const { name, span, from, to } of couplings) joints.push({ kind: 'coupling', name, from: from.name, to: to.name, span, toSpan: to.span });
+  for (const { name, span, from, to } of couplings)
+    joints.push({ kind: 'coupling', name, from: from.name, to: to.name, span, toSpan: to.span });
   return joints.sort((a, b) => a.span.start - b.span.start);
 }
 
@@ -165,7 +168,7 @@ function standingProblems(
 function unsettledCycle(start: string, drivers: ReadonlyMap<string, Joint>, settled: Set<string>): Joint[] {
   const trail: Joint[] = [];
   const seen = new Map<string, number>();
-  for (let lever: string | undefined = start; lever !== undefined && !settled.has(lever); ) {
+  for (let lever: string | undefined = start; lever !== undefined && !settled.has(lever);) {
     const at = seen.get(lever);
     if (at !== undefined) {
       for (const name of seen.keys()) settled.add(name);
@@ -184,7 +187,7 @@ function unsettledCycle(start: string, drivers: ReadonlyMap<string, Joint>, sett
 /** The joints of the loop that `joint` closes, from the lever it returns to. */
 function cycleThrough(joint: Joint, drivers: ReadonlyMap<string, Joint>): Joint[] {
   const cycle = [joint];
-  for (let lever = joint.from; lever !== undefined && lever !== joint.to; ) {
+  for (let lever = joint.from; lever !== undefined && lever !== joint.to;) {
     const driver = drivers.get(lever);
     if (driver === undefined) break;
     cycle.unshift(driver);
@@ -206,16 +209,22 @@ function loopProblem(cycle: readonly Joint[]): Problem {
     span: last.toSpan,
     message: `The load path runs in a loop: ${shown.map((lever) => (lever === '…' ? lever : `\`${lever}\``)).join(' → ')}`,
     cure: `Remove one joint of the loop, or turn one round; the path leads from the pedal to each lever once`,
-    related: cycle.filter((joint) => joint !== last).map((joint) => ({ span: joint.toSpan, message: `\`${joint.name}\` drives \`${joint.to}\`` })),
+    related: cycle
+      .filter((joint) => joint !== last)
+      .map((joint) => ({ span: joint.toSpan, message: `\`${joint.name}\` drives \`${joint.to}\`` })),
   };
 }
 
 function twiceProblem(joint: Joint, drivers: ReadonlyMap<string, Joint>, definition: Definition, mayReverse = false): Problem {
   const other = drivers.get(joint.to);
   const foot = definition.pedal?.kind === 'lever' ? definition.pedal.lever : undefined;
-  const first = other !== undefined ? { name: `\`${other.name}\``, span: other.toSpan } : { name: 'the foot', span: foot?.span ?? joint.toSpan };
+  const first =
+    other !== undefined ? { name: `\`${other.name}\``, span: other.toSpan } : { name: 'the foot', span: foot?.span ?? joint.toSpan };
   const reversal = mayReverse ? joint.reversal : undefined;
-  const cure = reversal === undefined ? 'Remove one of the two, or let one of them drive another lever' : `${reversal.text}, so that \`${joint.to}\` drives \`${joint.from ?? ''}\``;
+  const cure =
+    reversal === undefined
+      ? 'Remove one of the two, or let one of them drive another lever'
+      : `${reversal.text}, so that \`${joint.to}\` drives \`${joint.from ?? ''}\``;
   return {
     code: 'driven-twice',
     severity: 'error',

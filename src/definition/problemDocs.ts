@@ -6,7 +6,8 @@ import type { ProblemCode } from './codes.ts';
 export const PROBLEM_DOCS: Readonly<Record<ProblemCode, string>> = {
   'file-too-large': 'The file has more than 256 kB of UTF-8; it is not parsed.',
   'file-empty': 'The file holds nothing but blanks and comments.',
-  'yaml-syntax': 'The text is not YAML at this place: a bracket or quote not closed, a tab in the indentation, a line that does not line up, a missing colon or comma.',
+  'yaml-syntax':
+    'The text is not YAML at this place: a bracket or quote not closed, a tab in the indentation, a line that does not line up, a missing colon or comma.',
   'alias-bound': 'An alias stands inside the value that it repeats, or aliases repeat more values than any linkage has.',
   'multiple-documents': 'A second YAML document begins with `---`; only the first is read.',
   'format-missing': 'The file does not say `format: 1`.',
@@ -14,8 +15,10 @@ export const PROBLEM_DOCS: Readonly<Record<ProblemCode, string>> = {
   'unknown-key': 'The format has no such key at this place.',
   'duplicate-key': 'A key stands twice in one block; the first is read.',
   'missing-key': 'A part lacks something that it cannot do without.',
-  'wrong-shape': 'A list, a block, a single value or nothing stands where something of another form is needed, or keys that exclude each other stand together.',
-  'wrong-value': 'The value is of the right form and cannot mean anything here, such as a word that is not among the choices or a rod with both ends on one lever.',
+  'wrong-shape':
+    'A list, a block, a single value or nothing stands where something of another form is needed, or keys that exclude each other stand together.',
+  'wrong-value':
+    'The value is of the right form and cannot mean anything here, such as a word that is not among the choices or a rod with both ends on one lever.',
   'bad-name': 'A name is not made of small letters, figures and `_`, beginning with a letter.',
   'reserved-name': 'A name is a unit, a function, a constant or an operator of formulas.',
   'duplicate-name': 'Two parts of the file, or an arm and a drum of one lever, have the same name.',

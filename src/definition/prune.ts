@@ -12,7 +12,9 @@ export function prune(definition: Definition): Definition {
   const isPart = (part: PartReference | undefined): boolean => part === undefined || levers.get(part.lever)?.has(part.part) === true;
   const isAnchor = (anchor: SpringAnchor): boolean => anchor.kind === 'place' || isPart(anchor.pin);
   const cables = definition.cables.filter((cable) => isPart(cable.from) && isPart(cable.to));
-  const springs = definition.springs.filter((spring) => (spring.kind === 'torsion' ? isLever(spring.lever.name) : isAnchor(spring.from) && isPart(spring.to)));
+  const springs = definition.springs.filter((spring) =>
+    spring.kind === 'torsion' ? isLever(spring.lever.name) : isAnchor(spring.from) && isPart(spring.to),
+  );
   const cableNames = new Set(cables.map((cable) => cable.name));
   const springNames = new Set(springs.map((spring) => spring.name));
   const isMoved = (moved: Moved): boolean => {
@@ -62,7 +64,10 @@ export function suspectsOf(root: SourceNode | undefined, definition: Definition)
   return suspects;
 }
 
-function withoutLostPad(pedal: NonNullable<Definition['pedal']>, levers: ReadonlyMap<string, ReadonlySet<string>>): NonNullable<Definition['pedal']> {
+function withoutLostPad(
+  pedal: NonNullable<Definition['pedal']>,
+  levers: ReadonlyMap<string, ReadonlySet<string>>,
+): NonNullable<Definition['pedal']> {
   if (pedal.kind === 'cable' || pedal.pad === undefined || levers.get(pedal.lever.name)?.has(pedal.pad.name) === true) return pedal;
   const { pad: _lost, ...rest } = pedal;
   return rest;

@@ -30,13 +30,18 @@ export function readDefinition(text: string): DefinitionReading {
   if (root === undefined) return { definition: undefined, problems: syntax.length > 0 ? sorted(syntax, text) : [emptyFile(text)] };
   if (root.kind !== 'map') {
     const span = { start: root.span.start, end: Math.min(root.span.end, lineEnd(text, root.span.start)) };
-    const shape = problem('wrong-shape', span, 'A throttle file is a block of keys', { cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\`` });
+    const shape = problem('wrong-shape', span, 'A throttle file is a block of keys', {
+      cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\``,
+    });
     return { definition: undefined, problems: sorted([...syntax, shape], text) };
   }
   const wrongFormat = checkFormat(root, text);
   if (wrongFormat?.code === 'format-unsupported') return { definition: undefined, problems: sorted([...syntax, wrongFormat], text) };
   const read = readRoot(root);
-  return { definition: read.definition, problems: sorted([...syntax, ...(wrongFormat === undefined ? [] : [wrongFormat]), ...read.problems], text) };
+  return {
+    definition: read.definition,
+    problems: sorted([...syntax, ...(wrongFormat === undefined ? [] : [wrongFormat]), ...read.problems], text),
+  };
 }
 
 function readRoot(root: SourceMap): { definition: Definition | undefined; problems: readonly Problem[] } {
@@ -78,7 +83,9 @@ function checkFormat(root: SourceMap, text: string): Problem | undefined {
     const line = text.startsWith('\ufeff') ? 1 : 0;
     return problem('format-missing', at, 'The file does not say its format', {
       cure: `${cure} as the first line`,
-      replacements: root.flow ? undefined : [{ span: { start: line, end: line }, text: `format: ${FORMAT}${text.includes('\r\n') ? '\r\n' : '\n'}` }],
+      replacements: root.flow
+        ? undefined
+        : [{ span: { start: line, end: line }, text: `format: ${FORMAT}${text.includes('\r\n') ? '\r\n' : '\n'}` }],
     });
   }
   const value = entry.value;
@@ -92,7 +99,8 @@ function checkFormat(root: SourceMap, text: string): Problem | undefined {
 /** Levers without anything that drives them. */
 function noPedal(root: SourceMap): Problem | undefined {
   const levers = entryOf(root, 'levers');
-  if (levers === undefined || levers.value.kind !== 'map' || levers.value.entries.length === 0 || entryOf(root, 'pedal') !== undefined) return undefined;
+  if (levers?.value.kind !== 'map' || levers.value.entries.length === 0 || entryOf(root, 'pedal') !== undefined)
+    return undefined;
   return problem('missing-key', levers.keySpan, 'The file has no `pedal`, so nothing moves', {
     cure: 'Write `pedal: {lever: …, opens: …, travel: …}`, or `pedal: {cable: …, pull: …}` where the pedal is not known',
   });
@@ -100,7 +108,9 @@ function noPedal(root: SourceMap): Problem | undefined {
 
 /** By place; equal ones once, and nothing besides a mistake of YAML at the very place of it. */
 function sorted(problems: readonly Problem[], text: string): Problem[] {
-  const ordered = problems.map((found, index) => ({ found: within(found, text.length), index })).sort((a, b) => a.found.span.start - b.found.span.start || a.index - b.index);
+  const ordered = problems
+    .map((found, index) => ({ found: within(found, text.length), index }))
+    .sort((a, b) => a.found.span.start - b.found.span.start || a.index - b.index);
   const spoilt = new Set(problems.filter(({ code }) => SPOILING.has(code)).map(({ span }) => span.start));
   const seen = new Set<string>();
   return ordered.flatMap(({ found }) => {
@@ -122,13 +132,20 @@ function within(found: Problem, length: number): Problem {
 const SPOILING: ReadonlySet<string> = new Set(['yaml-syntax', 'quote-formula']);
 
 function tooLarge(bytes: number, text: string): Problem {
-  return problem('file-too-large', { start: 0, end: lineEnd(text, 0) }, `The file has ${Math.ceil(bytes / 1024)} kB; ${LARGEST_FILE / 1024} kB are read at most`, {
-    cure: 'Split it, or remove what does not belong to the linkage',
-  });
+  return problem(
+    'file-too-large',
+    { start: 0, end: lineEnd(text, 0) },
+    `The file has ${Math.ceil(bytes / 1024)} kB; ${LARGEST_FILE / 1024} kB are read at most`,
+    {
+      cure: 'Split it, or remove what does not belong to the linkage',
+    },
+  );
 }
 
 function emptyFile(text: string): Problem {
-  return problem('file-empty', { start: 0, end: lineEnd(text, 0) }, 'The file describes nothing yet', { cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\`` });
+  return problem('file-empty', { start: 0, end: lineEnd(text, 0) }, 'The file describes nothing yet', {
+    cure: `Begin with \`format: ${FORMAT}\`, then \`levers:\``,
+  });
 }
 
 function lineEnd(text: string, start: number): number {

@@ -11,7 +11,17 @@ import { file } from './schema/file.ts';
 import type { About, Bounds, FormChoice, KeyAbout } from './schema/shape.ts';
 
 export function generateReferencePage(): string {
-  const sections = [INTRODUCTION, GROUND_RULES, unitsSection(), FORMULAS, functionsSection(), namesSection(), ...blockSections(), NOT_DESCRIBED, problemsSection()];
+  const sections = [
+    INTRODUCTION,
+    GROUND_RULES,
+    unitsSection(),
+    FORMULAS,
+    functionsSection(),
+    namesSection(),
+    ...blockSections(),
+    NOT_DESCRIBED,
+    problemsSection(),
+  ];
   return `${sections.map((section) => section.trim()).join('\n\n')}\n`;
 }
 
@@ -56,11 +66,15 @@ Cam and roller, linear slides, floating bellcranks with three pins, push-pull qu
 
 function unitsSection(): string {
   const dimensions = Object.keys(PLACE_UNIT) as Dimension[];
-  const rows = dimensions.map((dimension) => `| ${dimension} | ${code(PLACE_UNIT[dimension] || '–')} | ${FITTING_UNITS[dimension].map(code).join(' ')} |`);
+  const rows = dimensions.map(
+    (dimension) => `| ${dimension} | ${code(PLACE_UNIT[dimension] || '–')} | ${FITTING_UNITS[dimension].map(code).join(' ')} |`,
+  );
   return [
     '## Units',
     '',
-    'Compound units are made with `*` or `·`, `/` and whole exponents (`^2`, `²`) from these: ' + [...UNITS.keys()].map(code).join(' ') + '. Conversions are exact.',
+    'Compound units are made with `*` or `·`, `/` and whole exponents (`^2`, `²`) from these: ' +
+      [...UNITS.keys()].map(code).join(' ') +
+      '. Conversions are exact.',
     '',
     '| quantity | a bare number is in | also, among others |',
     '| --- | --- | --- |',
@@ -69,7 +83,9 @@ function unitsSection(): string {
 }
 
 function functionsSection(): string {
-  const rows = [...FUNCTIONS].map(([name, about]) => `| ${code(name)} | ${cell(about.summary)} | ${about.requireOnly ? 'only in `require`' : ''} |`);
+  const rows = [...FUNCTIONS].map(
+    ([name, about]) => `| ${code(name)} | ${cell(about.summary)} | ${about.requireOnly ? 'only in `require`' : ''} |`,
+  );
   const constants = [...CONSTANTS.keys()].map((name) => `| ${code(name)} | constant | |`);
   return ['### Functions', '', '| name | gives | |', '| --- | --- | --- |', ...rows, ...constants].join('\n');
 }
@@ -98,7 +114,9 @@ function blockSections(): string[] {
 function nested(path: string, about: About, level: number): string[] {
   switch (about.kind) {
     case 'record': {
-      const head = [`${'#'.repeat(Math.min(level, 6))} ${code(path)}`, '', ...choiceLines(about.choices), ...keyTable(about.keys)].join('\n');
+      const head = [`${'#'.repeat(Math.min(level, 6))} ${code(path)}`, '', ...choiceLines(about.choices), ...keyTable(about.keys)].join(
+        '\n',
+      );
       return [head, ...Object.entries(about.keys).flatMap(([name, key]) => nested(`${path}.${name}`, key.shape, level + 1))];
     }
     case 'map':
@@ -114,7 +132,9 @@ function nested(path: string, about: About, level: number): string[] {
 
 function choiceLines(choices: readonly FormChoice[]): string[] {
   return choices.flatMap((choice) => {
-    const forms = choice.forms.map((form) => `${form.needs.map(code).join(', ')}${form.allows.length === 0 ? '' : ` (and ${form.allows.map(code).join(', ')})`}`);
+    const forms = choice.forms.map(
+      (form) => `${form.needs.map(code).join(', ')}${form.allows.length === 0 ? '' : ` (and ${form.allows.map(code).join(', ')})`}`,
+    );
     return [`Exactly one of: ${forms.join(' — or ')}.`, ''];
   });
 }
@@ -132,7 +152,9 @@ function formOf(about: About): string {
   switch (about.kind) {
     case 'quantity': {
       const unit = PLACE_UNIT[about.dimension];
-      return [`${describeDimension(about.dimension)}${unit === '' ? '' : `, bare in ${unit}`}`, ...boundWords(about.bounds, unit)].join('; ');
+      return [`${describeDimension(about.dimension)}${unit === '' ? '' : `, bare in ${unit}`}`, ...boundWords(about.bounds, unit)].join(
+        '; ',
+      );
     }
     case 'text':
       return about.what;

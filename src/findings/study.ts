@@ -12,16 +12,38 @@ export interface Study {
   readonly definition: Definition;
   readonly travel: Travel;
   readonly columns: ReadonlyMap<string, Column>;
+  /** Columns already asked for, as functions of pedal travel. */
+  readonly figures: Map<string, Along>;
 }
 
 /** A rule: all findings of one kind. */
 export type Rule = (study: Study) => readonly Finding[];
 
+export function createStudy(definition: Definition, travel: Travel, columns: readonly Column[]): Study {
+  return { definition, travel, columns: new Map(columns.map((column) => [column.name, column])), figures: new Map() };
+}
+
 /** A column as a function of pedal travel; NaN everywhere for one that the file does not have. */
 export function along(study: Study, name: string): Along {
+  const known = study.figures.get(name);
+  if (known !== undefined) return known;
   const column = study.columns.get(name);
   const { build, poseAt } = study.travel;
-  return column === undefined ? () => NaN : (travel) => column.read(build, poseAt(travel));
+  const figure: Along = column === undefined ? () => NaN : remembered((travel) => column.read(build, poseAt(travel)), study.travel.samples);
+  study.figures.set(name, figure);
+  return figure;
+}
+
+/** A figure that is worked out once at each sample: several rules look at the same column. */
+function remembered(figure: Along, samples: readonly number[]): Along {
+  const values = new Map<number, number | undefined>(samples.map((travel) => [travel, undefined]));
+  return (travel) => {
+    const known = values.get(travel);
+    if (known !== undefined) return known;
+    const value = figure(travel);
+    if (values.has(travel)) values.set(travel, value);
+    return value;
+  };
 }
 
 /** The limits in force: the file's where it gives them, else the default. SI. */

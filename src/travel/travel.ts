@@ -17,10 +17,7 @@ export interface Travel {
   readonly places: Places;
   /** Travels at which figures are taken: every place where one can turn, and a grid. */
   readonly samples: readonly number[];
-  /**
-   * The pose at a pedal travel, a fraction; not to be written to. At a sample it is kept; elsewhere one pose is filled again by each
-   * call, so read it before the next.
-   */
+  /** The pose at a pedal travel, a fraction. One pose is filled again by each call: read it before the next. */
   poseAt(travel: number): Pose;
 }
 
@@ -33,23 +30,24 @@ export function solveTravel(mechanism: Mechanism, values?: Float64Array): Travel
 /** The travel of a build whose rest is settled. */
 export function travelOf(build: Build): Travel {
   const contacts = settleStops(build);
-  const places = findPlaces(build);
-  const samples = samplesOf(places.all);
-  const kept = new Map<number, Pose | undefined>(samples.map((travel) => [travel, undefined]));
-  const passing = createPose(build.mechanism);
-  return {
+  const pose = createPose(build.mechanism);
+  let places: Places | undefined;
+  let samples: readonly number[] | undefined;
+  // Both are found when first asked for: a search that wants one station of many builds has no use for them.
+  const travel: Travel = {
     mechanism: build.mechanism,
     build,
     contacts,
-    places,
-    samples,
-    poseAt(travel) {
-      const known = kept.get(travel);
-      if (known !== undefined) return known;
-      const pose = kept.has(travel) ? createPose(build.mechanism) : passing;
-      advance(build, travel, pose);
-      if (pose !== passing) kept.set(travel, pose);
+    get places() {
+      return (places ??= findPlaces(build));
+    },
+    get samples() {
+      return (samples ??= samplesOf(travel.places.all));
+    },
+    poseAt(at) {
+      advance(build, at, pose);
       return pose;
     },
   };
+  return travel;
 }

@@ -52,7 +52,8 @@ describe('setting a value', () => {
 });
 
 describe('setting a figure', () => {
-  const TEXT = 'format: 1\nlet:\n  a: 38 mm ± 0.1 mm  # keep\n  b: 2 * a\n  c: 1.5 in\n  d: 25°\n  e: 38 mm +0.2/-0.1 mm\npoints:\n  p: [184, -62.5]\n';
+  const TEXT =
+    'format: 1\nlet:\n  a: 38 mm ± 0.1 mm  # keep\n  b: 2 * a\n  c: 1.5 in\n  d: 25°\n  e: 38 mm +0.2/-0.1 mm\npoints:\n  p: [184, -62.5]\n';
   const set = (path: string, nominal: number, digits?: number): string | undefined => {
     const value = valuesOf(TEXT).find((candidate) => candidate.path === path);
     const edit = value === undefined ? undefined : setFigure(TEXT, value, nominal, digits);
@@ -78,20 +79,31 @@ describe('setting a figure', () => {
     expect(plain.length).toBeGreaterThan(60);
     const variants = [SAMPLE, SAMPLE.replaceAll('\n', '\r\n'), `\ufeff${SAMPLE}`];
     fc.assert(
-      fc.property(fc.constantFrom(...variants), fc.nat(plain.length - 1), fc.double({ min: 0.97, max: 1.03, noNaN: true }), (text, index, factor) => {
-        const value = plain[index];
-        if (value === undefined || value.path === 'plates.bank_a.count' || value.path === 'plates.bank_b.count' || value.path === 'sensors.tps.bits') return;
-        const wanted = value.nominal * factor;
-        const edit = setFigure(text, value, wanted, 12);
-        const after = applyEdits(text, edit === undefined ? [] : [edit]);
-        expect(after.length - text.length).toBe((edit?.text.length ?? 0) - ((edit?.span.end ?? 0) - (edit?.span.start ?? 0)));
-        const now = valuesOf(after);
-        expect(now.map((entry) => entry.path)).toEqual(before.map((entry) => entry.path));
-        for (const [k, entry] of now.entries()) {
-          if (entry.path === value.path) expect(Math.abs(entry.nominal - wanted)).toBeLessThanOrEqual(1e-11 * Math.abs(wanted));
-          else if (entry.formula === undefined) expect(entry.nominal).toBe(before[k]?.nominal);
-        }
-      }),
+      fc.property(
+        fc.constantFrom(...variants),
+        fc.nat(plain.length - 1),
+        fc.double({ min: 0.97, max: 1.03, noNaN: true }),
+        (text, index, factor) => {
+          const value = plain[index];
+          if (
+            value === undefined ||
+            value.path === 'plates.bank_a.count' ||
+            value.path === 'plates.bank_b.count' ||
+            value.path === 'sensors.tps.bits'
+          )
+            return;
+          const wanted = value.nominal * factor;
+          const edit = setFigure(text, value, wanted, 12);
+          const after = applyEdits(text, edit === undefined ? [] : [edit]);
+          expect(after.length - text.length).toBe((edit?.text.length ?? 0) - ((edit?.span.end ?? 0) - (edit?.span.start ?? 0)));
+          const now = valuesOf(after);
+          expect(now.map((entry) => entry.path)).toEqual(before.map((entry) => entry.path));
+          for (const [k, entry] of now.entries()) {
+            if (entry.path === value.path) expect(Math.abs(entry.nominal - wanted)).toBeLessThanOrEqual(1e-11 * Math.abs(wanted));
+            else if (entry.formula === undefined) expect(entry.nominal).toBe(before[k]?.nominal);
+          }
+        },
+      ),
       { numRuns: 150, seed: 7 },
     );
   });

@@ -18,7 +18,10 @@ const accepts = (text: string): boolean => validate(parse(text)) === true;
 function everyKey(about: About, path = ''): { path: string; key: KeyAbout }[] {
   switch (about.kind) {
     case 'record':
-      return Object.entries(about.keys).flatMap(([name, key]) => [{ path: `${path}.${name}`, key }, ...everyKey(key.shape, `${path}.${name}`)]);
+      return Object.entries(about.keys).flatMap(([name, key]) => [
+        { path: `${path}.${name}`, key },
+        ...everyKey(key.shape, `${path}.${name}`),
+      ]);
     case 'map':
       return everyKey(about.of, `${path}.*`);
     case 'list':
@@ -78,14 +81,17 @@ describe('the reference page', () => {
     const examples = everyKey(file.about).filter(({ key }) => key.example !== undefined);
     for (const { path, key } of examples) {
       expect(() => parse(`x: ${key.example ?? ''}`) as unknown, path).not.toThrow();
-      expect(ajv.validate(schemaAt(path), (parse(`x: ${key.example ?? ''}`) as { x: unknown }).x), `${path}: ${key.example ?? ''} ${ajv.errorsText()}`).toBe(true);
+      expect(
+        ajv.validate(schemaAt(path), (parse(`x: ${key.example ?? ''}`) as { x: unknown }).x),
+        `${path}: ${key.example ?? ''} ${ajv.errorsText()}`,
+      ).toBe(true);
     }
   });
 });
 
 /** The part of the schema for one key, found by the key's path; where several forms have it, any of them. */
 function schemaAt(path: string): object {
-  let candidates: Json[] = [generateJsonSchema() as Json];
+  let candidates: Json[] = [generateJsonSchema()];
   for (const step of path.split('.').slice(1)) {
     candidates = candidates.flatMap(formsOf).flatMap((schema) => {
       const next = step === '*' ? (schema.additionalProperties ?? schema.items) : schema.properties?.[step];

@@ -16,12 +16,21 @@ ${rods}`;
 
 const order = (text: string): string => {
   const { definition } = readDefinition(text);
-  return definition === undefined ? '' : (findLoadPath(definition).path?.steps.map((step) => `${step.from ?? ''}>${step.to}`).join(' ') ?? 'none');
+  return definition === undefined
+    ? ''
+    : (findLoadPath(definition)
+        .path?.steps.map((step) => `${step.from ?? ''}>${step.to}`)
+        .join(' ') ?? 'none');
 };
 
 describe('the load path', () => {
   it('follows each joint to its lever and all that hangs on it, in file order', () => {
-    const rods = ['  r1: {from: a.p, to: b.p}', '  r2: {from: pedal.p, to: a.p}', '  r3: {from: pedal.p, to: c.p}', '  r4: {from: b.p, to: d.p}'];
+    const rods = [
+      '  r1: {from: a.p, to: b.p}',
+      '  r2: {from: pedal.p, to: a.p}',
+      '  r3: {from: pedal.p, to: c.p}',
+      '  r4: {from: b.p, to: d.p}',
+    ];
     expect(order(file(`${rods.join('\n')}\n`))).toBe('pedal>a a>b b>d pedal>c');
     expect(order(file(`${[...rods].reverse().join('\n')}\n`))).toBe('pedal>c pedal>a a>b b>d');
   });
@@ -124,7 +133,10 @@ pedal: {lever: pedal, opens: clockwise, travel: 20}
   it('is found for thousands of levers in a chain without overflowing', () => {
     const names = Array.from({ length: 4_000 }, (_, k) => (k === 0 ? 'pedal' : `l${k}`));
     const text = `format: 1\nlevers:\n${names.map((name) => `  ${name}: {pivot: [0, 0]}\n`).join('')}pedal: {lever: pedal, opens: clockwise, travel: 20}
-couplings:\n${names.slice(1).map((name, k) => `  c${k}: {from: ${names[k]}, to: ${name}}\n`).join('')}`;
+couplings:\n${names
+      .slice(1)
+      .map((name, k) => `  c${k}: {from: ${names[k]}, to: ${name}}\n`)
+      .join('')}`;
     expect(text.length).toBeLessThan(256 * 1024);
     const { definition, problems } = readDefinition(text);
     expect(problems).toEqual([]);

@@ -118,7 +118,10 @@ describe('reading a whole file', () => {
       expect(values.length).toBeGreaterThan(110);
       const paths = values.map((value) => value.path);
       expect(new Set(paths).size).toBe(paths.length);
-      for (const value of values) expect(sliceOf(text, value)).toMatch(/^(?:reach|-?\d[\d.]*(?: (?:mm|deg|N\*mm|N\/mm|N|V|kPa|kg\*mm\^2|N\*mm\/deg)(?: ± 0\.1 mm)?)?)$/);
+      for (const value of values)
+        expect(sliceOf(text, value)).toMatch(
+          /^(?:reach|-?\d[\d.]*(?: (?:mm|deg|N\*mm|N\/mm|N|V|kPa|kg\*mm\^2|N\*mm\/deg)(?: ± 0\.1 mm)?)?)$/,
+        );
     }
   });
 
@@ -225,7 +228,9 @@ let:
   });
 
   it('with a formula have no tolerance', () => {
-    expect(readDefinition('format: 1\nlet:\n  a: 3 mm\n  b: 2 * a ± 0.1 mm\n').problems.map((problem) => problem.code)).toEqual(['bad-tolerance']);
+    expect(readDefinition('format: 1\nlet:\n  a: 3 mm\n  b: 2 * a ± 0.1 mm\n').problems.map((problem) => problem.code)).toEqual([
+      'bad-tolerance',
+    ]);
   });
 });
 

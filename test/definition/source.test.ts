@@ -28,7 +28,9 @@ describe('the file as a whole', () => {
   });
 
   it('reads nothing of another format', () => {
-    const { definition } = checkProblems('format: 2\n#       < error[format-unsupported]: reads format 1, not `2`\n'.replace('#       <', '      # ^') + 'levers: 3\n');
+    const { definition } = checkProblems(
+      'format: 2\n#       < error[format-unsupported]: reads format 1, not `2`\n'.replace('#       <', '      # ^') + 'levers: 3\n',
+    );
     expect(definition).toBeUndefined();
     expect(codes('format: one\n')).toEqual(['format-unsupported']);
     expect(codes('format: [1]\n')).toEqual(['wrong-shape']);
@@ -52,7 +54,8 @@ describe('the file as a whole', () => {
 
   it('has the same places with a byte order mark and with CRLF', () => {
     const plain = `${LINKED}cables:\n  main: {from: pedal.clevis, leaves: [1, 2], enters: [3, 4], to: shaft.quadrnt}\n`;
-    const slice = (text: string): string[] => readDefinition(text).problems.map(({ code, span }) => `${code} ${text.slice(span.start, span.end)}`);
+    const slice = (text: string): string[] =>
+      readDefinition(text).problems.map(({ code, span }) => `${code} ${text.slice(span.start, span.end)}`);
     expect(slice(plain)).toEqual(['unknown-name quadrnt']);
     expect(slice(`\ufeff${plain}`)).toEqual(['unknown-name quadrnt']);
     expect(slice(plain.replaceAll('\n', '\r\n'))).toEqual(['unknown-name quadrnt']);
@@ -62,12 +65,14 @@ describe('the file as a whole', () => {
 
 describe('mistakes of YAML', () => {
   it('are told where the bracket opens that is not closed', () => {
-    const { definition } = checkProblems(`format: 1
+    const { definition } = checkProblems(
+      `format: 1
 points:
   a: [1, 2
   #  < error[yaml-syntax]: is opened here and not closed
   b: [3, 4]
-`.replace('#  <', '#  ^'));
+`.replace('#  <', '#  ^'),
+    );
     expect(definition?.points.map((point) => point.name)).toEqual(['a', 'b']);
   });
 
@@ -246,7 +251,8 @@ points: {a: &a [*a, 1]}
 
   it('that multiply without end are bounded', () => {
     let bomb = 'format: 1\nlevers:\n  l0: &l0 {arms: {a: {radius: 1}}}\n';
-    for (let level = 1; level < 30; level++) bomb += `  l${level}: &l${level} {arms: {${Array.from({ length: 10 }, (_, k) => `a${k}: *l${level - 1}`).join(', ')}}}\n`;
+    for (let level = 1; level < 30; level++)
+      bomb += `  l${level}: &l${level} {arms: {${Array.from({ length: 10 }, (_, k) => `a${k}: *l${level - 1}`).join(', ')}}}\n`;
     const began = performance.now();
     expect(codes(bomb)).toContain('alias-bound');
     expect(performance.now() - began).toBeLessThan(5_000);

@@ -59,6 +59,12 @@ export function roundHalfAway(value: number): number {
   return value < 0 ? -Math.round(-value) : Math.round(value);
 }
 
+/** `0.3 / 0.1` is meant to be 3 and is a hair less: like mathjs's, `floor` and `ceil` take it for 3 (within 1e-12 of it, 1e-15 at 0). */
+function wholeNear(x: number): number | undefined {
+  const whole = Math.round(x);
+  return Math.abs(x - whole) <= Math.max(1e-12 * Math.abs(x), 1e-15) ? whole : undefined;
+}
+
 const noValue: Evaluate = () => NaN;
 
 function real(value: number): number {
@@ -92,8 +98,8 @@ const ONE_ARGUMENT: ReadonlyMap<string, (x: number) => number> = new Map<string,
   ['sqrt', Math.sqrt],
   ['abs', Math.abs],
   ['round', roundHalfAway],
-  ['floor', Math.floor],
-  ['ceil', Math.ceil],
+  ['floor', (x) => wholeNear(x) ?? Math.floor(x)],
+  ['ceil', (x) => wholeNear(x) ?? Math.ceil(x)],
   ['ln', Math.log],
 ]);
 

@@ -17,7 +17,7 @@ import { defined, named, problem, type Reading, type Site } from './shape.ts';
 /** A figure at a place of one dimension. An alias gives the very Value of the figure that it repeats. */
 export function readFigure(node: SourceScalar, site: Site, dimension: Dimension, reading: Reading): Value | undefined {
   const known = reading.figures.get(node);
-  if (known !== undefined && known.dimension === dimension) return known;
+  if (known?.dimension === dimension) return known;
   const value = readAny(node, site, dimension, reading)?.value;
   if (value !== undefined) reading.figures.set(node, value);
   return value;

@@ -55,12 +55,21 @@ export function convert(
   const alias = (name: string, span: Span, fallback: number): SourceNode => {
     const target = anchors.get(name);
     if (target === undefined) {
-      problems.push({ code: 'unknown-name', severity: 'error', span, message: `There is no anchor \`&${name}\` before this alias`, cure: `Write \`&${name}\` before the value to be used again` });
+      problems.push({
+        code: 'unknown-name',
+        severity: 'error',
+        span,
+        message: `There is no anchor \`&${name}\` before this alias`,
+        cure: `Write \`&${name}\` before the value to be used again`,
+      });
       return empty(fallback, true);
     }
     aliased += target.size;
     if (target.node === undefined || aliased > ALIAS_BOUND) {
-      const message = target.node === undefined ? `\`*${name}\` stands inside the value that it repeats` : `Aliases repeat more than ${ALIAS_BOUND} values`;
+      const message =
+        target.node === undefined
+          ? `\`*${name}\` stands inside the value that it repeats`
+          : `Aliases repeat more than ${ALIAS_BOUND} values`;
       problems.push({ code: 'alias-bound', severity: 'error', span, message, cure: 'Write the value out' });
       return empty(fallback, true);
     }
@@ -71,11 +80,13 @@ export function convert(
   const scalar = (source: Scalar, inFlow: boolean, fallback: number): SourceNode => {
     const span = spanOf(source);
     const value = typeof source.value === 'string' ? source.value : '';
-    const style = source.type === 'QUOTE_DOUBLE' ? 'double' : source.type === 'QUOTE_SINGLE' ? 'single' : source.type === 'PLAIN' ? 'plain' : 'block';
+    const style =
+      source.type === 'QUOTE_DOUBLE' ? 'double' : source.type === 'QUOTE_SINGLE' ? 'single' : source.type === 'PLAIN' ? 'plain' : 'block';
     if (style === 'plain' && (span.start === span.end || EMPTY_WORDS.has(value))) {
       return span.start === span.end ? empty(fallback, maskFollows(fallback)) : { kind: 'empty', span, damaged: false };
     }
-    if (damages.some((damage) => damage.start >= span.start && damage.start < span.end) || (style === 'plain' && maskFollows(span.end))) return { kind: 'empty', span, damaged: true };
+    if (damages.some((damage) => damage.start >= span.start && damage.start < span.end) || (style === 'plain' && maskFollows(span.end)))
+      return { kind: 'empty', span, damaged: true };
     const quoted = style === 'double' || style === 'single';
     const textStart = quoted ? span.start + 1 : span.start;
     const raw = text.slice(textStart, quoted ? span.end - 1 : span.end);
@@ -120,7 +131,13 @@ export function convert(
     const source = pair.key as Node | null;
     const keySpan = source === null ? { start: 0, end: 0 } : spanOf(source);
     if (!isScalar(source)) {
-      problems.push({ code: 'wrong-shape', severity: 'error', span: keySpan, message: 'A key must be a plain word', cure: 'Write `name: value`' });
+      problems.push({
+        code: 'wrong-shape',
+        severity: 'error',
+        span: keySpan,
+        message: 'A key must be a plain word',
+        cure: 'Write `name: value`',
+      });
     }
     const key = isScalar(source) && typeof source.value === 'string' ? source.value : text.slice(keySpan.start, keySpan.end);
     if (isScalar(source) && 'anchor' in source && source.anchor !== undefined) {
@@ -168,7 +185,8 @@ export function convert(
     return closed ? end : (source.range?.[0] ?? 0) + text.slice(source.range?.[0] ?? 0, end).trimEnd().length;
   };
 
-  const touches = (span: Span): boolean => masks.some((mask) => (mask.start < span.end && mask.end > span.start) || maskFollowsSpan(mask, span));
+  const touches = (span: Span): boolean =>
+    masks.some((mask) => (mask.start < span.end && mask.end > span.start) || maskFollowsSpan(mask, span));
 
   const maskFollowsSpan = (mask: Span, span: Span): boolean =>
     mask.start >= span.end && mask.start - span.end < 200 && /^[ \t]*$/.test(text.slice(span.end, mask.start));
@@ -200,4 +218,3 @@ function lastEnd(items: readonly SourceNode[]): number[] {
   const last = items.at(-1);
   return last === undefined ? [] : [last.span.end];
 }
-

@@ -36,21 +36,36 @@ export function mishapOf(error: YAMLError, text: string): Mishap | undefined {
     case 'TAG_RESOLVE_FAILED':
       return tag(at, text);
     case 'BAD_DIRECTIVE':
-      return syntax(lineRest(at.start, text), 'A line that begins with `%` is a YAML directive, which a throttle file does not use', 'Remove the line', [
+      return syntax(
         lineRest(at.start, text),
-      ]);
+        'A line that begins with `%` is a YAML directive, which a throttle file does not use',
+        'Remove the line',
+        [lineRest(at.start, text)],
+      );
     case 'MULTIPLE_DOCS':
       return undefined;
     case 'BLOCK_IN_FLOW':
-      return syntax(at, 'Inside `{}` or `[]` everything is written with commas, not on indented lines', 'Use `{key: value, …}` or indented lines, not both');
+      return syntax(
+        at,
+        'Inside `{}` or `[]` everything is written with commas, not on indented lines',
+        'Use `{key: value, …}` or indented lines, not both',
+      );
     case 'BAD_COLLECTION_TYPE':
     case 'MULTIPLE_TAGS':
     case 'MULTIPLE_ANCHORS':
     case 'BAD_PROP_ORDER':
     case 'ALIAS_PROPS':
-      return syntax(at, `\`${slice(text, at)}\` cannot stand here`, 'An anchor `&name` stands once, right before its value; an alias `*name` stands alone');
+      return syntax(
+        at,
+        `\`${slice(text, at)}\` cannot stand here`,
+        'An anchor `&name` stands once, right before its value; an alias `*name` stands alone',
+      );
     case 'BAD_ALIAS':
-      return syntax(at, `\`${slice(text, at)}\` is not a name for an anchor`, 'Write `&name` before the value and `*name` where it is used again');
+      return syntax(
+        at,
+        `\`${slice(text, at)}\` is not a name for an anchor`,
+        'Write `&name` before the value and `*name` where it is used again',
+      );
     default:
       return syntax(at, `This is not YAML: ${lowerFirst(error.message)}`);
   }
@@ -119,10 +134,21 @@ function unexpected(at: Span, text: string): Mishap {
   if (formula !== undefined) return { problem: quoteProblem(formula, text), mask: [formula] };
   if (character === '}' || character === ']') {
     const one = { start: at.start, end: at.start + 1 };
-    return syntax(one, `\`${character}\` closes nothing that was opened`, 'Remove it, or open the bracket that it should close', [rest], [{ span: one, text: '' }]);
+    return syntax(
+      one,
+      `\`${character}\` closes nothing that was opened`,
+      'Remove it, or open the bracket that it should close',
+      [rest],
+      [{ span: one, text: '' }],
+    );
   }
   const before = text.slice(0, at.start).trimEnd().slice(-1);
-  const after = before === '"' || before === "'" ? ' after the closing quote' : before === '}' || before === ']' ? ' after the closing bracket' : ' here';
+  const after =
+    before === '"' || before === "'"
+      ? ' after the closing quote'
+      : before === '}' || before === ']'
+        ? ' after the closing bracket'
+        : ' here';
   return syntax(
     rest,
     `\`${shorten(slice(text, rest))}\` cannot stand${after}`,
@@ -139,7 +165,11 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
   if (/followed by map values/.test(message)) {
     const word = wordAt(at.start, text);
     const span = word.end > word.start ? word : at;
-    return syntax(span, `\`${shorten(slice(text, span))}\` has no value`, `Write \`${shorten(slice(text, span))}: …\`, with a colon and a space`);
+    return syntax(
+      span,
+      `\`${shorten(slice(text, span))}\` has no value`,
+      `Write \`${shorten(slice(text, span))}: …\`, with a colon and a space`,
+    );
   }
   if (/^Flow (map|sequence) must end/.test(message) || /expected flow/i.test(message)) return undefined;
   if (/Missing , /.test(message)) {
@@ -173,7 +203,12 @@ function nestedInLine(at: Span, text: string): Mishap {
   const rest = lineRest(at.start, text);
   const value = slice(text, rest);
   if (!/:(\s|$)/.test(value) && rest.end < text.length) return indentedUnderValue(rest.end, text);
-  return syntax(rest, `A second \`: \` on one line, in \`${shorten(value)}\``, 'Put the value in quotes, or start the second key on a line of its own', [rest]);
+  return syntax(
+    rest,
+    `A second \`: \` on one line, in \`${shorten(value)}\``,
+    'Put the value in quotes, or start the second key on a line of its own',
+    [rest],
+  );
 }
 
 /** A line without a colon between lines that have one. */
@@ -185,7 +220,12 @@ function wordAlone(start: number, text: string): Mishap {
 
 function indentedUnderValue(after: number, text: string): Mishap {
   const rest = lineRest(skipLinesWithoutText(after, text), text);
-  return syntax(rest, 'This line is indented under a value that is already complete', 'Line it up with the key above, or give that key no value of its own', [rest]);
+  return syntax(
+    rest,
+    'This line is indented under a value that is already complete',
+    'Line it up with the key above, or give that key no value of its own',
+    [rest],
+  );
 }
 
 function startsLine(offset: number, text: string): boolean {

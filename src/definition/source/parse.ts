@@ -31,7 +31,8 @@ export function parseSource(text: string): ParsedSource {
     if (tooDeep !== undefined) problems.push(tooDeepProblem(tooDeep));
     const errors = document === undefined ? [] : [...document.errors, ...document.warnings];
     const mishaps = errors.slice(0, MAX_MISHAPS).map((error) => mishapOf(error, masked));
-    const swallowing = round < rounds && tooDeep === undefined ? mishaps.find((mishap) => mishap?.mask !== undefined) : undefined;
+    const swallowing =
+      round < rounds && errors.length < GARBAGE && tooDeep === undefined ? mishaps.find((mishap) => mishap?.mask !== undefined) : undefined;
     if (swallowing?.mask !== undefined) {
       problems.push(swallowing.problem);
       if (swallowing.lossless !== true) masks.push(...swallowing.mask);
@@ -55,6 +56,9 @@ const MOST_ROUNDS = 6;
 const PARSED_CHARACTERS = 500_000;
 /** Mistakes of YAML told at once: what follows the first few is seldom worth reading. */
 const MAX_MISHAPS = 20;
+
+/** Mistakes beyond which a text is no throttle file gone wrong, and reading it again is of no use. */
+const GARBAGE = 5_000;
 
 /** Tokens that belong to nothing; a text with more of them is not worth taking apart to its end. */
 const MAX_STRAYS = 2_000;
@@ -124,4 +128,3 @@ function secondDocumentProblem(start: number): Problem {
     cure: 'Remove the line `---`, or move what follows into a file of its own',
   };
 }
-

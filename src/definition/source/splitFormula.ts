@@ -68,7 +68,13 @@ function isOpen(node: SourceNode): boolean {
 }
 
 /** Index of the entry at which the parentheses opened by entry `from` are even again; undefined where they never are. */
-function closingIndex(count: number, from: number, text: string, start: number, endOf: (index: number) => number | undefined): number | undefined {
+function closingIndex(
+  count: number,
+  from: number,
+  text: string,
+  start: number,
+  endOf: (index: number) => number | undefined,
+): number | undefined {
   let open = 0;
   let counted = start;
   for (let k = from; k < Math.min(count, from + LOOK_AHEAD); k++) {
@@ -97,7 +103,16 @@ function joined(start: number, end: number, text: string, problems: Problem[]): 
   const span = { start, end };
   problems.push(quoteProblem(span, text));
   const written = text.slice(start, end);
-  return { kind: 'scalar', span, text: written, textStart: start, exact: true, style: 'plain', multiline: /[\r\n]/.test(written), inFlow: true };
+  return {
+    kind: 'scalar',
+    span,
+    text: written,
+    textStart: start,
+    exact: true,
+    style: 'plain',
+    multiline: /[\r\n]/.test(written),
+    inFlow: true,
+  };
 }
 
 /** `{radius: 1,5 mm}`: figures on both sides of a comma without a space, the second without a value. */

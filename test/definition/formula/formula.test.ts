@@ -44,6 +44,8 @@ describe('a formula', () => {
     expect(nominal('length', 'max(reach, 3 mm, 4 mm)')).toBe(0.038);
     expect(nominal('number', 'round(2.5) + round(-2.5) + round(2.4)')).toBe(2);
     expect(nominal('number', 'floor(-2.5) + ceil(2.2)')).toBe(0);
+    expect(nominal('number', 'floor(0.3 / 0.1)')).toBe(3);
+    expect(nominal('number', 'ceil(3 * 1.1 / 1.1)')).toBe(3);
     expect(nominal('number', '2 * pi')).toBe(2 * Math.PI);
     expect(nominal('length', 'reach*pi/pi')).toBeCloseTo(0.038, 15);
   });
