@@ -67,6 +67,7 @@ export function solve(text: string): Answers {
     facts: findFacts(study),
     notChecked: findNotChecked(definition, study),
     parts: pathParts(study),
-    table: (stations, names) => tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),
+    table: (stations, names) =>
+      tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),
   };
 }

@@ -99,8 +99,7 @@ function checkFormat(root: SourceMap, text: string): Problem | undefined {
 /** Levers without anything that drives them. */
 function noPedal(root: SourceMap): Problem | undefined {
   const levers = entryOf(root, 'levers');
-  if (levers?.value.kind !== 'map' || levers.value.entries.length === 0 || entryOf(root, 'pedal') !== undefined)
-    return undefined;
+  if (levers?.value.kind !== 'map' || levers.value.entries.length === 0 || entryOf(root, 'pedal') !== undefined) return undefined;
   return problem('missing-key', levers.keySpan, 'The file has no `pedal`, so nothing moves', {
     cure: 'Write `pedal: {lever: …, opens: …, travel: …}`, or `pedal: {cable: …, pull: …}` where the pedal is not known',
   });

@@ -32,8 +32,22 @@ function progression(study: Study, lever: LeverModel): readonly Fact[] {
   const greatest = greatestOf(ratio, samples);
   // The least while it moves: before slack is taken up and past a stop it is none.
   const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), samples);
-  if (greatest) facts.push({ key: 'greatest-ratio', part, label: 'greatest ratio', figure: { value: greatest.value, dimension: ratioDimension }, travel: greatest.travel });
-  if (least) facts.push({ key: 'least-ratio', part, label: 'least ratio while it moves', figure: { value: least.value, dimension: ratioDimension }, travel: least.travel });
+  if (greatest)
+    facts.push({
+      key: 'greatest-ratio',
+      part,
+      label: 'greatest ratio',
+      figure: { value: greatest.value, dimension: ratioDimension },
+      travel: greatest.travel,
+    });
+  if (least)
+    facts.push({
+      key: 'least-ratio',
+      part,
+      label: 'least ratio while it moves',
+      figure: { value: least.value, dimension: ratioDimension },
+      travel: least.travel,
+    });
   facts.push(tipIn(study, lever));
   return facts;
 }
@@ -64,10 +78,16 @@ function adjusters(study: Study, levers: readonly LeverModel[]): readonly Fact[]
     const pitch = joint.source.adjust.pitch.nominal;
     const turned = oneTurn(study.travel, joint.lengthDimension, pitch);
     return levers.flatMap((lever): Fact[] => {
-      const moved = (at: number): number => mechanism.senses[lever.index]! * (turned.poseAt(at).rotation[lever.index]! - study.travel.poseAt(at).rotation[lever.index]!);
+      const moved = (at: number): number =>
+        mechanism.senses[lever.index]! * (turned.poseAt(at).rotation[lever.index]! - study.travel.poseAt(at).rotation[lever.index]!);
       return [0.5, 1].flatMap((at): Fact[] => {
         const value = moved(at);
-        const common = { key: `adjuster-at-${at * 100}`, part: joint.name, label: `${lever.name} for one turn longer, at ${at * 100} % of pedal travel`, travel: at };
+        const common = {
+          key: `adjuster-at-${at * 100}`,
+          part: joint.name,
+          label: `${lever.name} for one turn longer, at ${at * 100} % of pedal travel`,
+          travel: at,
+        };
         if (Number.isNaN(value)) return [{ ...common, why: 'it cannot be assembled there' }];
         return value === 0 ? [] : [{ ...common, figure: { value, dimension: 'angle' } }];
       });

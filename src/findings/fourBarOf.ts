@@ -19,7 +19,8 @@ export function fourBarOf(travel: Travel, joint: RodJoint): FourBar | undefined 
   const other = cross(axis, vectorAt(p, driven.axis));
   const between = minus(vectorAt(p, driven.pivot), vectorAt(p, driver.pivot));
   const pose = travel.poseAt(0);
-  const height = (lever: number, pin: number, pivot: number): number => dot(axis, minus(turnedAt(build, pose, lever, pin), vectorAt(p, pivot)));
+  const height = (lever: number, pin: number, pivot: number): number =>
+    dot(axis, minus(turnedAt(build, pose, lever, pin), vectorAt(p, pivot)));
   const step =
     dot(axis, between) + height(joint.driven, joint.drivenPin, driven.pivot) - height(joint.driver, joint.driverPin, driver.pivot);
   const along = dot(axis, between);

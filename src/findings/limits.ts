@@ -17,7 +17,11 @@ export function defaultLimit(key: LimitKey, kind = 'rod_end'): LimitPair {
   const degrees = PLACE_UNIT_SI.angle;
   switch (key) {
     case 'transmission':
-      return { warning: 40 * degrees, error: 25 * degrees, from: 'textbook minimum of 40°, from memory; error at 25°: common practice, no source' };
+      return {
+        warning: 40 * degrees,
+        error: 25 * degrees,
+        from: 'textbook minimum of 40°, from memory; error at 25°: common practice, no source',
+      };
     case 'drive':
       return { warning: 20 * degrees, error: 10 * degrees, from: 'common practice, no source' };
     case 'misalignment':
@@ -39,6 +43,10 @@ function misalignment(kind: string): LimitPair {
     case 'clevis':
       return { warning: degrees, error: undefined, from: 'clevises: common practice, no source' };
     default:
-      return { warning: 12 * degrees, error: undefined, from: 'rod ends: 12° is the lower end of the 12° to 18° that a trade article gives' };
+      return {
+        warning: 12 * degrees,
+        error: undefined,
+        from: 'rod ends: 12° is the lower end of the 12° to 18° that a trade article gives',
+      };
   }
 }

@@ -33,7 +33,11 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
       all.push({ part: joint.name, span: joint.source.nameSpan, message: 'Not checked: tilt of its ends, for want of `ends`' });
     }
     if (joint.kind === 'slot' && joint.source.reach === undefined) {
-      all.push({ part: joint.name, span: joint.source.nameSpan, message: 'Not checked: whether its pin stays in the fork, for want of `reach`' });
+      all.push({
+        part: joint.name,
+        span: joint.source.nameSpan,
+        message: 'Not checked: whether its pin stays in the fork, for want of `reach`',
+      });
     }
   }
   for (const lever of mechanism.levers) {
@@ -41,7 +45,12 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
       all.push({ part: lever.name, span: lever.source.nameSpan, message: 'Not checked: what stops it open, for want of `stops`' });
     }
     for (const drum of lever.source.drums) {
-      if (drum.groove === undefined) all.push({ part: `${lever.name}.${drum.name}`, span: drum.nameSpan, message: 'Not checked: whether the cable stays in its groove, for want of `groove`' });
+      if (drum.groove === undefined)
+        all.push({
+          part: `${lever.name}.${drum.name}`,
+          span: drum.nameSpan,
+          message: 'Not checked: whether the cable stays in its groove, for want of `groove`',
+        });
     }
   }
   return all;

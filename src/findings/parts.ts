@@ -46,7 +46,11 @@ function jointFigures(study: Study, joint: Joint): readonly PartFigure[] {
     const found = leastOf(along(study, `${joint.name}.${key}`), samples);
     return found === undefined
       ? { label, text: 'none' }
-      : { label, figure: { value: found.value, dimension: study.columns.get(`${joint.name}.${key}`)?.dimension ?? 'angle' }, travel: found.travel };
+      : {
+          label,
+          figure: { value: found.value, dimension: study.columns.get(`${joint.name}.${key}`)?.dimension ?? 'angle' },
+          travel: found.travel,
+        };
   };
   switch (joint.kind) {
     case 'rod':
@@ -58,7 +62,8 @@ function jointFigures(study: Study, joint: Joint): readonly PartFigure[] {
       const pull = greatestOf(along(study, `${joint.name}.pull`), samples);
       if (pull) figures.push({ label: 'pull', figure: { value: pull.value, dimension: 'length' }, travel: pull.travel });
       const stretch = greatestOf(along(study, `${joint.name}.stretch`), samples);
-      if (stretch && stretch.value > 0) figures.push({ label: 'stretch', figure: { value: stretch.value, dimension: 'length' }, travel: stretch.travel });
+      if (stretch && stretch.value > 0)
+        figures.push({ label: 'stretch', figure: { value: stretch.value, dimension: 'length' }, travel: stretch.travel });
       return figures;
     }
     case 'coupling':

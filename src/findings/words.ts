@@ -15,7 +15,9 @@ export function percent(travel: number): string {
 
 /** E.g. `from 62.1 % to 100 % of pedal travel`; several ranges joined by `and`. */
 export function rangeWords(ranges: readonly TravelRange[]): string {
-  const each = ranges.map(({ from, to }) => (percent(from) === percent(to) ? `at ${percent(from)}` : `from ${percent(from)} to ${percent(to)}`));
+  const each = ranges.map(({ from, to }) =>
+    percent(from) === percent(to) ? `at ${percent(from)}` : `from ${percent(from)} to ${percent(to)}`,
+  );
   return `${each.join(' and ')} of pedal travel`;
 }
 

@@ -108,7 +108,8 @@ interface Passage {
 function putWinding(p: Float64Array, at: number, passages: readonly Passage[]): void {
   for (let k = 0; k < 2; k++) {
     p[at + 2 * k] = passages[k]?.rotation ?? 0;
-    p[at + 2 * k + 1] = passages[k]?.sign || 0;
+    const sign = passages[k]?.sign ?? 0;
+    p[at + 2 * k + 1] = Number.isNaN(sign) ? 0 : sign;
   }
 }
 

@@ -110,7 +110,8 @@ function recordRod(context: Context, step: Step, index: number): Joint | undefin
   const drivenPin = recorded.get(to.lever)?.model.pins.get(to.part);
   const start = recorded.get(from.lever)?.places.get(from.part);
   const end = recorded.get(to.lever)?.places.get(to.part);
-  if (driver === undefined || driven === undefined || driverPin === undefined || drivenPin === undefined || !start || !end) return undefined;
+  if (driver === undefined || driven === undefined || driverPin === undefined || drivenPin === undefined || !start || !end)
+    return undefined;
   const before = recorder.dimensions.length;
   const length = source.length
     ? recorder.value(source.length, NaN)
@@ -119,7 +120,10 @@ function recordRod(context: Context, step: Step, index: number): Joint | undefin
         recorder.implicit(`rods.${source.name}.length`, source.nameSpan, 'length', 'as-drawn', 0),
       );
   const written = recorder.dimensions.findIndex((dimension) => dimension.path === (source.length?.path ?? `rods.${source.name}.length`));
-  const lost = source.lost !== undefined && (source.lost.nominal > 0 || source.lost.formula) ? recorder.emit(recorder.value(source.lost, 0)) : undefined;
+  const lost =
+    source.lost !== undefined && (source.lost.nominal > 0 || source.lost.formula)
+      ? recorder.emit(recorder.value(source.lost, 0))
+      : undefined;
   return Object.assign(reserve(context, index), {
     kind: 'rod' as const,
     index,

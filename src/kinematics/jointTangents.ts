@@ -47,7 +47,13 @@ interface PinTangent {
   shift: number;
 }
 
-function pinTangent({ build, pose, parameterRates: dp }: TangentState, lever: number, pin: Parameter, axis: number, into: PinTangent): void {
+function pinTangent(
+  { build, pose, parameterRates: dp }: TangentState,
+  lever: number,
+  pin: Parameter,
+  axis: number,
+  into: PinTangent,
+): void {
   const p = build.parameters;
   const c = pose.cosine[lever]!;
   const s = pose.sine[lever]!;
@@ -156,7 +162,11 @@ export function drivenEndTangent(state: TangentState, joint: CableJoint, passedR
 }
 
 /** What a drum has wound: its derivative by its lever's rotation, and its change with the rotation held. */
-function drumTangent({ build, pose, parameterRates: dp }: TangentState, lever: number, drum: DrumModel): { shift: number; tangent: number } {
+function drumTangent(
+  { build, pose, parameterRates: dp }: TangentState,
+  lever: number,
+  drum: DrumModel,
+): { shift: number; tangent: number } {
   const p = build.parameters;
   const sense = build.mechanism.senses[lever]!;
   const opening = sense * pose.rotation[lever]!;

@@ -20,12 +20,19 @@ const MET = 1e-12;
 export function restTangents(build: Build, parameterRates: Float64Array): Float64Array {
   const { mechanism } = build;
   const restRates = new Float64Array(mechanism.levers.length);
-  const state: TangentState = { build, pose: createPose(mechanism), parameterRates, restRates, rotationRates: new Float64Array(restRates.length) };
+  const state: TangentState = {
+    build,
+    pose: createPose(mechanism),
+    parameterRates,
+    restRates,
+    rotationRates: new Float64Array(restRates.length),
+  };
   for (const group of mechanism.groups) {
     const bodies = bodiesOf(build, group);
     const stopped = new Set(bodies.filter((body) => settleBody(state, body)));
     for (const body of [...bodies].reverse()) {
-      const upstream = body.driver && bodies.find((each) => body.driver?.kind !== 'cable' && each.levers.includes(body.driver?.driver ?? -1));
+      const upstream =
+        body.driver && bodies.find((each) => body.driver?.kind !== 'cable' && each.levers.includes(body.driver?.driver ?? -1));
       if (upstream !== undefined && body.driver !== undefined && !stopped.has(upstream)) followPlay(state, upstream, body, body.driver);
     }
   }

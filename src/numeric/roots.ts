@@ -11,22 +11,15 @@
  * @param close absolute width at which the bracket is narrow enough
  * @returns the better end of the last bracket; `low` where a value turns out not to be a number
  */
-export function bracketedRoot(
-  f: (x: number) => number,
-  low: number,
-  atLow: number,
-  high: number,
-  atHigh: number,
-  close: number,
-): number {
+export function bracketedRoot(f: (x: number) => number, low: number, atLow: number, high: number, atHigh: number, close: number): number {
   if (atLow === 0) return low;
   if (atHigh === 0) return high;
   let a = high;
   let b = low;
   let fa = atHigh;
   let fb = atLow;
-  let c = a;
-  let fc = fa;
+  let c: number;
+  let fc: number;
   let t = 0.5;
   for (let step = 0; step < MOST_STEPS; step++) {
     const x = a + t * (b - a);
@@ -49,7 +42,10 @@ export function bracketedRoot(
     if (fa === 0 || fb === 0 || !(least < 0.5)) return best;
     const xi = (a - b) / (c - b);
     const phi = (fa - fb) / (fc - fb);
-    t = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi ? (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb)) : 0.5;
+    t =
+      phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
+        ? (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb))
+        : 0.5;
     t = Math.min(1 - least, Math.max(least, t));
   }
   return Math.abs(fa) < Math.abs(fb) ? a : b;

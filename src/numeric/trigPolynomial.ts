@@ -109,7 +109,8 @@ export function polynomialRoots(coefficients: readonly number[]): readonly numbe
     const atLow = value(low);
     const atHigh = value(high);
     if (i > 1 && Math.abs(atLow) <= TOUCH * scale(low)) roots.push(low);
-    else if (atLow > 0 !== atHigh > 0 && Math.abs(atHigh) > TOUCH * scale(high)) roots.push(bracketedRoot(value, low, atLow, high, atHigh, 0));
+    else if (atLow > 0 !== atHigh > 0 && Math.abs(atHigh) > TOUCH * scale(high))
+      roots.push(bracketedRoot(value, low, atLow, high, atHigh, 0));
   }
   return roots;
 }

@@ -82,7 +82,10 @@ interface Met {
   readonly outcome: number;
 }
 
-function crossings(outcomeAt: (value: number) => number, { from, to, target }: Question): { readonly roots: readonly Met[]; readonly nearest: Met | undefined } {
+function crossings(
+  outcomeAt: (value: number) => number,
+  { from, to, target }: Question,
+): { readonly roots: readonly Met[]; readonly nearest: Met | undefined } {
   const width = to - from;
   const met = Array.from({ length: STARTS }, (_, i): Met => {
     const value = i === STARTS - 1 ? to : from + (width * i) / (STARTS - 1);

@@ -8,8 +8,22 @@ import { armAngle, cross, dot, plus, rodDirection, turnedAt, unit, type Vector }
 export function rodColumns(joint: RodJoint): readonly Column[] {
   const { name, index } = joint;
   return [
-    column(name, 'transmission', 'angle', 'deg', (build, pose) => armAngle(build, pose, joint.driven, joint.drivenPin, rodDirection(build, pose, joint)), index),
-    column(name, 'drive', 'angle', 'deg', (build, pose) => armAngle(build, pose, joint.driver, joint.driverPin, rodDirection(build, pose, joint)), index),
+    column(
+      name,
+      'transmission',
+      'angle',
+      'deg',
+      (build, pose) => armAngle(build, pose, joint.driven, joint.drivenPin, rodDirection(build, pose, joint)),
+      index,
+    ),
+    column(
+      name,
+      'drive',
+      'angle',
+      'deg',
+      (build, pose) => armAngle(build, pose, joint.driver, joint.driverPin, rodDirection(build, pose, joint)),
+      index,
+    ),
     column(name, 'misalignment', 'angle', 'deg', (build, pose) => misalignment(build, pose, joint), index),
     column(name, 'twist', 'angle', 'deg', (build, pose) => twist(build, pose, joint), index),
   ];

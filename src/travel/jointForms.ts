@@ -67,7 +67,11 @@ export function slotForm(joint: SlotJoint, p: Float64Array): TrigPolynomial {
  * Squared distance ℓ² of a turning pin from a housing end, and N = d(ℓ²)/dφ / 2. The angle between the cable and the arm has
  * sin = |N| / (|perp| ℓ); it is extreme where N = 0 or 2 N′ ℓ² = N (ℓ²)′ = 2 N².
  */
-export function cableForms(p: Float64Array, pin: number, housing: number): { readonly square: TrigPolynomial; readonly extreme: TrigPolynomial; readonly along: TrigPolynomial } {
+export function cableForms(
+  p: Float64Array,
+  pin: number,
+  housing: number,
+): { readonly square: TrigPolynomial; readonly extreme: TrigPolynomial; readonly along: TrigPolynomial } {
   const square = trigPolynomialOf((rotation) => {
     const e = minus(pinAt(p, pin, rotation), at(p, housing));
     return dot(e, e);

@@ -99,7 +99,13 @@ function pedalKinks(build: Build): readonly number[] {
   return [build.bounds.pedalRest / full, build.bounds.pedalStop / full].filter((t) => t > 0 && t < 1);
 }
 
-function turningPlaces(build: Build, finder: Finder, joint: Joint, from: readonly number[], pulls: (readonly number[])[]): readonly number[] {
+function turningPlaces(
+  build: Build,
+  finder: Finder,
+  joint: Joint,
+  from: readonly number[],
+  pulls: (readonly number[])[],
+): readonly number[] {
   switch (joint.kind) {
     case 'rod':
       return rodTurns(build, finder, joint, from);
@@ -131,7 +137,8 @@ function rodTurns(build: Build, finder: Finder, joint: RodJoint, from: readonly 
       const inLine = Math.atan2(along(6), along(3));
       angles.push(inLine, inLine > 0 ? inLine - Math.PI : inLine + Math.PI);
     }
-    if (joint.lost !== undefined) angles.push(...restContacts(p, driverPin, pinAt(p, drivenPin, build.bounds.restRotation[joint.driven]!), length));
+    if (joint.lost !== undefined)
+      angles.push(...restContacts(p, driverPin, pinAt(p, drivenPin, build.bounds.restRotation[joint.driven]!), length));
   }
   return merge(from, finder.rotationAt(joint.driver, from, angles));
 }
@@ -150,7 +157,13 @@ function restContacts(p: Float64Array, pin: number, place: readonly [number, num
   return turnRoots(a, b, c / 2);
 }
 
-function cableTurns(build: Build, finder: Finder, joint: CableJoint, from: readonly number[], pulls: (readonly number[])[]): readonly number[] {
+function cableTurns(
+  build: Build,
+  finder: Finder,
+  joint: CableJoint,
+  from: readonly number[],
+  pulls: (readonly number[])[],
+): readonly number[] {
   const p = build.parameters;
   const { cable, driver, driverEnd } = joint;
   let spans = from;
@@ -160,7 +173,11 @@ function cableTurns(build: Build, finder: Finder, joint: CableJoint, from: reado
   pulls[cable] = spans;
   const slack = p[joint.slack]!;
   const limits = [build.bounds.cableRest[cable]!, build.bounds.cableStop[cable]!, ...cableDeadCentres(joint, p)];
-  const kinks = finder.valueAt((pose) => pose.pull[cable]!, spans, limits.filter(Number.isFinite).map((limit) => limit + slack));
+  const kinks = finder.valueAt(
+    (pose) => pose.pull[cable]!,
+    spans,
+    limits.filter(Number.isFinite).map((limit) => limit + slack),
+  );
   return merge(spans, kinks);
 }
 

@@ -12,7 +12,10 @@ function told(text: string, changes: Partial<Answers>): Answers {
   return { ...solve(text), problems: [], findings: [], facts: [], notChecked: [], parts: [], ...changes };
 }
 
-const spanOf = (words: string): { start: number; end: number } => ({ start: LINKED.indexOf(words), end: LINKED.indexOf(words) + words.length });
+const spanOf = (words: string): { start: number; end: number } => ({
+  start: LINKED.indexOf(words),
+  end: LINKED.indexOf(words) + words.length,
+});
 
 describe('a check', () => {
   it('shows a finding at its place, with carets, limit, cure and what belongs to it', () => {
@@ -31,10 +34,10 @@ describe('a check', () => {
           },
         ],
       }),
-      { file: 'a.yaml' },
+      { file: 'a.yaml', width: 140 },
     );
-    expect(text).toContain(`a.yaml:4:48: warning[transmission-angle]: The rod link has 31.2°
-  4 |   shaft: {pivot: [320, 80], arms: {arm: {radius: 30, angle: 200}, tang: {radius: 20, angle: 90}}, dru…
+    expect(text).toContain(`a.yaml:4:42: warning[transmission-angle]: The rod link has 31.2°
+  4 |   shaft: {pivot: [320, 80], arms: {arm: {radius: 30, angle: 200}, tang: {radius: 20, angle: 90}}, drums: {quadrant: {radius: 26, wraps: clockwise}}}
     |                                          ^^^^^^^^^^
   limit: 40° (textbook)
   cure: Turn the arm
@@ -51,9 +54,14 @@ describe('a check', () => {
       span: spanOf(words),
       message: `${severity} at ${words}`,
     });
-    const text = checkText(told(LINKED, { findings: [finding('note', 'format'), finding('warning', 'rods'), finding('error', 'link'), finding('warning', 'levers')] }), {
-      file: 'a',
-    });
+    const text = checkText(
+      told(LINKED, {
+        findings: [finding('note', 'format'), finding('warning', 'rods'), finding('error', 'link'), finding('warning', 'levers')],
+      }),
+      {
+        file: 'a',
+      },
+    );
     const order = ['error at link', 'warning at levers', 'warning at rods', 'note at format'].map((words) => text.indexOf(words));
     expect(order).toEqual([...order].sort((a, b) => a - b));
     expect(order).not.toContain(-1);
@@ -78,14 +86,22 @@ describe('a check', () => {
       }),
       { file: 'a' },
     );
-    expect(text).toContain('  pedal   pedal  travel 27°\n    link  rod    least transmission angle 51.2° at 98.1 %; four-bar crank-rocker\n');
+    expect(text).toContain(
+      '  pedal   pedal  travel 27°\n    link  rod    least transmission angle 51.2° at 98.1 %; four-bar crank-rocker\n',
+    );
   });
 
   it('tells facts, what is not checked, and the caution in full', () => {
     const text = checkText(
       told(LINKED, {
         facts: [
-          { key: 'a', part: 'shaft', label: 'pedal travel at 50 % of opening', figure: { value: 0.555, dimension: 'number' }, travel: 0.555 },
+          {
+            key: 'a',
+            part: 'shaft',
+            label: 'pedal travel at 50 % of opening',
+            figure: { value: 0.555, dimension: 'number' },
+            travel: 0.555,
+          },
           { key: 'b', part: 'shaft', label: 'greatest ratio', figure: { value: 4.05, dimension: 'number' }, travel: 0.98 },
           { key: 'c', part: 'shaft', label: 'pedal travel at 90 % of opening', why: 'never reached' },
         ],

@@ -58,14 +58,20 @@ describe('an excerpt', () => {
 
   it('keeps to the width and puts its carets within the line, whatever the text', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'binary', maxLength: 120 }), fc.nat(130), fc.nat(130), fc.integer({ min: 20, max: 80 }), (text, a, b, width) => {
-        const [line = '', carets = ''] = excerpt(text, { start: Math.min(a, b), end: Math.max(a, b) }, { width });
-        const lead = line.indexOf('|') + 2;
-        expect(widthOf(line)).toBeLessThanOrEqual(width + lead);
-        expect(widthOf(carets)).toBeLessThanOrEqual(width + lead);
-        expect(carets).toMatch(/^ *\| *\^+$/);
-        expect(line + carets).not.toMatch(/[\p{Cc}]/u);
-      }),
+      fc.property(
+        fc.string({ unit: 'binary', maxLength: 120 }),
+        fc.nat(130),
+        fc.nat(130),
+        fc.integer({ min: 20, max: 80 }),
+        (text, a, b, width) => {
+          const [line = '', carets = ''] = excerpt(text, { start: Math.min(a, b), end: Math.max(a, b) }, { width });
+          const lead = line.indexOf('|') + 2;
+          expect(widthOf(line)).toBeLessThanOrEqual(width + lead);
+          expect(widthOf(carets)).toBeLessThanOrEqual(width + lead);
+          expect(carets).toMatch(/^ *\| *\^+$/);
+          expect(line + carets).not.toMatch(/[\p{Cc}]/u);
+        },
+      ),
     );
   });
 });

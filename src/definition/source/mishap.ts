@@ -158,11 +158,11 @@ function unexpected(at: Span, text: string): Mishap {
 }
 
 function missingCharacter(message: string, at: Span, text: string): Mishap | undefined {
-  if (/quote/.test(message)) {
+  if (message.includes('quote')) {
     const opened = openQuote(at.start, text, message.includes('"') ? '"' : "'");
     return unclosedQuote(opened, text);
   }
-  if (/followed by map values/.test(message)) {
+  if (message.includes('followed by map values')) {
     const word = wordAt(at.start, text);
     const span = word.end > word.start ? word : at;
     return syntax(
@@ -172,7 +172,7 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
     );
   }
   if (/^Flow (map|sequence) must end/.test(message) || /expected flow/i.test(message)) return undefined;
-  if (/Missing , /.test(message)) {
+  if (message.includes('Missing , ')) {
     const formula = bracketFormula(at.start, text);
     if (formula !== undefined) return { problem: quoteProblem(formula, text), mask: [formula] };
     return syntax(at, 'A comma is missing before this', 'Put a comma between the entries inside `{}` or `[]`');

@@ -37,14 +37,39 @@ export function angles(study: Study): readonly Finding[] {
     };
     const limits = (key: LimitKey): LimitPair => limitOf(study, key);
     const found = [
-      ...check('transmission-angle', 'transmission', limits('transmission'), 1, 'a transmission angle', 'Turn the driven arm nearer to square with it there'),
+      ...check(
+        'transmission-angle',
+        'transmission',
+        limits('transmission'),
+        1,
+        'a transmission angle',
+        'Turn the driven arm nearer to square with it there',
+      ),
       ...check('drive-angle', 'drive', limits('drive'), 1, 'a drive angle', 'Turn the driving arm nearer to square with it there'),
     ];
     if (joint.kind === 'rod' && joint.source.ends !== undefined) {
-      found.push(...check('rod-end-tilt', 'misalignment', tiltLimit(study, joint.source.ends), -1, 'an end tilted by', 'Bring the two pins into one plane, turn a bolt, or take ends that tilt more'));
+      found.push(
+        ...check(
+          'rod-end-tilt',
+          'misalignment',
+          tiltLimit(study, joint.source.ends),
+          -1,
+          'an end tilted by',
+          'Bring the two pins into one plane, turn a bolt, or take ends that tilt more',
+        ),
+      );
     }
     if (joint.kind === 'cable') {
-      found.push(...check('cable-lead', 'lead', limits('lead'), -1, 'a lead', 'Move or turn the housing end so that the inner runs straight out of it'));
+      found.push(
+        ...check(
+          'cable-lead',
+          'lead',
+          limits('lead'),
+          -1,
+          'a lead',
+          'Move or turn the housing end so that the inner runs straight out of it',
+        ),
+      );
     }
     return found;
   });

@@ -80,7 +80,7 @@ function tightCable(study: Study, group: number): number | undefined {
 /** The nearest rod on the way from the pedal to a lever, within its group. */
 function rodBefore(study: Study, lever: number): RodJoint | undefined {
   const { joints, levers } = study.travel.mechanism;
-  for (let at = levers[lever]!.driver; at !== undefined; ) {
+  for (let at = levers[lever]!.driver; at !== undefined;) {
     const joint = joints[at]!;
     if (joint.kind === 'rod') return joint;
     if (joint.kind === 'cable') return undefined;

@@ -12,7 +12,11 @@ import { rangeWords } from '../words.ts';
 export function notAssembled(study: Study): readonly Finding[] {
   const { build, mechanism, poseAt, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
-    if (joint.kind === 'coupling' || (joint.kind !== 'cable' || joint.drivenEnd.kind === 'pin' ? Number.isNaN(build.parameters[joint.side]!) : false)) return [];
+    if (
+      joint.kind === 'coupling' ||
+      (joint.kind !== 'cable' || joint.drivenEnd.kind === 'pin' ? Number.isNaN(build.parameters[joint.side]!) : false)
+    )
+      return [];
     const ranges = rangesBelow((travel) => {
       const pose = poseAt(travel);
       const driven = pose.rotation[joint.driven]!;

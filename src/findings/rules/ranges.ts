@@ -71,7 +71,9 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
 }
 
 function usedDrums(study: Study): readonly DrumModel[] {
-  return study.travel.mechanism.cables.flatMap((cable) => [cable.driverEnd, cable.drivenEnd].flatMap((end) => (end?.kind === 'drum' ? [end.drum] : [])));
+  return study.travel.mechanism.cables.flatMap((cable) =>
+    [cable.driverEnd, cable.drivenEnd].flatMap((end) => (end?.kind === 'drum' ? [end.drum] : [])),
+  );
 }
 
 function profileLeft(study: Study, drum: DrumModel): readonly Finding[] {

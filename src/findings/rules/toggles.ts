@@ -34,7 +34,9 @@ export function toggles(study: Study): readonly Finding[] {
         message: opening
           ? `${nameOf(joint)} comes in line with the arm of ${lever} at ${percent(least.travel)} of pedal travel: the pedal cannot turn ${lever} beyond it`
           : `${nameOf(joint)} comes in line with the arm of ${lever} at ${percent(least.travel)} of pedal travel: the return springs cannot push back through it, and the throttle can stay open`,
-        cure: opening ? 'Change the clocking of the driven arm, or take less travel' : 'Change the clocking of the driving arm, or take less travel',
+        cure: opening
+          ? 'Change the clocking of the driven arm, or take less travel'
+          : 'Change the clocking of the driving arm, or take less travel',
         worst: { value: least.value, dimension: 'angle', travel: least.travel },
         ranges: [{ from: least.travel, to: least.travel }],
       });

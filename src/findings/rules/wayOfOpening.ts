@@ -17,7 +17,9 @@ export function turnsBack(study: Study): readonly Finding[] {
   const { mechanism, samples, poseAt } = study.travel;
   return moving(study).flatMap((lever): Finding[] => {
     const sense = mechanism.senses[lever.index]!;
-    const ranges = rangesBelow((travel) => sense * poseAt(travel).rate[lever.index]! + SAME, samples).filter(({ from, to }) => to - from > SAME);
+    const ranges = rangesBelow((travel) => sense * poseAt(travel).rate[lever.index]! + SAME, samples).filter(
+      ({ from, to }) => to - from > SAME,
+    );
     if (ranges.length === 0) return [];
     const opening = along(study, `${lever.name}.opening`);
     const lost = Math.max(...ranges.map(({ from, to }) => opening(from) - opening(to)));

@@ -16,7 +16,10 @@ export function moveCoupling(mechanism: Mechanism, joint: CouplingJoint, p: Floa
   if (joint.oneWay || joint.lag !== undefined) {
     const since = pose.rotation[driver]! - bounds.restRotation[driver]!;
     const beyond = beyondLag(since, joint.lag === undefined ? 0 : p[joint.lag]!, pose.rate[driver]!);
-    const passes = !Number.isNaN(beyond) && beyond !== WITHIN && !(joint.oneWay && ratio * pushes(beyond, pose.rate[driver]!) * mechanism.senses[driven]! < 0);
+    const passes =
+      !Number.isNaN(beyond) &&
+      beyond !== WITHIN &&
+      !(joint.oneWay && ratio * pushes(beyond, pose.rate[driver]!) * mechanism.senses[driven]! < 0);
     gain = passes ? ratio : 0;
     rotation = bounds.restRotation[driven]! + (passes ? ratio * beyond : 0 * since);
   }

@@ -49,8 +49,7 @@ export function drumAt(drum: DrumModel, p: Float64Array, opening: number, into: 
   into.radius = r0 + (r1 - r0) * (3 * s2 - 2 * s3) + m0 * (s - 2 * s2 + s3) + m1 * (s3 - s2);
   into.slope = ((r1 - r0) * (6 * s - 6 * s2) + m0 * (1 - 4 * s + 3 * s2) + m1 * (3 * s2 - 2 * s)) / h;
   into.integral =
-    p[integrals + k]! +
-    h * (r0 * s + (r1 - r0) * (s3 - s4 / 2) + m0 * (s2 / 2 - (2 * s3) / 3 + s4 / 4) + m1 * (s4 / 4 - s3 / 3));
+    p[integrals + k]! + h * (r0 * s + (r1 - r0) * (s3 - s4 / 2) + m0 * (s2 / 2 - (2 * s3) / 3 + s4 / 4) + m1 * (s4 / 4 - s3 / 3));
 }
 
 /**

@@ -103,8 +103,7 @@ function restGap(joint: RodJoint, p: Float64Array, bounds: Bounds, pose: Pose): 
   let square = 0;
   let along = 0;
   for (let axis = 0; axis < 3; axis++) {
-    const e =
-      p[k + axis]! + c2 * p[k + 3 + axis]! + s2 * p[k + 6 + axis]! - p[i + axis]! - c1 * p[i + 3 + axis]! - s1 * p[i + 6 + axis]!;
+    const e = p[k + axis]! + c2 * p[k + 3 + axis]! + s2 * p[k + 6 + axis]! - p[i + axis]! - c1 * p[i + 3 + axis]! - s1 * p[i + 6 + axis]!;
     square += e * e;
     along -= e * (c1 * p[i + 6 + axis]! - s1 * p[i + 3 + axis]!);
   }

@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { parse } from './csv.ts';
+import { LINKED } from '../support/linkage.ts';
+import { call } from './support.ts';
+
+const BROKEN = LINKED.replace('link:', 'link: {from: pedal.clevis, to: shaft.amr}\n  other:');
+const files = { good: LINKED, broken: BROKEN };
+
+interface JsonTable {
+  readonly columns: readonly { readonly name: string; readonly unit: string; readonly values: readonly (number | null)[] }[];
+}
+
+const jsonTable = async (argv: readonly string[]): Promise<JsonTable> => {
+  const { code, out } = await call(['table', 'good', '--format', 'json', ...argv], { files });
+  expect(code).toBe(0);
+  return JSON.parse(out) as JsonTable;
+};
+
+describe('help and version', () => {
+  it.each([[['--help']], [['-h']], [['help']], [['--help', '--nonsense']]])('%j tells everything', async (argv) => {
+    const { code, out, error } = await call(argv);
+    expect({ code, error }).toEqual({ code: 0, error: '' });
+    expect(out).toContain('pedal-to-plate check FILE…');
+    expect(out).toContain('Exit code: 0');
+  });
+
+  it.each([[['table', '--help']], [['help', 'table']], [['table', '-h', '--count']]])('%j tells of the command', async (argv) => {
+    const { code, out } = await call(argv);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Usage: pedal-to-plate table FILE/);
+  });
+
+  it('tells the version', async () => {
+    expect(await call(['--version'])).toEqual({ code: 0, out: '1.2.3\n', error: '' });
+    expect(await call(['-v'])).toEqual({ code: 0, out: '1.2.3\n', error: '' });
+  });
+});
+
+describe('check', () => {
+  it('ends with 0 where nothing is an error', async () => {
+    const { code, out, error } = await call(['check', 'good'], { files });
+    expect({ code, error }).toEqual({ code: 0, error: '' });
+    expect(out).toMatch(/good: no errors/);
+    expect(out).toContain('Load path');
+    expect(out).toContain('Caution.');
+  });
+
+  it('ends with 1 where something is, and shows where', async () => {
+    const { code, out } = await call(['check', 'broken'], { files });
+    expect(code).toBe(1);
+    expect(out).toMatch(/^broken:7:\d+: error\[unknown-name\]/m);
+    expect(out).toContain('                                ^^^');
+  });
+
+  it('reads standard input', async () => {
+    const { code, out } = await call(['check', '-'], { input: BROKEN });
+    expect(code).toBe(1);
+    expect(out).toMatch(/^<stdin>:7:/m);
+  });
+
+  it('takes each of several files in turn, and ends with the worst code', async () => {
+    const { code, out, error } = await call(['check', 'good', 'missing', 'broken'], { files });
+    expect(code).toBe(2);
+    expect(error).toContain('missing: there is no such file');
+    expect(out.indexOf('\ngood: ')).toBeLessThan(out.indexOf('\nbroken: '));
+    expect(out).toMatch(/\n3 files: 1 without error, 1 with errors, 1 that cannot be used\n$/);
+    expect((await call(['check', 'broken', 'good'], { files })).code).toBe(1);
+  });
+});
+
+describe('colour', () => {
+  const coloured = async (argv: readonly string[], terminal: boolean, environment: Record<string, string> = {}): Promise<boolean> => {
+    const { out, error } = await call(argv, { files, terminal, environment });
+    return (out + error).includes('\u001b');
+  };
+
+  it('is for terminals only', async () => {
+    expect(await coloured(['check', 'broken'], true)).toBe(true);
+    expect(await coloured(['check', 'broken'], false)).toBe(false);
+    expect(await coloured(['nonsense'], true)).toBe(true);
+    expect(await coloured(['nonsense'], false)).toBe(false);
+  });
+
+  it('stays away where NO_COLOR is set to anything but nothing, on a dumb terminal, and where told to', async () => {
+    expect(await coloured(['check', 'broken'], true, { NO_COLOR: '1' })).toBe(false);
+    expect(await coloured(['check', 'broken'], true, { NO_COLOR: '' })).toBe(true);
+    expect(await coloured(['check', 'broken'], true, { TERM: 'dumb' })).toBe(false);
+    expect(await coloured(['check', 'broken', '--no-color'], true)).toBe(false);
+  });
+
+  it('comes into a pipe where asked for by name', async () => {
+    expect(await coloured(['check', 'broken', '--color'], false, { NO_COLOR: '1' })).toBe(true);
+  });
+
+  it('never gets into csv and json', async () => {
+    expect((await call(['table', 'good', '--format', 'csv', '--color'], { files, terminal: true })).out).not.toContain('\u001b');
+    expect((await call(['table', 'good', '--format', 'json', '--color'], { files, terminal: true })).out).not.toContain('\u001b');
+  });
+});
+
+describe('table', () => {
+  it('has a row a station, in the order given', async () => {
+    const { columns } = await jsonTable(['--stations', '100, 0,50 %', '--columns', 'pedal.travel']);
+    expect(columns).toEqual([{ name: 'pedal.travel', unit: '%', values: [100, 0, 50] }]);
+  });
+
+  it('spaces a count of stations evenly, 101 for files and 21 for the eye where none is given', async () => {
+    expect((await jsonTable(['--count', '5', '--columns', 'pedal.travel'])).columns[0]?.values).toEqual([0, 25, 50, 75, 100]);
+    expect((await jsonTable([])).columns[0]?.values).toHaveLength(101);
+    const { out } = await call(['table', 'good'], { files });
+    expect(out.trimEnd().split('\n')).toHaveLength(2 + 21);
+  });
+
+  it('gives columns in the order asked for, and all of a part by its name', async () => {
+    const names = async (columns: string): Promise<string[]> => (await jsonTable(['--columns', columns])).columns.map(({ name }) => name);
+    expect(await names('shaft.opening,pedal.travel')).toEqual(['shaft.opening', 'pedal.travel']);
+    expect(await names('shaft')).toEqual(['shaft.rotation', 'shaft.opening', 'shaft.ratio']);
+  });
+
+  it('says the same in all three formats', async () => {
+    const ask = async (format: string): Promise<string> =>
+      (await call(['table', 'good', '--count', '7', '--columns', 'pedal.travel,shaft.opening', '--format', format], { files })).out;
+    const json = JSON.parse(await ask('json')) as JsonTable;
+    const [header, ...rows] = parse(await ask('csv'));
+    expect(header).toEqual(['pedal.travel [%]', 'shaft.opening [deg]']);
+    expect(rows.map((row) => row.map(Number))).toEqual(json.columns[0]?.values.map((value, i) => [value, json.columns[1]?.values[i]]));
+    const text = (await ask('text')).trimEnd().split('\n').slice(2);
+    text.forEach((line, i) => expect(Number(line.trim().split(/ +/)[1])).toBeCloseTo(json.columns[1]?.values[i] ?? NaN, 2));
+  });
+
+  it('is folded to the terminal, and not in a pipe', async () => {
+    const longest = (text: string): number => Math.max(...text.split('\n').map((line) => line.length));
+    expect(longest((await call(['table', 'good', '--no-color'], { files, terminal: true, columns: 60 })).out)).toBeLessThanOrEqual(60);
+    expect(longest((await call(['table', 'good'], { files })).out)).toBeGreaterThan(60);
+  });
+
+  it('still comes where the text has an error elsewhere, with the problem on standard error and exit code 1', async () => {
+    const { code, out, error } = await call(['table', 'broken', '--columns', 'pedal.travel', '--format', 'json'], { files });
+    expect(code).toBe(1);
+    expect((JSON.parse(out) as JsonTable).columns[0]?.values).toHaveLength(101);
+    expect(error).toMatch(/^broken:7:\d+: error\[unknown-name\]/);
+  });
+
+  it('does not come where nothing can be solved', async () => {
+    const { code, out, error } = await call(['table', '-'], { input: 'format: 1\nlevers: {a: {pivot: [0, 0]}}\n' });
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(error).toContain('so there is no table');
+  });
+});
