@@ -1,5 +1,6 @@
 /** What `--help` says. */
 import { CAUTION } from '../src/outputs/caution.ts';
+import { wrap } from '../src/outputs/width.ts';
 
 export type Command = 'check' | 'table';
 
@@ -39,7 +40,7 @@ Options:${COMMON}  -v, --version            version of this program
 
 Exit code: 0 nothing is an error, 1 something is, 2 a file or the arguments cannot be used.
 
-${CAUTION}
+${wrap(CAUTION, 110).join('\n')}
 `;
 
 const CHECK = `Usage: ${USAGE.check}

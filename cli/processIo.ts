@@ -12,7 +12,8 @@ export function processIo(): Io {
     writeError: writerTo(process.stderr),
     outIsTerminal: process.stdout.isTTY,
     errorIsTerminal: process.stderr.isTTY,
-    columns: process.stdout.isTTY ? process.stdout.columns : undefined,
+    // Some terminals do not know their width and give none, or 0.
+    columns: process.stdout.isTTY && process.stdout.columns > 0 ? process.stdout.columns : undefined,
     environment: process.env,
     version: ownVersion(),
   };

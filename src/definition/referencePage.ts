@@ -2,9 +2,11 @@
  * The format's reference page, in Markdown, made from the shapes that the reader uses.
  */
 import { PROBLEM_CODES } from './codes.ts';
+import { COLUMNS } from './columns.ts';
 import { PLACE_UNIT, type Dimension } from './dimensions.ts';
-import { CONSTANTS, FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './formula/functions.ts';
+import { CONSTANTS, FUNCTIONS } from './formula/functions.ts';
 import { describeDimension } from './formula/kind.ts';
+import { NAME_PATTERN, RESERVED } from './names.ts';
 import { PROBLEM_DOCS } from './problemDocs.ts';
 import { FITTING_UNITS, UNITS } from './quantity/units.ts';
 import { file } from './schema/file.ts';
@@ -19,6 +21,8 @@ export function generateReferencePage(): string {
     functionsSection(),
     namesSection(),
     ...blockSections(),
+    MOTION,
+    columnsSection(),
     NOT_DESCRIBED,
     problemsSection(),
   ];
@@ -58,6 +62,19 @@ const FORMULAS = `
 - Inside \`{}\` or \`[]\` a formula with \`, [ ] { }\` must be put in quotes.
 `;
 
+const MOTION = `
+## How it moves
+
+- **Load path.** A tree from the pedal: each lever has one driver. Levers joined by rods, slots and couplings form a rigid group; cables join groups, and only pull.
+- **Rest.** With the foot off, springs press every group closed until the first of its closed stops meets. With all lengths as drawn it rests as drawn; with a rod off its drawn length it rests elsewhere, and a shaft whose stop is not the first to meet is held open.
+- **Cable.** Its pull is the change of the distance from the driving pin to its housing end, or the length wound on a drum. What is left after the slack at rest shortens the distance of the driven pin to its housing end, or turns the driven drum.
+- **Open stops.** The first contact stops its whole rigid group. The nearest cable upstream takes the rest of the pedal's travel as stretch; without one, the pedal stops there.
+- **Full opening** of a lever with plates is its open stop; without one, 90° less seat and idle.
+- **Plate.** Its angle from square to the bore is seat + idle + opening.
+- **Sensor.** Its angle is \`at_closed\` + opening, or less the opening where \`reversed\`.
+- **Springs.** Extension: nothing below the free length, else initial tension + rate × (length − free length). Compression: rate × (free length − length), never below 0. Torsion: preload + rate × opening. A torque is positive where it closes. A cable passes torque from its driven end to its driving end only, so a spring at the pedal never closes a plate.
+`;
+
 const NOT_DESCRIBED = `
 ## Not described in format 1
 
@@ -91,8 +108,7 @@ function functionsSection(): string {
 }
 
 function namesSection(): string {
-  const words = [...new Set([...UNITS.keys(), ...FUNCTIONS.keys(), ...CONSTANTS.keys(), ...OPERATOR_WORDS, ...FOREIGN_WORDS.keys()])];
-  const reserved = words.filter((word) => /^[a-z][a-z0-9_]*$/.test(word));
+  const reserved = [...RESERVED].filter((word) => NAME_PATTERN.test(word));
   return `
 ## Names
 
@@ -197,6 +213,25 @@ function boundWords(bounds: Bounds, unit: string): string[] {
     ...(bounds.whole === true ? ['whole'] : []),
     ...(bounds.notZero === true ? ['not 0'] : []),
   ];
+}
+
+function columnsSection(): string {
+  const rows = Object.entries(COLUMNS).flatMap(([owner, columns]) =>
+    Object.entries(columns).map(([name, { dimension, percent, doc }]) => {
+      const unit = percent === true ? '%' : PLACE_UNIT[dimension] || '–';
+      return `| ${code(owner === 'pedal' ? `pedal.${name}` : `<${owner}>.${name}`)} | ${unit} | ${cell(doc)} |`;
+    }),
+  );
+  return [
+    '## Columns',
+    '',
+    'A solved file is a table with one row per station of the pedal. `require` uses these names; columns in % are fractions in formulas.',
+    'The ratio of a lever is in deg/mm where the pedal is a cable.',
+    '',
+    '| column | unit | meaning |',
+    '| --- | --- | --- |',
+    ...rows,
+  ].join('\n');
 }
 
 function problemsSection(): string {

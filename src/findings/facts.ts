@@ -2,9 +2,12 @@
  * Facts about the travel that are no findings: where the throttle stands at given pedal positions, how it quickens, and what an
  * adjuster does.
  */
-import { createBuild } from '../kinematics/createBuild.ts';
-import type { LeverModel } from '../kinematics/model.ts';
+import { decideBranches } from '../kinematics/branches.ts';
+import { createBounds, type Build } from '../kinematics/build.ts';
+import type { LeverModel, RodJoint } from '../kinematics/model.ts';
+import { settleRest } from '../kinematics/rest.ts';
 import { greatestOf, leastOf, zerosOf } from '../travel/extremes.ts';
+import { merge } from '../travel/places.ts';
 import { travelOf, type Travel } from '../travel/travel.ts';
 import type { Fact } from './finding.ts';
 import { along, type Study } from './study.ts';
@@ -26,20 +29,20 @@ function progression(study: Study, lever: LeverModel): readonly Fact[] {
   const facts = SHARES.map((share): Fact => {
     const [travel] = zerosOf((at) => opening(at) - share * full, samples);
     const common = { key: `travel-at-${share * 100}`, part, label: `pedal travel at ${share * 100} % of opening` };
-    if (travel === undefined) return { ...common, why: 'never reached' };
+    if (travel === undefined) return { ...common, why: opening(0) > share * full ? 'open that far at rest' : 'never reached' };
     return { ...common, figure: { value: travel, dimension: 'number' }, travel };
   });
-  const greatest = greatestOf(ratio, samples);
+  // The ratio turns where the second derivative passes zero; that place is known better than one searched for by the ratio itself.
+  const turning = merge(samples, zerosOf((at) => study.travel.poseAt(at).curvature[lever.index]!, samples));
+  const greatest = greatestOf(ratio, turning);
   // The least while it moves: before slack is taken up and past a stop it is none.
-  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), samples);
-  if (greatest)
-    facts.push({
-      key: 'greatest-ratio',
-      part,
-      label: 'greatest ratio',
-      figure: { value: greatest.value, dimension: ratioDimension },
-      travel: greatest.travel,
-    });
+  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), turning);
+  if (greatest) {
+    const common = { key: 'greatest-ratio', part, label: 'greatest ratio', travel: greatest.travel };
+    // At a dead centre the driven lever turns infinitely faster than the pedal.
+    const bounded = Number.isFinite(greatest.value);
+    facts.push(bounded ? { ...common, figure: { value: greatest.value, dimension: ratioDimension } } : { ...common, why: 'without bound, at a dead centre' });
+  }
   if (least)
     facts.push({
       key: 'least-ratio',
@@ -70,13 +73,13 @@ function tipIn(study: Study, lever: LeverModel): Fact {
 /** rad. */
 const SAME = 1e-9;
 
-/** What one turn of each adjuster that lengthens its rod does to each shaft with plates behind it, solved and not estimated. */
+/** What one turn of each adjuster that lengthens its rod does to each shaft with plates, solved and not estimated. */
 function adjusters(study: Study, levers: readonly LeverModel[]): readonly Fact[] {
   const { mechanism } = study.travel;
   return mechanism.joints.flatMap((joint): Fact[] => {
-    if (joint.kind !== 'rod' || joint.source.adjust?.pitch === undefined || joint.lengthDimension === undefined) return [];
+    if (joint.kind !== 'rod' || joint.source.adjust?.pitch === undefined) return [];
     const pitch = joint.source.adjust.pitch.nominal;
-    const turned = oneTurn(study.travel, joint.lengthDimension, pitch);
+    const turned = oneTurn(study.travel, joint, pitch);
     return levers.flatMap((lever): Fact[] => {
       const moved = (at: number): number =>
         mechanism.senses[lever.index]! * (turned.poseAt(at).rotation[lever.index]! - study.travel.poseAt(at).rotation[lever.index]!);
@@ -89,14 +92,17 @@ function adjusters(study: Study, levers: readonly LeverModel[]): readonly Fact[]
           travel: at,
         };
         if (Number.isNaN(value)) return [{ ...common, why: 'it cannot be assembled there' }];
-        return value === 0 ? [] : [{ ...common, figure: { value, dimension: 'angle' } }];
+        return Math.abs(value) < SAME ? [] : [{ ...common, figure: { value, dimension: 'angle' } }];
       });
     });
   });
 }
 
-function oneTurn(travel: Travel, dimension: number, pitch: number): Travel {
-  const values = Float64Array.from(travel.build.values);
-  values[dimension] = values[dimension]! + pitch;
-  return travelOf(createBuild(travel.mechanism, values));
+/** Its length is turned where the engine reads it, since it may follow from a formula. */
+function oneTurn({ mechanism, build }: Travel, { length }: RodJoint, pitch: number): Travel {
+  const turned: Build = { ...build, parameters: Float64Array.from(build.parameters), bounds: createBounds(mechanism) };
+  turned.parameters[length] = turned.parameters[length]! + pitch;
+  decideBranches(mechanism, turned.parameters);
+  settleRest(turned);
+  return travelOf(turned);
 }

@@ -1,8 +1,11 @@
 /**
  * What the file describes or leaves open and no rule decides. A verdict must never read better for what was not looked at.
  */
-import type { Definition } from '../definition/definition.ts';
+import type { Definition, Movement } from '../definition/definition.ts';
 import type { Span } from '../definition/span.ts';
+import type { Mechanism } from '../kinematics/model.ts';
+import { createPose } from '../kinematics/pose.ts';
+import { innerAt } from '../table/geometry.ts';
 import type { NotChecked } from './finding.ts';
 import type { Study } from './study.ts';
 
@@ -21,11 +24,31 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     all.push({ part: 'pedal', span: definition.pedal.span, message: 'Not checked: pedal effort and release, friction, and snap-back' });
   }
   if (study === undefined) return all;
-  const { mechanism, poseAt } = study.travel;
+  const { build, mechanism, poseAt } = study.travel;
   const pose = poseAt(1);
   for (const cable of mechanism.cables) {
     if (cable.source.stiffness === undefined && pose.stretch[cable.cable]! > 0) {
       all.push({ part: cable.name, span: cable.source.nameSpan, message: 'Not checked: force of its stretch, for want of `stiffness`' });
+    }
+  }
+  for (const cable of mechanism.cables) {
+    for (const which of ['leaves', 'enters'] as const) {
+      const end = which === 'leaves' ? cable.driverEnd : cable.drivenEnd;
+      if (end?.kind !== 'drum' || innerAt(build, createPose(mechanism), cable, which) !== undefined) continue;
+      all.push({
+        part: cable.name,
+        span: cable.source[which]?.span ?? cable.source.nameSpan,
+        message: `Not checked: its lead, since \`${which}\` lies within the drum that it runs to`,
+      });
+    }
+  }
+  for (const movement of definition.movements) {
+    for (const cable of movedApart(mechanism, movement)) {
+      all.push({
+        part: movement.name,
+        span: movement.nameSpan,
+        message: `Not checked: how far it pulls the cable ${cable}, whose drum and housing end it moves apart`,
+      });
     }
   }
   for (const joint of mechanism.joints) {
@@ -54,4 +77,23 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     }
   }
   return all;
+}
+
+/** Cables of which a movement carries a drum and not the housing end before it, or the housing end alone. */
+function movedApart(mechanism: Mechanism, movement: Movement): readonly string[] {
+  const carries = (kind: 'lever' | 'cable-end', name: string, end?: string): boolean =>
+    movement.moves.some((each) =>
+      each.kind === 'lever' ? kind === 'lever' && each.lever === name : each.kind === kind && each.cable === name && each.end === end,
+    );
+  return mechanism.cables
+    .filter(({ name, driver, driven, driverEnd, drivenEnd }) =>
+      [
+        { end: driverEnd, lever: driver, which: 'leaves' },
+        { end: drivenEnd, lever: driven, which: 'enters' },
+      ].some(
+        ({ end, lever, which }) =>
+          end?.kind === 'drum' && lever !== undefined && carries('lever', mechanism.levers[lever]!.name) !== carries('cable-end', name, which),
+      ),
+    )
+    .map(({ name }) => name);
 }

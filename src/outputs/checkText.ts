@@ -11,7 +11,7 @@ import { CAUTION } from './caution.ts';
 import { excerpt, placeName } from './excerpt.ts';
 import { countText, figureText, NO_VALUE, percentText, travelText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
-import { pad, widthOf } from './width.ts';
+import { pad, widthOf, wrap } from './width.ts';
 
 export interface CheckTextOptions {
   /** Name of the file, as the person gave it. */
@@ -168,16 +168,6 @@ function gather(items: readonly string[], width: number): string[] {
     const last = rows.at(-1);
     if (last !== undefined && widthOf(last) + 2 + widthOf(item) <= width) rows[rows.length - 1] = `${last}; ${item}`;
     else rows.push(item);
-  }
-  return rows;
-}
-
-function wrap(text: string, width: number): string[] {
-  const rows: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = rows.at(-1);
-    if (last !== undefined && widthOf(last) + 1 + widthOf(word) <= width) rows[rows.length - 1] = `${last} ${word}`;
-    else rows.push(word);
   }
   return rows;
 }

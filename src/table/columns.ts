@@ -49,7 +49,7 @@ function leverColumns(mechanism: Mechanism, lever: number): readonly Column[] {
       'ratio',
       perLength ? 'angle-per-length' : 'number',
       perLength ? 'deg/mm' : '',
-      (build, pose) => (sense * pose.rate[lever]!) / build.parameters[drive.travel]! + 0,
+      (build, pose) => (Number.isNaN(pose.rotation[lever]!) ? NaN : (sense * pose.rate[lever]!) / build.parameters[drive.travel]! + 0),
     ),
   ];
 }

@@ -49,11 +49,14 @@ export function rodDirection(build: Build, pose: Pose, joint: RodJoint): Vector 
   return unit(minus(turnedAt(build, pose, joint.driven, joint.drivenPin), turnedAt(build, pose, joint.driver, joint.driverPin)));
 }
 
-/** The free inner from its housing end to the pin or the drum's rim, not of unit length. */
+/**
+ * The free inner from its housing end to the pin or the drum's rim, not of unit length. Undefined where the lever cannot be assembled
+ * or the housing end lies within the drum.
+ */
 export function innerAt(build: Build, pose: Pose, joint: CableJoint, which: 'leaves' | 'enters'): Vector | undefined {
   const end: CableEndModel | undefined = which === 'leaves' ? joint.driverEnd : joint.drivenEnd;
   const lever = which === 'leaves' ? joint.driver : joint.driven;
-  if (end === undefined || lever === undefined) return undefined;
+  if (end === undefined || lever === undefined || Number.isNaN(pose.rotation[lever]!)) return undefined;
   const p = build.parameters;
   const housing = vectorAt(p, end.housing);
   if (end.kind === 'pin') return minus(turnedAt(build, pose, lever, end.pin), housing);

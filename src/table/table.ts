@@ -8,9 +8,13 @@ export function tabulate(travel: Travel, columns: readonly Column[], stations: r
   for (const station of stations) {
     const pose = travel.poseAt(station);
     columns.forEach((column, i) => {
-      const value = column.read(travel.build, pose) * column.scale;
+      const read = column.read(travel.build, pose);
+      const value = Math.abs(read) < ROUNDING ? 0 : read * column.scale;
       values[i]!.push(Number.isFinite(value) ? value : null);
     });
   }
   return { stations, columns: columns.map(({ name, unit }, i) => ({ name, unit, values: values[i]! })) };
 }
+
+/** SI; what is smaller is what rounding left of nothing, such as the opening of a shaft that rests as drawn. */
+const ROUNDING = 1e-13;

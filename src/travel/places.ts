@@ -54,36 +54,68 @@ export function createFinder(build: Build): Finder {
     advance(build, travel, pose);
     return read(pose);
   };
-  const valueAt = (read: (pose: Pose) => number, spans: readonly number[], targets: readonly number[]): readonly number[] => {
-    const found: number[] = [];
-    for (let i = 1; i < spans.length && targets.length > 0; i++) {
-      const low = spans[i - 1]!;
-      const high = spans[i]!;
-      const atLow = at(read, low);
-      const atHigh = at(read, high);
-      for (const target of targets) {
-        if (!((atLow - target) * (atHigh - target) <= 0) || atLow === atHigh) continue;
-        found.push(bracketedRoot((t) => at(read, t) - target, low, atLow - target, high, atHigh - target, 0));
-      }
-    }
-    return found;
+  /** The part of a span in which the figure has a value, or nothing. */
+  const assembled = (read: (pose: Pose) => number, low: number, high: number): Stretch | undefined => {
+    const atLow = at(read, low);
+    const atHigh = at(read, high);
+    if (!Number.isNaN(atLow) && !Number.isNaN(atHigh)) return { low, atLow, high, atHigh };
+    const middle = (low + high) / 2;
+    if (Number.isNaN(at(read, middle))) return undefined;
+    const first = Number.isNaN(atLow) ? lastWithValue((t) => at(read, t), middle, low) : low;
+    const last = Number.isNaN(atHigh) ? lastWithValue((t) => at(read, t), middle, high) : high;
+    return { low: first, atLow: at(read, first), high: last, atHigh: at(read, last) };
   };
+  const stretches = (read: (pose: Pose) => number, spans: readonly number[]): readonly Stretch[] =>
+    spans.slice(1).flatMap((high, i) => assembled(read, spans[i]!, high) ?? []);
+  const crossings = (read: (pose: Pose) => number, within: readonly Stretch[], targets: readonly number[]): readonly number[] =>
+    within.flatMap(({ low, atLow, high, atHigh }) =>
+      targets
+        .filter((target) => (atLow - target) * (atHigh - target) <= 0 && atLow !== atHigh)
+        .map((target) => bracketedRoot((t) => at(read, t) - target, low, atLow - target, high, atHigh - target, 0)),
+    );
   return {
-    valueAt,
+    valueAt: (read, spans, targets) => (targets.length === 0 ? [] : crossings(read, stretches(read, spans), targets)),
     rotationAt(lever, spans, angles) {
       if (angles.length === 0) return [];
       const read = (pose: Pose): number => pose.rotation[lever]!;
-      const reached = spans.map((t) => at(read, t)).filter((rotation) => !Number.isNaN(rotation));
+      const within = stretches(read, spans);
+      const reached = within.flatMap(({ atLow, atHigh }) => [atLow, atHigh]);
       const least = Math.min(...reached);
       const most = Math.max(...reached);
       const targets: number[] = [];
       for (const angle of angles) {
         for (let k = Math.ceil((least - angle) / TURN); angle + k * TURN <= most; k++) targets.push(angle + k * TURN);
       }
-      return valueAt(read, spans, targets);
+      return crossings(read, within, targets);
     },
   };
 }
+
+/** Pedal travels and a figure's values at them. */
+interface Stretch {
+  readonly low: number;
+  readonly atLow: number;
+  readonly high: number;
+  readonly atHigh: number;
+}
+
+/**
+ * A span that ends at a dead centre may end a rounding beyond it, where nothing can be assembled.
+ * @returns the place nearest to `without` where the figure has a value
+ */
+function lastWithValue(figure: (travel: number) => number, withValue: number, without: number): number {
+  let inside = withValue;
+  let outside = without;
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = (inside + outside) / 2;
+    if (Number.isNaN(figure(middle))) outside = middle;
+    else inside = middle;
+  }
+  return inside;
+}
+
+/** Halving a stretch of the travel that often leaves neighbouring numbers. */
+const HALVINGS = 60;
 
 /** Sorted, each once. */
 export function merge(...lists: readonly (readonly number[])[]): readonly number[] {

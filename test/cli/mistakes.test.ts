@@ -1,9 +1,8 @@
 /** Wrong inputs, each answered by what is wrong and what to do. All end with 2 and leave standard output empty. */
 import { describe, expect, it } from 'vitest';
-import { LINKED } from '../support/linkage.ts';
-import { call, type World } from './support.ts';
+import { call, SOUND_FILE, type World } from './support.ts';
 
-const files = { 'car.throttle.yaml': LINKED, 'shop/van.throttle.yaml': LINKED, shop: { kind: 'folder' } } as const;
+const files = { 'car.throttle.yaml': SOUND_FILE, 'shop/van.throttle.yaml': SOUND_FILE, shop: { kind: 'folder' } } as const;
 
 async function refusal(argv: readonly string[], world: World = { files }): Promise<string> {
   const { code, out, error } = await call(argv, world);

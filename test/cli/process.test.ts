@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { LINKED } from '../support/linkage.ts';
+import { FAULTY_FILE, SOUND_FILE } from './support.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const main = 'build/cli/main.mjs';
@@ -22,12 +22,13 @@ beforeAll(() => {
   });
   expect(built.stderr).toBe('');
   folder = mkdtempSync(join(tmpdir(), 'pedal-to-plate-'));
-  writeFileSync(join(folder, 'good.throttle.yaml'), `\ufeff${LINKED.replaceAll('\n', '\r\n')}`);
+  writeFileSync(join(folder, 'good.throttle.yaml'), `\ufeff${SOUND_FILE.replaceAll('\n', '\r\n')}`);
 }, 60_000);
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-describe('the process', () => {
+// Each test starts the program several times; a busy machine takes its time over that.
+describe('the process', { timeout: 60_000 }, () => {
   it('checks the examples: sound ones end with 0, a broken one with 1', () => {
     expect(pedalToPlate(['check', 'examples/four-barrel.throttle.yaml', 'examples/two-banks.throttle.yaml']).status).toBe(0);
     const broken = pedalToPlate(['check', 'examples/binding-broken.throttle.yaml']);
@@ -42,7 +43,7 @@ describe('the process', () => {
   });
 
   it('reads standard input, and writes no escape code into a pipe', () => {
-    const { status, stdout, stderr } = pedalToPlate(['check', '-'], LINKED.replace('shaft.arm', 'shaft.amr'));
+    const { status, stdout, stderr } = pedalToPlate(['check', '-'], FAULTY_FILE);
     expect(status).toBe(1);
     expect(stdout + stderr).not.toContain('\u001b');
   });

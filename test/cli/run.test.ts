@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from './csv.ts';
-import { LINKED } from '../support/linkage.ts';
-import { call } from './support.ts';
+import { call, FAULTY_FILE, SOUND_FILE } from './support.ts';
 
-const BROKEN = LINKED.replace('link:', 'link: {from: pedal.clevis, to: shaft.amr}\n  other:');
-const files = { good: LINKED, broken: BROKEN };
+const files = { good: SOUND_FILE, broken: FAULTY_FILE };
 
 interface JsonTable {
   readonly columns: readonly { readonly name: string; readonly unit: string; readonly values: readonly (number | null)[] }[];
@@ -48,14 +46,14 @@ describe('check', () => {
   it('ends with 1 where something is, and shows where', async () => {
     const { code, out } = await call(['check', 'broken'], { files });
     expect(code).toBe(1);
-    expect(out).toMatch(/^broken:7:\d+: error\[unknown-name\]/m);
-    expect(out).toContain('                                ^^^');
+    expect(out).toMatch(/^broken:19:\d+: error\[unknown-name\]/m);
+    expect(out).toContain('19 |   return: {lever: shfat, rate: 2 N*mm/deg}\n     |                   ^^^^^\n');
   });
 
   it('reads standard input', async () => {
-    const { code, out } = await call(['check', '-'], { input: BROKEN });
+    const { code, out } = await call(['check', '-'], { input: FAULTY_FILE });
     expect(code).toBe(1);
-    expect(out).toMatch(/^<stdin>:7:/m);
+    expect(out).toMatch(/^<stdin>:19:/m);
   });
 
   it('takes each of several files in turn, and ends with the worst code', async () => {
@@ -138,7 +136,7 @@ describe('table', () => {
     const { code, out, error } = await call(['table', 'broken', '--columns', 'pedal.travel', '--format', 'json'], { files });
     expect(code).toBe(1);
     expect((JSON.parse(out) as JsonTable).columns[0]?.values).toHaveLength(101);
-    expect(error).toMatch(/^broken:7:\d+: error\[unknown-name\]/);
+    expect(error).toMatch(/^broken:19:\d+: error\[unknown-name\]/);
   });
 
   it('does not come where nothing can be solved', async () => {

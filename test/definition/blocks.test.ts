@@ -249,6 +249,8 @@ describe('rods', () => {
   #                                 ^^^ error[unknown-name]: Did you mean \`arm\`?
   e: {from: shaft.tang, to: shaft.arm}
   #                         ^^^^^^^^^ error[wrong-value]: both ends on \`shaft\`
+  k: {from: pedal.clevis, to: shaft.}
+  #                           ^^^^^^ error[wrong-value]: Write \`arm\` or \`tang\` after the dot
   f: {from: pedal.clevis, to: [3, 4]}
   #                           ^^^^^^ error[wrong-shape]: \`lever.part\`
   gg: {from: pedal.clevis}

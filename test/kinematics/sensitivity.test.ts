@@ -11,40 +11,40 @@ import { sketchText } from '../support/sketch.ts';
 
 const STATIONS = [0, 0.2, 0.55, 1];
 
-/** d rotation by each dimension by a one-sided difference of the second order: −3 f(0) + 4 f(h) − f(2h) over 2h. */
-function differencesBy(sketchOrText: string, base: Float64Array | undefined, step: number): (travel: number) => readonly Float64Array[] {
-  const mechanism = mechanismOf(sketchOrText);
+/** By how much, relative to `allowed`, a closed-form derivative differs from its difference, at the worst; with what it is of. */
+function worst(text: string, base: Float64Array | undefined, stations: readonly number[], step: number, allowed: (rate: number) => number): Miss {
+  const mechanism = mechanismOf(text);
   const values = base ?? mechanism.nominal;
   const build = createBuild(mechanism, values);
-  const rotationsAt = (index: number, by: number, travel: number): Float64Array => {
-    const moved = Float64Array.from(values);
-    moved[index]! += by;
-    putDimensions(build, moved);
-    settleStops(build);
-    return solvedBuild(build).poseAt(travel).rotation;
-  };
-  return (travel) =>
-    mechanism.dimensions.map((_, index) => {
-      const [none, once, twice] = [0, step, 2 * step].map((by) => rotationsAt(index, by, travel));
-      return none!.map((at, lever) => (-3 * at + 4 * once![lever]! - twice![lever]!) / (2 * step));
+  settleStops(build);
+  const exact = stations.map((travel) => sensitivities(build, travel));
+  const found = { miss: 0, where: '' };
+  mechanism.dimensions.forEach(({ path }, index) => {
+    // −3 f(0) + 4 f(h) − f(2h) over 2h: one-sided, as the derivative is where two stops are met at once.
+    const samples = [0, step, 2 * step].map((by) => {
+      const moved = Float64Array.from(values);
+      moved[index]! += by;
+      putDimensions(build, moved);
+      settleStops(build);
+      return stations.map((travel) => solvedBuild(build).poseAt(travel).rotation);
     });
+    stations.forEach((travel, station) => {
+      const [none, once, twice] = samples.map((sample) => sample[station]!);
+      exact[station]![index]!.forEach((rate, lever) => {
+        const difference = (-3 * none![lever]! + 4 * once![lever]! - twice![lever]!) / (2 * step);
+        const miss = Number.isNaN(rate) && Number.isNaN(difference) ? 0 : Math.abs(rate - difference) / allowed(rate);
+        if (miss <= found.miss) return;
+        found.miss = miss;
+        found.where = `${mechanism.levers[lever]!.name} by ${path} at ${travel}: ${rate}, by difference ${difference}`;
+      });
+    });
+  });
+  return found;
 }
 
-function worst(text: string, base: Float64Array | undefined, travel: number, step: number): { readonly miss: number; readonly where: string } {
-  const mechanism = mechanismOf(text);
-  const build = createBuild(mechanism, base ?? mechanism.nominal);
-  settleStops(build);
-  const exact = sensitivities(build, travel);
-  const differences = differencesBy(text, base, step)(travel);
-  const found = { miss: 0, where: '' };
-  exact.forEach((rates, index) =>
-    rates.forEach((rate, lever) => {
-      const difference = differences[index]![lever]!;
-      const miss = Number.isNaN(rate) && Number.isNaN(difference) ? 0 : Math.abs(rate - difference) / Math.max(1, Math.abs(rate));
-      if (!(miss <= found.miss)) Object.assign(found, { miss, where: `${mechanism.levers[lever]!.name} by ${mechanism.dimensions[index]!.path}: ${rate} and ${difference}` });
-    }),
-  );
-  return found;
+interface Miss {
+  readonly miss: number;
+  readonly where: string;
 }
 
 describe('derivatives by the dimensions', () => {
@@ -59,8 +59,8 @@ describe('derivatives by the dimensions', () => {
         if (followed === undefined) break;
         checked++;
         const { magnified } = followed;
-        const { miss, where } = worst(text, undefined, travel, STEP / Math.min(magnified, 1e3));
-        if (!(miss < CLOSE * magnified ** 2)) faults.push(`#${index} at ${travel}: ${where}, errors magnified ${magnified} times`);
+        const { miss, where } = worst(text, undefined, [travel], STEP / Math.min(magnified, 1e3), (rate) => CLOSE * magnified * Math.max(Math.abs(rate), magnified / 100));
+        if (!(miss < 1)) faults.push(`#${index}: ${where}, errors magnified ${magnified} times`);
       }
     });
     expect(faults).toEqual([]);
@@ -70,21 +70,18 @@ describe('derivatives by the dimensions', () => {
   test('agree with differences where stops hold levers and everything stands a little off its drawn place', { timeout: 120_000 }, () => {
     const faults: string[] = [];
     let held = 0;
-    fc.sample(anyMechanism({ stops: true }), { numRuns: 300, seed: 6 }).forEach((sketch, index) => {
+    fc.sample(anyMechanism({ stops: true }), { numRuns: 200, seed: 6 }).forEach((sketch, index) => {
       const text = sketchText(sketch);
       const mechanism = mechanismOf(text);
       // Off its drawn place by some tenths of a millimetre or degree, different for each dimension: no two stops meet at once.
       const base = mechanism.nominal.map((value, i) => value * (1 + 2e-3 * Math.sin(3 * i + index)) + 1e-4 * Math.sin(7 * i + index));
       const build = createBuild(mechanism, base);
       held += settleStops(build).length + build.bounds.restRotation.filter((rotation) => rotation !== 0).length;
-      for (const travel of STATIONS) {
-        const { miss, where } = worst(text, base, travel, STEP);
-        if (!(miss < CLOSE)) faults.push(`#${index} at ${travel}: ${where}`);
-      }
+      const { miss, where } = worst(text, base, STATIONS, STEP, (rate) => CLOSE * Math.max(10, Math.abs(rate), Math.abs(rate) ** 3 / 1e4));
+      if (!(miss < 1)) faults.push(`#${index}: ${where}`);
     });
-    console.log(held, faults.length);
-    expect(faults.slice(0, 12)).toEqual([]);
-    expect(held).toBeGreaterThan(300);
+    expect(faults).toEqual([]);
+    expect(held).toBeGreaterThan(200);
   });
 });
 

@@ -34,7 +34,7 @@ describe('a check', () => {
           },
         ],
       }),
-      { file: 'a.yaml', width: 140 },
+      { file: 'a.yaml', width: 160 },
     );
     expect(text).toContain(`a.yaml:4:42: warning[transmission-angle]: The rod link has 31.2°
   4 |   shaft: {pivot: [320, 80], arms: {arm: {radius: 30, angle: 200}, tang: {radius: 20, angle: 90}}, drums: {quadrant: {radius: 26, wraps: clockwise}}}

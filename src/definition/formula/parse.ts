@@ -3,7 +3,7 @@
  * each column is put before mathjs's parser as one symbol, and the tree that comes back is matched with the tokens,
  * which know where they stand. What the language does not have is refused before or while doing so.
  */
-import { parse as parseExpression } from 'mathjs/number';
+import { create, parseDependencies } from 'mathjs/number';
 import type { Fault } from '../quantity/fault.ts';
 import type { Span } from '../span.ts';
 import type { BinaryOperator } from './formula.ts';
@@ -107,6 +107,14 @@ class Refusal extends Error {
   }
 }
 
+let parser: ((expression: string) => unknown) | undefined;
+
+/** mathjs's parser without the rest of mathjs, made when the first formula is met: a file of plain figures never pays for it. */
+function parseExpression(source: string): unknown {
+  parser ??= create({ ...parseDependencies }, {}).parse;
+  return parser(source);
+}
+
 function build(text: string, tokens: readonly Token[]): Parsed {
   const starts: number[] = [];
   let source = '';
@@ -115,8 +123,7 @@ function build(text: string, tokens: readonly Token[]): Parsed {
     source += `${token.type === 'sign' ? token.text : `t${i}`} `;
   });
   try {
-    const node: unknown = parseExpression(source);
-    return { syntax: convert(node, { text, tokens }).syntax, faults: [] };
+    return { syntax: convert(parseExpression(source), { text, tokens }).syntax, faults: [] };
   } catch (error) {
     if (error instanceof Refusal) return one(error.fault);
     return one(syntaxFault(text, tokens, starts, error));

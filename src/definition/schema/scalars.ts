@@ -168,6 +168,11 @@ function findPart(node: SourceScalar, parts: readonly ('arm' | 'drum')[], wanted
     );
     return undefined;
   }
+  if (name === '') {
+    const cure = known.length === 0 ? `Give \`${leverName}\` an arm` : `Write ${wordList(known, 'or')} after the dot`;
+    reading.report(problem('wrong-value', node.span, `\`${node.text}\` names no part of \`${leverName}\``, { cure }));
+    return undefined;
+  }
   const nearest = nearestWord(name, known);
   reading.report(problem('unknown-name', partSpan, `\`${leverName}\` has no part \`${shortened(name)}\``, suggestion(nearest, known, partSpan, name)));
   return undefined;

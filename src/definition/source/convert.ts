@@ -140,7 +140,7 @@ export function convert(
       });
     }
     const key = isScalar(source) && typeof source.value === 'string' ? source.value : text.slice(keySpan.start, keySpan.end);
-    if (isScalar(source) && 'anchor' in source && source.anchor !== undefined) {
+    if (isScalar(source) && source.anchor !== undefined) {
       anchors.set(source.anchor, { node: scalar(source, flow, keySpan.end), size: 1 });
     }
     const value = node(pair.value as Node | null, keySpan.end, flow);

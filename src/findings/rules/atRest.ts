@@ -6,7 +6,9 @@
  */
 import { degrees, millimetres } from '../words.ts';
 import type { Finding } from '../finding.ts';
-import type { RodJoint } from '../../kinematics/model.ts';
+import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
+import { createPose } from '../../kinematics/pose.ts';
+import { minus, turnedAt } from '../../table/geometry.ts';
 import type { Study } from '../study.ts';
 
 /** rad (0.001°); a plate of 45 mm bore at 1.5° of idle passes less than a thousandth more air for it. Common practice, no source. */
@@ -22,7 +24,7 @@ export function heldOpen(study: Study): readonly Finding[] {
     const closed = build.parameters[lever.closedStop.parameter]!;
     const open = mechanism.senses[lever.index]! * pose.rotation[lever.index]! - closed;
     if (!(open > SHUT) || tightCable(study, lever.group) !== undefined) return [];
-    const rod = rodBefore(study, lever.index);
+    const rod = rodToBlame(study, lever);
     const stops = lever.plates.length > 0 ? 'the engine will not idle' : 'it does not reach its closed stop';
     return [
       {
@@ -34,14 +36,14 @@ export function heldOpen(study: Study): readonly Finding[] {
         ...(rod && { cure: `Set ${rod.name} to the length at which both closed stops meet together` }),
         worst: { value: open, dimension: 'angle', travel: 0 },
         limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
-        ...(rod && {
+        ...(rod?.lengthDimension !== undefined && {
           mend: {
-            unknown: `rods.${rod.name}.length`,
+            unknown: mechanism.dimensions[rod.lengthDimension]!.path,
             outcome: { kind: 'at' as const, column: `${lever.name}.opening`, travel: 0 },
             target: closed,
           },
-          related: [{ span: lever.closedStop.span, message: `closed stop of ${lever.name}` }],
         }),
+        ...(rod && { related: [{ span: lever.closedStop.span, message: `closed stop of ${lever.name}` }] }),
       },
     ];
   });
@@ -77,14 +79,41 @@ function tightCable(study: Study, group: number): number | undefined {
   return excess > TIGHT ? excess : undefined;
 }
 
-/** The nearest rod on the way from the pedal to a lever, within its group. */
-function rodBefore(study: Study, lever: number): RodJoint | undefined {
+/**
+ * The rod that holds a lever open: the nearest one off its drawn length on the lever's own way from the pedal, else one on the way of
+ * a lever whose closed stop is met; else the nearest rod on its way, which at least can bring it to its stop.
+ */
+function rodToBlame(study: Study, lever: LeverModel): RodJoint | undefined {
+  const { mechanism, build, poseAt } = study.travel;
+  const own = rodsBefore(study, lever.index);
+  const met = mechanism.levers.filter((other) => {
+    if (other.group !== lever.group || other.closedStop === undefined) return false;
+    const closed = build.parameters[other.closedStop.parameter]!;
+    return mechanism.senses[other.index]! * poseAt(0).rotation[other.index]! - closed <= SHUT;
+  });
+  const others = met.flatMap((other) => rodsBefore(study, other.index));
+  return [...own, ...others].find((rod) => isOffDrawn(study, rod)) ?? own[0];
+}
+
+/** m; a length written rounded to a micrometre is as drawn. */
+const AS_DRAWN = 1e-6;
+
+function isOffDrawn({ travel: { build, mechanism } }: Study, rod: RodJoint): boolean {
+  const drawn = createPose(mechanism);
+  const from = turnedAt(build, drawn, rod.driver, rod.driverPin);
+  const to = turnedAt(build, drawn, rod.driven, rod.drivenPin);
+  return Math.abs(Math.hypot(...minus(to, from)) - build.parameters[rod.length]!) > AS_DRAWN;
+}
+
+/** The rods on the way from the pedal to a lever within its group, nearest first. */
+function rodsBefore(study: Study, lever: number): readonly RodJoint[] {
   const { joints, levers } = study.travel.mechanism;
-  for (let at = levers[lever]!.driver; at !== undefined;) {
+  const rods: RodJoint[] = [];
+  for (let at = levers[lever]!.driver; at !== undefined; ) {
     const joint = joints[at]!;
-    if (joint.kind === 'rod') return joint;
-    if (joint.kind === 'cable') return undefined;
+    if (joint.kind === 'cable') break;
+    if (joint.kind === 'rod') rods.push(joint);
     at = levers[joint.driver]!.driver;
   }
-  return undefined;
+  return rods;
 }

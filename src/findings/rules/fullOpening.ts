@@ -9,8 +9,8 @@ import type { Finding } from '../finding.ts';
 import { along, type Study } from '../study.ts';
 import { degrees, millimetres, percent } from '../words.ts';
 
-/** rad; less is rounding. */
-const SAME = 1e-9;
+/** rad (0.1°); of two shafts only one can touch its stop, and this much less of opening changes no air. Common practice, no source. */
+const OPEN = 0.1 * (Math.PI / 180);
 /** m of cable stretch that a stop may take without remark: common practice, no source. */
 const STRETCH = 2e-3;
 
@@ -20,7 +20,7 @@ export function openingMissed(study: Study): readonly Finding[] {
     if (lever.fullOpening === undefined) return [];
     const full = build.parameters[lever.fullOpening]!;
     const greatest = greatestOf(along(study, `${lever.name}.opening`), samples);
-    if (greatest === undefined || greatest.value >= full - SAME) return [];
+    if (greatest === undefined || greatest.value >= full - OPEN) return [];
     const rod = mechanism.joints.find((joint) => joint.driven === lever.index && joint.kind === 'rod');
     return [
       {
@@ -39,13 +39,15 @@ export function openingMissed(study: Study): readonly Finding[] {
 }
 
 export function openingEarly(study: Study): readonly Finding[] {
-  const { mechanism, contacts, poseAt } = study.travel;
+  const { mechanism, contacts, samples } = study.travel;
   return contacts.flatMap((contact): Finding[] => {
     if (contact.travel >= 1) return [];
     const lever = mechanism.levers[contact.lever]!;
     const group = mechanism.groups[contact.group]!;
     const cable = group.cable === undefined ? undefined : mechanism.cables[group.cable];
-    const stretch = cable && poseAt(1).stretch[cable.cable]!;
+    // Not at full pedal: another stop may hold the pedal itself before that.
+    const most = cable && greatestOf(along(study, `${cable.name}.stretch`), samples);
+    const stretch = most?.value;
     const met = `${lever.name} meets its open stop at ${percent(contact.travel)} of pedal travel`;
     return [
       {
@@ -60,7 +62,7 @@ export function openingEarly(study: Study): readonly Finding[] {
         cure: 'Let the pedal meet its own stop first: less travel, a shorter driving arm or a longer driven arm',
         ranges: [{ from: contact.travel, to: 1 }],
         ...(stretch !== undefined && {
-          worst: { value: stretch, dimension: 'length' as const, travel: 1 },
+          worst: { value: stretch, dimension: 'length' as const, travel: most?.travel ?? 1 },
           limit: { value: STRETCH, dimension: 'length' as const, from: 'common practice, no source' },
         }),
       },

@@ -3,8 +3,11 @@
  *
  * What hangs on the lever is not reported besides. Cure: a longer rod or driven arm, a shorter driving arm, or less travel.
  */
+import type { Build } from '../../kinematics/build.ts';
 import type { Joint } from '../../kinematics/model.ts';
+import { trigValue } from '../../numeric/trigPolynomial.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
+import { slotForm } from '../../travel/jointForms.ts';
 import type { Finding } from '../finding.ts';
 import type { Study } from '../study.ts';
 import { rangeWords } from '../words.ts';
@@ -12,11 +15,7 @@ import { rangeWords } from '../words.ts';
 export function notAssembled(study: Study): readonly Finding[] {
   const { build, mechanism, poseAt, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
-    if (
-      joint.kind === 'coupling' ||
-      (joint.kind !== 'cable' || joint.drivenEnd.kind === 'pin' ? Number.isNaN(build.parameters[joint.side]!) : false)
-    )
-      return [];
+    if (joint.kind === 'coupling' || isUndecided(build, joint)) return [];
     const ranges = rangesBelow((travel) => {
       const pose = poseAt(travel);
       const driven = pose.rotation[joint.driven]!;
@@ -32,11 +31,35 @@ export function notAssembled(study: Study): readonly Finding[] {
         part: joint.name,
         span: joint.source.nameSpan,
         message: `${nameOf(joint)} cannot reach ${driven} ${rangeWords(ranges)}: no position of ${driven} keeps it together`,
-        cure: 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel',
+        cure: CURES[joint.kind],
         ranges,
       },
     ];
   });
+}
+
+const CURES = {
+  rod: 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel',
+  cable: 'Lengthen the driven arm, move the housing end away from it, or take less pull',
+  slot: 'Lessen the offset of the fork, or bring its pin and its pivot to where they meet all the way',
+} as const;
+
+/**
+ * Whether a part stands drawn at its dead centre, so that nothing says on which side it works. A fork too far off its pin to meet it
+ * at all has no side either, and is no such case.
+ */
+export function isUndecided(build: Build, joint: Joint): boolean {
+  if (joint.kind === 'coupling' || (joint.kind === 'cable' && joint.drivenEnd.kind === 'drum')) return false;
+  const p = build.parameters;
+  if (!Number.isNaN(p[joint.side]!)) return false;
+  return joint.kind !== 'slot' || !(trigValue(slotForm(joint, p), 0) < -MISSED * trigSize(slotForm(joint, p)));
+}
+
+/** Squared sine of the angle within which a fork at its dead centre counts as meeting its pin. */
+const MISSED = 1e-12;
+
+function trigSize(form: readonly number[]): number {
+  return Math.max(...form.map(Math.abs));
 }
 
 export function nameOf(joint: Joint): string {

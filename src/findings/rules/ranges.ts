@@ -70,10 +70,10 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
   });
 }
 
+/** Each once, though several cables may lie on it. */
 function usedDrums(study: Study): readonly DrumModel[] {
-  return study.travel.mechanism.cables.flatMap((cable) =>
-    [cable.driverEnd, cable.drivenEnd].flatMap((end) => (end?.kind === 'drum' ? [end.drum] : [])),
-  );
+  const ends = study.travel.mechanism.cables.flatMap((cable) => [cable.driverEnd, cable.drivenEnd]);
+  return [...new Set(ends.flatMap((end) => (end?.kind === 'drum' ? [end.drum] : [])))];
 }
 
 function profileLeft(study: Study, drum: DrumModel): readonly Finding[] {

@@ -5,13 +5,12 @@
  */
 import type { Finding } from '../finding.ts';
 import type { Study } from '../study.ts';
-import { nameOf } from './notAssembled.ts';
+import { isUndecided, nameOf } from './notAssembled.ts';
 
 export function sideUndecided(study: Study): readonly Finding[] {
   const { build, mechanism } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
-    if (joint.kind === 'coupling' || (joint.kind === 'cable' && joint.drivenEnd.kind === 'drum')) return [];
-    if (!Number.isNaN(build.parameters[joint.side]!)) return [];
+    if (joint.kind === 'coupling' || !isUndecided(build, joint)) return [];
     const driven = mechanism.levers[joint.driven]!.name;
     return [
       {

@@ -22,17 +22,19 @@ export function turnsBack(study: Study): readonly Finding[] {
     );
     if (ranges.length === 0) return [];
     const opening = along(study, `${lever.name}.opening`);
-    const lost = Math.max(...ranges.map(({ from, to }) => opening(from) - opening(to)));
+    const worst = ranges
+      .map(({ from, to }) => ({ value: opening(from) - opening(to), travel: to }))
+      .reduce((most, each) => (each.value > most.value ? each : most));
     return [
       {
         code: 'turns-back',
         severity: 'warning',
         part: lever.name,
         span: lever.source.nameSpan,
-        message: `${lever.name} turns back by ${degrees(lost, 2)} ${rangeWords(ranges)}, while the pedal still goes down`,
+        message: `${lever.name} turns back by ${degrees(worst.value, 2)} ${rangeWords(ranges)}, while the pedal still goes down`,
         cure: 'Take less travel, or turn the arm that drives it so that it does not pass its dead centre',
         ranges,
-        worst: { value: lost, dimension: 'angle', travel: ranges[0]!.to },
+        worst: { ...worst, dimension: 'angle' },
       },
     ];
   });

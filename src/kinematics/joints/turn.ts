@@ -18,12 +18,17 @@ const ROUNDING = 1e-14;
  */
 export function turnTo(pose: Pose, lever: number, a: number, b: number, c: number, side: number): number {
   const square = a * a + b * b;
-  let rest = square - c * c;
-  if (!(rest >= 0)) rest = rest >= -ROUNDING * square ? 0 : NaN;
-  const s = side * Math.sqrt(rest);
+  const s = side * rootOver(square, c);
   pose.cosine[lever] = (a * c + b * s) / square;
   pose.sine[lever] = (b * c - a * s) / square;
   return s;
+}
+
+/** S = √(h² − C²) of h² and C; NaN where no φ solves the equation. */
+export function rootOver(square: number, c: number): number {
+  const rest = square - c * c;
+  if (rest >= 0) return Math.sqrt(rest);
+  return rest >= -ROUNDING * square ? 0 : NaN;
 }
 
 /**
@@ -31,11 +36,14 @@ export function turnTo(pose: Pose, lever: number, a: number, b: number, c: numbe
  * @param winding first of four parameters: driver rotation and sign of up to two passages of ±180°; sign 0 for none
  */
 export function continuedRotation(pose: Pose, lever: number, driver: number, p: Float64Array, winding: number): number {
-  const principal = Math.atan2(pose.sine[lever]!, pose.cosine[lever]!);
+  return continued(Math.atan2(pose.sine[lever]!, pose.cosine[lever]!), pose.rotation[driver]!, p, winding);
+}
+
+/** @param principal the driven lever's rotation within half a turn; @param from the driver's rotation */
+export function continued(principal: number, from: number, p: Float64Array, winding: number): number {
   const first = p[winding + 1]!;
   const second = p[winding + 3]!;
   if (first === 0 && second === 0) return principal;
-  const from = pose.rotation[driver]!;
   return principal + TURN * (first * passages(from, p[winding]!) + second * passages(from, p[winding + 2]!));
 }
 

