@@ -33,7 +33,10 @@ function progression(study: Study, lever: LeverModel): readonly Fact[] {
     return { ...common, figure: { value: travel, dimension: 'number' }, travel };
   });
   // The ratio turns where the second derivative passes zero; that place is known better than one searched for by the ratio itself.
-  const turning = merge(samples, zerosOf((at) => study.travel.poseAt(at).curvature[lever.index]!, samples));
+  const turning = merge(
+    samples,
+    zerosOf((at) => study.travel.poseAt(at).curvature[lever.index]!, samples),
+  );
   const greatest = greatestOf(ratio, turning);
   // The least while it moves: before slack is taken up and past a stop it is none.
   const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), turning);
@@ -41,7 +44,11 @@ function progression(study: Study, lever: LeverModel): readonly Fact[] {
     const common = { key: 'greatest-ratio', part, label: 'greatest ratio', travel: greatest.travel };
     // At a dead centre the driven lever turns infinitely faster than the pedal.
     const bounded = Number.isFinite(greatest.value);
-    facts.push(bounded ? { ...common, figure: { value: greatest.value, dimension: ratioDimension } } : { ...common, why: 'without bound, at a dead centre' });
+    facts.push(
+      bounded
+        ? { ...common, figure: { value: greatest.value, dimension: ratioDimension } }
+        : { ...common, why: 'without bound, at a dead centre' },
+    );
   }
   if (least)
     facts.push({

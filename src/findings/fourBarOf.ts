@@ -1,9 +1,10 @@
 /**
- * The planar four-bar that a rod makes with its two arms, where it makes one.
+ * The planar four-bar that a rod makes with its two arms, where it makes one: its class, how far its driving arm can go, and the
+ * other way in which the same lengths can be put together.
  */
-import type { FourBar } from '../kinematics/fourBar/index.ts';
+import { classify, inputLimits, type Classification, type FourBar } from '../kinematics/fourBar/index.ts';
 import type { RodJoint } from '../kinematics/model.ts';
-import { cross, dot, minus, turnedAt, vectorAt, type Vector } from '../table/geometry.ts';
+import { cross, dot, minus, plus, turnedAt, vectorAt, type Vector } from '../table/geometry.ts';
 import type { Travel } from '../travel/travel.ts';
 
 /** Sine of the angle and share of the ground's length by which a linkage may leave its plane and still count as planar. */
@@ -32,4 +33,56 @@ export function fourBarOf(travel: Travel, joint: RodJoint): FourBar | undefined 
     return Math.hypot(...perp);
   };
   return { a: arm(joint.driverPin), b: p[joint.length]!, c: arm(joint.drivenPin), d: flat };
+}
+
+export interface FourBarReport {
+  readonly links: FourBar;
+  readonly classification: Classification;
+  /** How far the driving arm can turn from drawn in its opening and closing direction, rad; undefined where nothing stops it. */
+  readonly ahead: number | undefined;
+  readonly behind: number | undefined;
+  /** Rotation of the driven lever from drawn to the other circuit, with the driver as drawn, rad within ±π. */
+  readonly otherCircuit: number;
+}
+
+/** Undefined for a spatial linkage. */
+export function reportFourBar(travel: Travel, joint: RodJoint): FourBarReport | undefined {
+  const links = fourBarOf(travel, joint);
+  if (links === undefined) return undefined;
+  const { mechanism, build } = travel;
+  const p = build.parameters;
+  const driver = mechanism.levers[joint.driver]!;
+  const driven = mechanism.levers[joint.driven]!;
+  const ground = minus(vectorAt(p, driven.pivot), vectorAt(p, driver.pivot));
+  const axis = vectorAt(p, driver.axis);
+  const drawn = angleAbout(axis, ground, vectorAt(p, joint.driverPin + 3));
+  const sense = mechanism.senses[joint.driver]!;
+  const toggles = inputLimits(links)?.toggles ?? [];
+  const nearest = (way: number): number | undefined => {
+    const left = toggles.map(({ angle }) => wholeTurn(way * (angle - drawn)));
+    return left.length === 0 ? undefined : Math.min(...left);
+  };
+  // The two circuits mirror each other about the line from the driven pivot to the driving pin.
+  const drivingPin = plus(vectorAt(p, joint.driverPin), vectorAt(p, joint.driverPin + 3));
+  const toPin = minus(drivingPin, vectorAt(p, joint.drivenPin));
+  const otherCircuit = 2 * angleAbout(vectorAt(p, driven.axis), vectorAt(p, joint.drivenPin + 3), toPin);
+  return {
+    links,
+    classification: classify(links),
+    ahead: nearest(sense),
+    behind: nearest(-sense),
+    otherCircuit: otherCircuit - TURN * Math.round(otherCircuit / TURN),
+  };
+}
+
+/** From one direction to another about an axis, within ±π. */
+function angleAbout(axis: Vector, from: Vector, to: Vector): number {
+  const flat = plus(to, axis, -dot(axis, to));
+  return Math.atan2(dot(cross(from, flat), axis), dot(from, flat));
+}
+
+const TURN = 2 * Math.PI;
+
+function wholeTurn(angle: number): number {
+  return angle - TURN * Math.floor(angle / TURN);
 }

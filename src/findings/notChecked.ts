@@ -92,7 +92,9 @@ function movedApart(mechanism: Mechanism, movement: Movement): readonly string[]
         { end: drivenEnd, lever: driven, which: 'enters' },
       ].some(
         ({ end, lever, which }) =>
-          end?.kind === 'drum' && lever !== undefined && carries('lever', mechanism.levers[lever]!.name) !== carries('cable-end', name, which),
+          end?.kind === 'drum' &&
+          lever !== undefined &&
+          carries('lever', mechanism.levers[lever]!.name) !== carries('cable-end', name, which),
       ),
     )
     .map(({ name }) => name);

@@ -1,11 +1,9 @@
 /**
  * The load path in order, each part with the figure that matters for it.
  */
-import { classify, inputLimits, type FourBar } from '../kinematics/fourBar/index.ts';
 import type { Joint, LeverModel, RodJoint } from '../kinematics/model.ts';
 import { greatestOf, leastOf } from '../travel/extremes.ts';
-import { cross, dot, minus, vectorAt } from '../table/geometry.ts';
-import { fourBarOf } from './fourBarOf.ts';
+import { reportFourBar } from './fourBarOf.ts';
 import type { PartFigure, PathPart } from './part.ts';
 import { along, type Study } from './study.ts';
 
@@ -71,31 +69,18 @@ function jointFigures(study: Study, joint: Joint): readonly PartFigure[] {
   }
 }
 
-/** Class of a planar four-bar and where its driving arm must stop, as rotation since drawn. */
+/** Class of a planar four-bar, what each link is, and how far its driving arm can go from drawn. */
 function fourBarFigures(study: Study, joint: RodJoint): readonly PartFigure[] {
-  const links = fourBarOf(study.travel, joint);
-  if (links === undefined) return [{ label: 'four-bar', text: 'spatial' }];
-  const kind = classify(links);
-  if (kind.kind !== 'class') return [{ label: 'four-bar', text: 'cannot be assembled' }];
-  const figures: PartFigure[] = [{ label: 'four-bar', text: `${kind.name} (${kind.type})` }];
-  const ahead = travelToLimit(study, joint, links);
+  const report = reportFourBar(study.travel, joint);
+  if (report === undefined) return [{ label: 'four-bar', text: 'spatial' }];
+  const { classification, ahead, behind, otherCircuit } = report;
+  if (classification.kind !== 'class') return [{ label: 'four-bar', text: 'cannot be assembled' }];
+  const { name, type, grashof, parts } = classification;
+  const figures: PartFigure[] = [
+    { label: 'four-bar', text: `${name} (${type}, Grashof class ${grashof}; driving arm ${parts.input}, driven arm ${parts.output})` },
+  ];
   if (ahead !== undefined) figures.push({ label: 'driving arm can open from drawn by', figure: { value: ahead, dimension: 'angle' } });
+  if (behind !== undefined) figures.push({ label: 'and close by', figure: { value: behind, dimension: 'angle' } });
+  figures.push({ label: 'other circuit: driven arm turned by', figure: { value: otherCircuit, dimension: 'angle' } });
   return figures;
-}
-
-/** How far the driving arm can turn in its opening direction before rod and driven arm come in line; undefined where nothing stops it. */
-function travelToLimit(study: Study, joint: RodJoint, links: FourBar): number | undefined {
-  const { mechanism, build } = study.travel;
-  const p = build.parameters;
-  const axis = vectorAt(p, mechanism.levers[joint.driver]!.axis);
-  const ground = minus(vectorAt(p, mechanism.levers[joint.driven]!.pivot), vectorAt(p, mechanism.levers[joint.driver]!.pivot));
-  const arm = vectorAt(p, joint.driverPin + 3);
-  const drawn = Math.atan2(dot(cross(ground, arm), axis), dot(ground, arm));
-  const sense = mechanism.senses[joint.driver]!;
-  const turn = 2 * Math.PI;
-  const ahead = (inputLimits(links)?.toggles ?? []).map(({ angle }) => {
-    const left = sense * (angle - drawn);
-    return left - turn * Math.floor(left / turn);
-  });
-  return ahead.length === 0 ? undefined : Math.min(...ahead);
 }
