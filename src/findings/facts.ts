@@ -43,12 +43,9 @@ function progression(study: Study, lever: LeverModel): readonly Fact[] {
   if (greatest) {
     const common = { key: 'greatest-ratio', part, label: 'greatest ratio', travel: greatest.travel };
     // At a dead centre the driven lever turns infinitely faster than the pedal.
-    const bounded = Number.isFinite(greatest.value);
-    facts.push(
-      bounded
-        ? { ...common, figure: { value: greatest.value, dimension: ratioDimension } }
-        : { ...common, why: 'without bound, at a dead centre' },
-    );
+    const bounded = Math.abs(study.travel.poseAt(greatest.travel).rate[lever.index]!) < UNBOUNDED;
+    const figure = { value: greatest.value, dimension: ratioDimension };
+    facts.push(bounded ? { ...common, figure } : { ...common, why: 'without bound, at a dead centre' });
   }
   if (least)
     facts.push({
@@ -79,6 +76,8 @@ function tipIn(study: Study, lever: LeverModel): Fact {
 
 /** rad. */
 const SAME = 1e-9;
+/** rad over the whole travel; met only where a dead centre lies within the last bits of the travel. */
+const UNBOUNDED = 1e5;
 
 /** What one turn of each adjuster that lengthens its rod does to each shaft with plates, solved and not estimated. */
 function adjusters(study: Study, levers: readonly LeverModel[]): readonly Fact[] {

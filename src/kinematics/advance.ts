@@ -12,11 +12,8 @@ import { moveSlot } from './joints/slot.ts';
 import type { Joint, Mechanism } from './model.ts';
 import type { Pose } from './pose.ts';
 
-/**
- * Fills `pose` for pedal travel `travel`, a fraction of the whole; does not allocate.
- * @param order derivatives wanted: 2 also curvatures; 1 leaves curvatures without meaning and takes a third less time
- */
-export function advance(build: Build, travel: number, pose: Pose, order: 1 | 2 = 2): void {
+/** Fills `pose` for pedal travel `travel`, a fraction of the whole; does not allocate. */
+export function advance(build: Build, travel: number, pose: Pose): void {
   const { mechanism } = build;
   pose.travel = travel;
   const { drive } = mechanism;
@@ -29,15 +26,15 @@ export function advance(build: Build, travel: number, pose: Pose, order: 1 | 2 =
     turnRoot(pose, drive.lever, drive.sense * opening, held || opening >= pedalStop ? 0 : drive.sense * full);
   }
   const { joints } = mechanism;
-  for (let i = 0; i < joints.length; i++) moveJoint(build, joints[i]!, pose, order);
+  for (let i = 0; i < joints.length; i++) moveJoint(build, joints[i]!, pose);
 }
 
 /** Moves the driven lever of one joint, whose driver must stand already. */
-export function moveJoint(build: Build, joint: Joint, pose: Pose, order: 1 | 2 = 2): void {
+export function moveJoint(build: Build, joint: Joint, pose: Pose): void {
   const { mechanism, parameters, bounds } = build;
   switch (joint.kind) {
     case 'rod':
-      moveRod(joint, parameters, bounds, pose, order);
+      moveRod(joint, parameters, bounds, pose);
       break;
     case 'cable':
       moveCable(mechanism, joint, parameters, bounds, pose);

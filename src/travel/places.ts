@@ -26,8 +26,15 @@ export interface Places {
 
 /** The places as the build's bounds stand now. */
 export function findPlaces(build: Build): Places {
-  const { mechanism } = build;
   const finder = createFinder(build);
+  const { levers, pulls } = findTurns(build, finder);
+  const joints = build.mechanism.joints.map((joint) => anglePlaces(build, finder, joint, levers));
+  return { levers, pulls, joints, all: merge([0, 1], ...levers, ...pulls, ...joints) };
+}
+
+/** Only the places between which levers and pulls are monotone. */
+export function findTurns(build: Build, finder: Finder): Pick<Places, 'levers' | 'pulls'> {
+  const { mechanism } = build;
   const ends = [0, 1];
   const levers: (readonly number[])[] = mechanism.levers.map(() => ends);
   const pulls: (readonly number[])[] = mechanism.cables.map(() => ends);
@@ -37,8 +44,7 @@ export function findPlaces(build: Build): Places {
     const from = joint.driver === undefined ? ends : levers[joint.driver]!;
     levers[joint.driven] = turningPlaces(build, finder, joint, from, pulls);
   }
-  const joints = mechanism.joints.map((joint) => anglePlaces(build, finder, joint, levers));
-  return { levers, pulls, joints, all: merge(ends, ...levers, ...pulls, ...joints) };
+  return { levers, pulls };
 }
 
 export interface Finder {

@@ -7,7 +7,7 @@ import type { Build } from '../kinematics/build.ts';
 import { passedAt } from '../kinematics/joints/cable.ts';
 import type { Group } from '../kinematics/model.ts';
 import { createPose } from '../kinematics/pose.ts';
-import { createFinder, findPlaces } from './places.ts';
+import { createFinder, findTurns } from './places.ts';
 
 /** A group that an open stop holds. */
 export interface Contact {
@@ -45,12 +45,12 @@ function firstContact(build: Build, group: Group): Contact | undefined {
   const { mechanism, parameters } = build;
   const stopped = group.levers.filter((lever) => mechanism.levers[lever]!.openStop !== undefined);
   if (stopped.length === 0) return undefined;
-  const places = findPlaces(build);
   const finder = createFinder(build);
+  const turns = findTurns(build, finder);
   let first: Contact | undefined;
   for (const lever of stopped) {
     const target = mechanism.senses[lever]! * parameters[mechanism.levers[lever]!.openStop!.parameter]!;
-    const [travel] = [...finder.valueAt((pose) => pose.rotation[lever]!, places.levers[lever]!, [target])].sort((a, b) => a - b);
+    const [travel] = [...finder.valueAt((pose) => pose.rotation[lever]!, turns.levers[lever]!, [target])].sort((a, b) => a - b);
     if (travel !== undefined && (first === undefined || travel < first.travel)) first = { group: group.index, lever, travel };
   }
   return first;

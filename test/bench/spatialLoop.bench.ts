@@ -3,7 +3,7 @@
  * Beside it, for comparison, the same by root finding with mathjs and by stepping bodies in planck.
  */
 import { lusolve } from 'mathjs';
-import { RevoluteJoint, Vec2, World, DistanceJoint } from 'planck';
+import { CircleShape, DistanceJoint, RevoluteJoint, Vec2, World } from 'planck';
 import { advance } from '../../src/kinematics/advance.ts';
 import { createPose } from '../../src/kinematics/pose.ts';
 import { solveText } from '../support/solveSketch.ts';
@@ -111,21 +111,59 @@ function floor(): (calls: number) => void {
 
 const pose = createPose(mechanism);
 const driven = joint.driven;
-function engine(order: 1 | 2): (calls: number) => void {
-  return (calls) => {
-    let rotations = 0;
-    let ratios = 0;
-    for (let i = 0; i < calls; i++) {
-      advance(build, (i & (STATIONS - 1)) / STATIONS, pose, order);
-      rotations += pose.rotation[driven]!;
-      ratios += pose.rate[driven]!;
+function engine(calls: number): void {
+  let rotations = 0;
+  let ratios = 0;
+  for (let i = 0; i < calls; i++) {
+    advance(build, (i & (STATIONS - 1)) / STATIONS, pose);
+    rotations += pose.rotation[driven]!;
+    ratios += pose.rate[driven]!;
+  }
+  sink[0] = rotations;
+  sink[1] = ratios / -TRAVEL;
+}
+
+/** Newton steps on the distance of the pins, each solved by mathjs, from the station before. */
+function rootFinding(calls: number): void {
+  const turnedPin = (pin: readonly number[], angle: number): readonly number[] =>
+    [0, 1, 2].map((axis) => pin[axis]! + Math.cos(angle) * pin[axis + 3]! + Math.sin(angle) * pin[axis + 6]!);
+  const miss = (angle1: number, angle2: number): number => {
+    const pin1 = turnedPin(from, angle1);
+    return Math.hypot(...turnedPin(to, angle2).map((each, axis) => each - pin1[axis]!)) - length;
+  };
+  let rotation = 0;
+  for (let i = 0; i < calls; i++) {
+    const angle = (-TRAVEL * (i & (STATIONS - 1))) / STATIONS;
+    for (let step = 0; step < 8; step++) {
+      const slope = (miss(angle, rotation + 1e-6) - miss(angle, rotation - 1e-6)) / 2e-6;
+      const change = (lusolve([[slope]], [miss(angle, rotation)]) as number[][])[0]![0]!;
+      rotation -= change;
+      if (Math.abs(change) < 1e-12) break;
     }
-    sink[0] = rotations;
-    sink[1] = ratios / -TRAVEL;
+  }
+  sink[0] = rotation;
+}
+
+/** Planar: planck knows no third dimension. Two levers on revolute joints and a rod; one step a station. */
+function bodyStepping(): (calls: number) => void {
+  const world = new World({ gravity: new Vec2(0, 0) });
+  const ground = world.createBody();
+  const lever = (x: number, y: number, type: 'kinematic' | 'dynamic') => {
+    const body = world.createBody({ type, position: new Vec2(x, y) });
+    body.createFixture({ shape: new CircleShape(0.2), density: 1 });
+    return body;
+  };
+  const foot = lever(0, 0, 'kinematic');
+  const turnedLever = lever(3, 0, 'dynamic');
+  world.createJoint(new RevoluteJoint({}, ground, turnedLever, new Vec2(3, 0)));
+  world.createJoint(new DistanceJoint({}, foot, turnedLever, new Vec2(0, 1), new Vec2(3, 1)));
+  foot.setAngularVelocity(-0.2);
+  return (calls) => {
+    for (let i = 0; i < calls; i++) world.step(1 / 60, 10, 10);
   };
 }
 
-const ways: readonly ((calls: number) => void)[] = [flat, floor(), engine(1), engine(2)];
+const ways: readonly ((calls: number) => void)[] = [flat, floor(), engine];
 const sums = ways.map((way) => {
   way(STATIONS);
   return [...sink];
@@ -134,9 +172,10 @@ if (sums.some(([rotations, ratios]) => Math.abs(rotations! - sums[0]![0]!) > 1e-
   throw new Error('The ways differ');
 }
 
-const [flatTime, floorTime, ratioTime, curvatureTime] = inTurns(50_000, ways, 80) as [number, number, number, number];
-const ratio = ratioTime / flatTime;
+const [flatTime, floorTime, engineTime] = inTurns(50_000, ways, 80) as [number, number, number];
 report('flat hand-inlined closed form, position and ratio, a station', `${flatTime.toFixed(1)} ns`);
 report('the same with its figures in local variables and nothing stored', `${floorTime.toFixed(1)} ns`);
-report('engine, position and ratio', `${ratioTime.toFixed(1)} ns, ${ratio.toFixed(2)} × flat (budget ${BUDGET})`);
-report('engine, with curvature', `${curvatureTime.toFixed(1)} ns, ${(curvatureTime / flatTime).toFixed(2)} × flat`);
+report('engine, position, ratio and curvature', `${engineTime.toFixed(1)} ns, ${(engineTime / flatTime).toFixed(2)} × flat (budget ${BUDGET})`);
+const besides = (what: string, time: number): void => report(what, `${time.toFixed(0)} ns, ${(time / flatTime).toFixed(0)} × flat`);
+besides('root finding with mathjs, position alone', nanosecondsPerCall(1000, rootFinding, 5));
+besides('planck, one step of a planar loop', nanosecondsPerCall(2000, bodyStepping(), 5));

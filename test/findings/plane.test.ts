@@ -6,7 +6,7 @@
  * angles are the acute angle of the arms to x.
  */
 import { describe, expect, it } from 'vitest';
-import { checkFindings } from '../support/checkFindings.ts';
+import { checkFindings, marked } from '../support/checkFindings.ts';
 import { acos, bisect, distance, fourBarAt, polar, radians, type FourBarByHand } from './handGeometry.ts';
 
 const parallel = (travel: number, rest = ''): string => `format: 1
@@ -224,17 +224,16 @@ plates:
   it('calls plates below their seat that a closed stop lets close too far', () => {
     const file = (closed: number): string => `format: 1
 levers:
-  pedal: {pivot: [0, 0], stops: {closed: -5 deg}, arms: {out: {radius: 40, angle: 60}}}
-  shaft: {pivot: [100, 0], arms: {arm: {radius: 40, angle: 60}}, stops: {closed: ${closed} deg, open: 60 deg}}
-pedal: {lever: pedal, opens: counterclockwise, travel: 60}
-rods:
-  link: {from: pedal.out, to: shaft.arm}
+  shaft: {pivot: [100, 0], drums: {wheel: {radius: 20, wraps: counterclockwise}}, stops: {closed: ${closed} deg, open: 60 deg}}
+pedal: {cable: main, pull: ${1 + 20 * radians(60)} mm}
+cables:
+  main: {enters: [40, 20], to: shaft.wheel, slack: 1 mm}
 plates:
   bank: {lever: shaft, bore: 40 mm, seat: 6 deg, idle: 1.5 deg}
 `;
-    const { only } = checkFindings(
-      `${file(-2).replace('60}\nrods', '60}\nrods').replace('\npedal:', '\n#<placeholder\npedal:').replace('#<placeholder\n', '')}#                                                      ^^^^^^^ error[plate-below-seat]: 0.5° beyond their seat`,
-    );
+    const { only } = checkFindings(marked(file(-2), '1.5 deg', 'error[plate-below-seat]'));
     expect(only('plate-below-seat').worst?.value).toBeCloseTo(radians(-2), 12);
+    expect(only('plate-below-seat').message).toContain('0.5° beyond their seat at 0 %');
+    checkFindings(file(-1.4));
   });
 });

@@ -44,6 +44,16 @@ export function checkFindings(annotated: string): Checked {
   };
 }
 
+/** A text with carets under the first place that reads `words`, for texts that are put together. @param told e.g. `note[off-plane]: …` */
+export function marked(text: string, words: string, told: string): string {
+  const start = text.indexOf(words);
+  if (start < 0) throw new Error(`There is no ${words} in\n${text}`);
+  const lineStart = text.lastIndexOf('\n', start) + 1;
+  const lineEnd = text.indexOf('\n', start);
+  const carets = `#${' '.repeat(start - lineStart - 1)}${'^'.repeat(words.length)} ${told}`;
+  return `${text.slice(0, lineEnd)}\n${carets}${text.slice(lineEnd)}`;
+}
+
 interface Mark {
   /** `line:from-to severity[code]`, lines from 1, characters from 0. */
   readonly place: string;

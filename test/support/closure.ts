@@ -241,7 +241,7 @@ const FIRST_STEP = 1 / 16;
 const LEAST_STEP = 1e-9;
 
 /** Derivatives of all residuals by all driven rotations: one driver each, so two figures a row. */
-function jacobian(closure: Closure, rotations: Rotations, travel: number): number[][] {
+export function jacobian(closure: Closure, rotations: Rotations, travel: number): number[][] {
   const { joints } = closure.sketch;
   const names = joints.map(drivenLever);
   return joints.map((joint, row) => {
@@ -260,15 +260,18 @@ function jacobian(closure: Closure, rotations: Rotations, travel: number): numbe
 /** rad; near the cube root of the rounding unit, where a central difference is best. */
 const DIFFERENCE = 1e-5;
 
-/** Row sums of the inverse's magnitude, at the most: the matrix is lower triangular in load-path order. */
-function magnification(matrix: readonly (readonly number[])[]): number {
+/**
+ * Row sums of the inverse's magnitude, at the most: the matrix is lower triangular in load-path order. Levers that are not assembled
+ * do not count; no other hangs on them.
+ */
+export function magnification(matrix: readonly (readonly number[])[]): number {
   const bounds: number[] = [];
   matrix.forEach((row, i) => {
     let sum = 1;
-    for (let k = 0; k < i; k++) sum += Math.abs(row[k]!) * bounds[k]!;
+    for (let k = 0; k < i; k++) if (row[k] !== 0) sum += Math.abs(row[k]!) * bounds[k]!;
     bounds.push(sum / Math.abs(row[i]!));
   });
-  return Math.max(1, ...bounds);
+  return Math.max(1, ...bounds.filter((bound) => !Number.isNaN(bound)));
 }
 
 interface Piece {
@@ -316,7 +319,8 @@ export function profileRadius(points: readonly (readonly [number, number])[], op
   const last = all.at(-1)!;
   if (opening <= first.from) return first.r0;
   if (opening >= last.to) return last.r1;
-  return radiusIn(all.find((piece) => opening <= piece.to)!, opening);
+  const within = all.find((piece) => opening <= piece.to);
+  return within === undefined ? NaN : radiusIn(within, opening);
 }
 
 /** ∫ radius from opening 0, mm·rad, by Gauss's rule of two points on each piece, which is exact for cubics. */

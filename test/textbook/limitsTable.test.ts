@@ -175,6 +175,8 @@ function expectEdge(own: FourBar, root: Root, edge: number, inside: number): voi
   expectAngle(file.theta2(found.ranges![0]!.from) * DEG, edge, 4, 'not assembled from');
   expect(found.ranges![0]!.to).toBe(1);
   expectAngle(partFigure(file, 'driving arm can open from drawn by'), Math.abs(edge - inside), 4, 'turn to the limit');
+  // Drawn midway of the stretch that the input can turn through.
+  expectAngle(partFigure(file, 'and close by'), Math.abs(edge - inside), 4, 'turn back to the other limit');
   const step = Math.sign(travel) * 1e-3;
   expect(file.read('driven.rotation', edge - step)).not.toBeNull();
   expect(file.read('driven.rotation', edge + step)).toBeNull();

@@ -6,6 +6,7 @@ import { leadWithin, solveFourBar, type Root, type SolvedFourBar } from './suppo
 import { couplerMotion, type CouplerMotion } from './support/pins.ts';
 import { couplerPointRow, examplePins, positionRows, tableRows, type PinQuantity } from './values/positions.ts';
 import { lastDigit } from './values/provenance.ts';
+import type { PartFigure } from '../../src/findings/part.ts';
 import type { FourBar } from '../../src/kinematics/fourBar/index.ts';
 
 /** Degrees that the input turns before it comes to the published θ2, where no toggle is nearer. */
@@ -34,7 +35,7 @@ describe('textbook rows read off the table', () => {
         if (values.alpha4 !== undefined) expectFigure(alpha4, values.alpha4, row.decimals.alpha, 'α4');
         if (values.alpha3 !== undefined) expectFigure(coupler.alpha3, values.alpha3, row.decimals.alpha, 'α3');
         expectRodAngles(file, row.theta2, values.theta3, values.theta4, 2 * (row.thetaWithin ?? lastDigit(row.decimals.theta)));
-        if (row.type !== undefined) expect(fourBarWords(file)).toContain(`(${row.type})`);
+        if (row.type !== undefined) expect(fourBarWords(file)).toContain(`(${row.type},`);
       });
     }
   }
@@ -52,7 +53,7 @@ describe('textbook rows read off the table', () => {
       expectAngle(file.theta4(theta2) * DEG, theta4, 4, 'θ4');
       expectAngle(coupler.theta3 * DEG, theta3, 4, 'θ3');
       expectRodAngles(file, theta2, theta3, theta4, 2 * lastDigit(4));
-      expect(fourBarWords(file)).toContain(`(${type})`);
+      expect(fourBarWords(file)).toContain(`(${type},`);
     });
   }
 
@@ -86,6 +87,20 @@ describe('textbook rows read off the table', () => {
       },
     );
   }
+
+  const pairs = [
+    ...tableRows.map((each) => ({ name: `table row ${each.row}`, ...each, theta4s: each.circuits.map(([, theta4]) => theta4) })),
+    { name: 'the assignment with a coupler point', ...couplerPointRow, theta4s: circuits.map(({ theta4 }) => theta4) },
+  ];
+  it.each(pairs)('$name: the load path names the turn from each circuit to the other', ({ links: own, theta2: at, theta4s }) => {
+    for (const root of [-1, 1] as const) {
+      const file = solveFourBar({ links: own, root, start: at, travel: leadWithin(own, at, 1, LEAD) });
+      const here = file.theta4(at);
+      const turn = rodFigure(file, 'other circuit: driven arm turned by')?.figure?.value;
+      const other = Math.abs(Math.sin(((here - theta4s[0]!) * DEG) / 2)) < 1e-5 ? theta4s[1] : theta4s[0];
+      expectAngle(here * DEG + (turn ?? NaN), other ?? NaN, 4, 'θ4 of the other circuit');
+    }
+  });
 
   it('the curvature behind the table is the slope of its ratio column, by differences', () => {
     for (const row of positionRows) {
@@ -147,6 +162,10 @@ function acute(degrees: number): number {
 }
 
 function fourBarWords(file: SolvedFourBar): string | undefined {
+  return rodFigure(file, 'four-bar')?.text;
+}
+
+function rodFigure(file: SolvedFourBar, label: string): PartFigure | undefined {
   const rod = file.answers.parts.find(({ kind }) => kind === 'rod');
-  return rod?.figures.find(({ label }) => label === 'four-bar')?.text;
+  return rod?.figures.find((each) => each.label === label);
 }

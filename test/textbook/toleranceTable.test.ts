@@ -1,5 +1,5 @@
 /** What errors of the links do to the output angle, from whole throttle files read and solved anew, and from the engine's derivatives. */
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { sensitivities } from '../../src/kinematics/sensitivity.ts';
 import type { FourBar } from '../../src/kinematics/fourBar/index.ts';
 import { solveTravel } from '../../src/travel/travel.ts';

@@ -54,7 +54,7 @@ export function angles(study: Study): readonly Finding[] {
           'misalignment',
           tiltLimit(study, joint.source.ends),
           -1,
-          'an end tilted by',
+          'an end tilt',
           'Bring the two pins into one plane, turn a bolt, or take ends that tilt more',
         ),
       );

@@ -77,19 +77,22 @@ function limitCable(joint: CableJoint, p: Float64Array, bounds: Bounds, pose: Po
   const rising = pose.pullRate[cable]! > 0;
   if (Number.isNaN(free)) {
     hold(cable, NaN, CableState.moving, pose);
-  } else if (free < least || (free === least && !rising)) {
+  } else if (free < least - MET || (free <= least + MET && !rising)) {
     hold(cable, least, CableState.slack, pose);
-  } else if (free > most || (free === most && rising)) {
+  } else if (free > most + MET || (free >= most - MET && rising)) {
     hold(cable, most, CableState.stopped, pose);
-    pose.stretch[cable] = free - most;
+    pose.stretch[cable] = Math.max(0, free - most);
   } else {
-    pose.passed[cable] = free;
+    pose.passed[cable] = Math.min(most, Math.max(least, free));
     pose.passedRate[cable] = pose.pullRate[cable]!;
     pose.passedCurvature[cable] = pose.pullCurvature[cable]!;
     pose.stretch[cable] = 0;
     pose.cableState[cable] = CableState.moving;
   }
 }
+
+/** m; a cable this near to where its slack or its travel ends is there: as drawn it is exactly so, but for rounding. */
+const MET = 1e-13;
 
 function hold(cable: number, passed: number, state: number, pose: Pose): void {
   pose.passed[cable] = passed;

@@ -19,8 +19,7 @@ import { continued, rootOver } from './turn.ts';
  */
 const TAUT = 1e-12;
 
-/** @param order 1 leaves the driven lever's curvature NaN */
-export function moveRod(joint: RodJoint, p: Float64Array, bounds: Bounds, pose: Pose, order: 1 | 2): void {
+export function moveRod(joint: RodJoint, p: Float64Array, bounds: Bounds, pose: Pose): void {
   const length = joint.lost === undefined ? p[joint.length]! : tautLength(joint, p, bounds, pose);
   if (length === LOOSE) {
     rest(joint, bounds, pose);
@@ -69,10 +68,6 @@ export function moveRod(joint: RodJoint, p: Float64Array, bounds: Bounds, pose: 
   const et1 = ex * t1x + ey * t1y + ez * t1z;
   const rate2 = rate1 === 0 ? 0 : (-et1 / s) * rate1;
   pose.rate[driven] = rate2;
-  if (order === 1) {
-    pose.curvature[driven] = NaN;
-    return;
-  }
 
   const fx = rate2 * (c2 * qx - s2 * px) - rate1 * t1x;
   const fy = rate2 * (c2 * qy - s2 * py) - rate1 * t1y;

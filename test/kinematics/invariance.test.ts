@@ -1,0 +1,58 @@
+/** What must not change the answer: where the whole linkage lies, how large it is, its mirror image, the order in the file. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { closureOf, jacobian, magnification } from '../support/closure.ts';
+import { anyMechanism } from '../support/mechanisms.ts';
+import type { Sketch } from '../support/sketch.ts';
+import { sensesOf, solveSketch } from '../support/solveSketch.ts';
+import { mirrored, reordered, scaled, turnedAndMoved } from '../support/transform.ts';
+
+const LINKAGES = 500;
+const STATIONS = [0, 0.1, 0.4, 0.7, 1];
+/** rad. */
+const SAME = 1e-11;
+/** Relative error of figures that are turned, written and read once more. */
+const ROUNDING = 1e-12;
+/** Beyond this magnification a linkage stands at its dead centre, where rounding decides whether it can be assembled. */
+const AT_DEAD_CENTRE = 1e5;
+
+function differences(change: (sketch: Sketch) => Sketch, sign: 1 | -1): readonly string[] {
+  return fc.sample(anyMechanism(), { numRuns: LINKAGES, seed: 31 }).flatMap((sketch, index) => {
+    const solved = solveSketch(sketch);
+    const other = solveSketch(change(sketch));
+    const closure = closureOf(sketch, sensesOf(solved.mechanism));
+    return STATIONS.flatMap((travel) => {
+      const rotations = solved.rotationsAt(travel);
+      const others = other.rotationsAt(travel);
+      const magnified = magnification(jacobian(closure, rotations, travel));
+      return Object.entries(rotations).flatMap(([lever, rotation]) => {
+        const found = sign * others[lever]!;
+        if (Number.isNaN(rotation) && Number.isNaN(found)) return [];
+        if (magnified > AT_DEAD_CENTRE) return [];
+        return Math.abs(rotation - found) <= SAME + ROUNDING * magnified ? [] : [`#${index} ${lever} at ${travel}: ${rotation}, ${found} (${magnified})`];
+      });
+    });
+  });
+}
+
+describe('rotations are the same', { timeout: 60_000 }, () => {
+  test('for a linkage turned and moved in space', () => {
+    expect(differences((sketch) => turnedAndMoved(sketch, [0.3, -1, 0.5], 1.1, [40, -25, 90]), 1)).toEqual([]);
+  });
+
+  test('for a linkage turned and moved in its plane', () => {
+    expect(differences((sketch) => turnedAndMoved(sketch, [0, 0, 1], 2.2, [-310, 75, 0]), 1)).toEqual([]);
+  });
+
+  test('for a linkage of another size', () => {
+    expect(differences((sketch) => scaled(sketch, 3.7), 1)).toEqual([]);
+  });
+
+  test('for a file with its parts in the opposite order', () => {
+    expect(differences(reordered, 1)).toEqual([]);
+  });
+
+  test('but for their sign for the mirror image', () => {
+    expect(differences(mirrored, -1)).toEqual([]);
+  });
+});
