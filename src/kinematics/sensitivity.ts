@@ -76,7 +76,7 @@ function pedalTangent({ build, pose, parameterRates, restRates }: TangentState, 
 }
 
 /** rad or m: two limits this near to each other are met at once. */
-const TOGETHER = 1e-12;
+const TOGETHER = 1e-11;
 
 function cableTangent(state: TangentState, joint: CableJoint): number {
   const { build, pose, parameterRates, restRates } = state;

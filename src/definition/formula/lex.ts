@@ -2,6 +2,7 @@
  * Splits the text of a quantity or formula into tokens that know their places, and finds what the language does
  * not have. A unit is part of the figure before it, which is what keeps `1.5 in` an inch and `35 %` a hundredth.
  */
+import type { Vocabulary } from './scope.ts';
 import { nearestWord } from '../names.ts';
 import { UNITS, UNIT_MISSPELLINGS, readUnit, skipSpaces } from '../quantity/units.ts';
 import type { UnitReading } from '../quantity/units.ts';
@@ -48,7 +49,7 @@ export interface Lexed {
 /**
  * @param names words that are names of the file: after a figure they are a forgotten `*`, not an unknown unit.
  */
-export function lex(text: string, names: ReadonlySet<string> = NO_NAMES): Lexed {
+export function lex(text: string, names: Vocabulary = NO_NAMES): Lexed {
   const tokens: Token[] = [];
   const faults: Fault[] = [];
   // For each open parenthesis, whether it encloses the arguments of a function.

@@ -3,6 +3,7 @@
  * each column is put before mathjs's parser as one symbol, and the tree that comes back is matched with the tokens,
  * which know where they stand. What the language does not have is refused before or while doing so.
  */
+import type { Vocabulary } from './scope.ts';
 import { create, parseDependencies } from 'mathjs/number';
 import type { Fault } from '../quantity/fault.ts';
 import type { Span } from '../span.ts';
@@ -32,7 +33,7 @@ export interface Parsed {
 }
 
 /** @param names words that are names of the file */
-export function parseFormula(text: string, names: ReadonlySet<string>): Parsed {
+export function parseFormula(text: string, names: Vocabulary): Parsed {
   const start = text.length - text.trimStart().length;
   const whole = { start: Math.min(start, text.length), end: Math.max(start, text.trimEnd().length) };
   const length = whole.end - whole.start;

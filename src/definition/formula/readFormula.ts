@@ -15,7 +15,7 @@ import type { Expression, Formula } from './formula.ts';
 import { describeDimension, dimensionOfKind, isPlain, kindFits, kindOf } from './kind.ts';
 import type { Kind } from './kind.ts';
 import { parseFormula } from './parse.ts';
-import type { RequirementScope, Scope } from './scope.ts';
+import type { RequirementScope, Scope, ScopeLet, Vocabulary } from './scope.ts';
 
 export interface FormulaReading {
   /** Both absent where the formula could not be used; then a problem says why, here or at a `let` that it uses. */
@@ -113,9 +113,20 @@ function readEither(text: string, at: Origin, expected: Dimension | undefined, s
   return { nominal, unit, kind, problems, ...(tolerance !== undefined && { tolerance }) };
 }
 
-function namesOf(scope: Scope): ReadonlySet<string> {
-  return new Set([...scope.lets.map((entry) => entry.name), ...(scope.broken ?? []), ...(scope.later ?? [])]);
+/** Asked word by word: most values are plain quantities, for which no list of names need be made. */
+function namesOf({ lets, broken, later }: Scope): Vocabulary {
+  return { has: (word) => letNames(lets).has(word) || broken?.has(word) === true || later?.has(word) === true };
 }
+
+/** Names of a list of `let` values that may still grow, kept from one question to the next. */
+function letNames(lets: readonly ScopeLet[]): ReadonlySet<string> {
+  const known = namesByList.get(lets) ?? new Set<string>();
+  namesByList.set(lets, known);
+  for (let i = known.size; i < lets.length; i++) known.add(lets[i]!.name);
+  return known;
+}
+
+const namesByList = new WeakMap<readonly ScopeLet[], Set<string>>();
 
 interface Examined {
   /** Absent where the text could not even be parsed. */

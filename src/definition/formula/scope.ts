@@ -4,6 +4,11 @@
 import type { Dimension } from '../dimensions.ts';
 import type { Kind } from './kind.ts';
 
+/** The names of a file, asked one by one. */
+export interface Vocabulary {
+  has(word: string): boolean;
+}
+
 export interface ScopeLet {
   readonly name: string;
   readonly kind: Kind;

@@ -2,12 +2,13 @@
  * What can be told of a formula's tokens before they are parsed: neighbours without an operator, parentheses and commas,
  * which the parser would read as something else or place badly.
  */
+import type { Vocabulary } from './scope.ts';
 import { replaceFault } from '../quantity/fault.ts';
 import type { Fault } from '../quantity/fault.ts';
 import type { Token } from './lex.ts';
 
 /** Faults of two neighbours, of parentheses and of commas, which mathjs would read as something else or place badly. */
-export function structureFaults(text: string, tokens: readonly Token[], names: ReadonlySet<string>): Fault[] {
+export function structureFaults(text: string, tokens: readonly Token[], names: Vocabulary): Fault[] {
   const faults: Fault[] = [];
   const open: { readonly token: Token; readonly call: boolean }[] = [];
   tokens.forEach((token, i) => {

@@ -3,6 +3,7 @@
  *
  * SI = written value × unit; a bare number takes the unit of its place.
  */
+import type { Vocabulary } from '../formula/scope.ts';
 import type { Tolerance } from '../definition.ts';
 import { PLACE_UNIT } from '../dimensions.ts';
 import type { Dimension } from '../dimensions.ts';
@@ -40,7 +41,7 @@ export type QuantityReading =
  * @param expected what the place is; undefined where any kind will do (`let`), and a bare number is a plain number
  * @param names names of the file, so that `2 reach` is seen as a forgotten `*`
  */
-export function readQuantity(text: string, at: Origin, expected: Dimension | undefined, names?: ReadonlySet<string>): QuantityReading {
+export function readQuantity(text: string, at: Origin, expected: Dimension | undefined, names?: Vocabulary): QuantityReading {
   const early = notAQuantity(text);
   if (early !== undefined) return { form: 'quantity', problems: [toProblem(early, at)] };
   // Too long for a figure; so long a text is not worth taking apart here.
@@ -93,7 +94,7 @@ function notAQuantity(text: string): Fault | undefined {
 }
 
 /** What can only be a quantity gone wrong, not a formula. */
-function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], names: ReadonlySet<string>): Fault | undefined {
+function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], names: Vocabulary): Fault | undefined {
   const [next] = rest;
   if (next === undefined) return undefined;
   const fraction = /^\s*(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)\s*([A-Za-zµμ°"″].*)$/u.exec(text);

@@ -36,7 +36,7 @@ function pullCable(mechanism: Mechanism, joint: CableJoint, p: Float64Array, pos
     const sense = mechanism.senses[driver]!;
     drumAt(drum, p, 0, point);
     const zero = point.integral;
-    drumAt(drum, p, sense * pose.rotation[driver]!, point);
+    drumAt(drum, p, sense * pose.rotation[driver]!, point, sense * rate);
     pose.pull[cable] = drum.wraps * sense * (point.integral - zero);
     pose.pullRate[cable] = drum.wraps * point.radius * rate;
     pose.pullCurvature[cable] = drum.wraps * (point.slope * sense * rate * rate + point.radius * curvature);
@@ -92,7 +92,7 @@ function limitCable(joint: CableJoint, p: Float64Array, bounds: Bounds, pose: Po
 }
 
 /** m; a cable this near to where its slack or its travel ends is there: as drawn it is exactly so, but for rounding. */
-const MET = 1e-13;
+const MET = 1e-11;
 
 function hold(cable: number, passed: number, state: number, pose: Pose): void {
   pose.passed[cable] = passed;
@@ -112,7 +112,7 @@ function driveCable(mechanism: Mechanism, joint: CableJoint, p: Float64Array, po
     const { drum } = drivenEnd;
     const sense = mechanism.senses[driven]!;
     drumAt(drum, p, 0, point);
-    const opening = openingAtLength(drum, p, drum.wraps * sense * passed, point.integral, point);
+    const opening = openingAtLength(drum, p, drum.wraps * sense * passed, point.integral, point, drum.wraps * sense * passedRate);
     const rotation = sense * opening;
     const rate = (drum.wraps * passedRate) / point.radius;
     pose.rotation[driven] = rotation;

@@ -16,7 +16,8 @@ export interface DrumPoint {
   integral: number;
 }
 
-export function drumAt(drum: DrumModel, p: Float64Array, opening: number, into: DrumPoint): void {
+/** @param onwards sign of the way the opening goes on: at the first and last given opening the slope is that of what follows */
+export function drumAt(drum: DrumModel, p: Float64Array, opening: number, into: DrumPoint, onwards = 1): void {
   const { form } = drum;
   if (form.kind === 'round') {
     into.radius = p[form.radius]!;
@@ -27,15 +28,16 @@ export function drumAt(drum: DrumModel, p: Float64Array, opening: number, into: 
   const { count, openings, radii, slopes, integrals } = form;
   const first = p[openings]!;
   const last = p[openings + count - 1]!;
-  if (!(opening > first) || opening >= last) {
-    const end = opening >= last ? count - 1 : 0;
+  const shift = onwards < 0 ? -EDGE : EDGE;
+  if (!(opening + shift > first) || opening + shift >= last) {
+    const end = opening + shift >= last ? count - 1 : 0;
     into.radius = p[radii + end]!;
     into.slope = 0;
     into.integral = p[integrals + end]! + into.radius * (opening - p[openings + end]!);
     return;
   }
   let k = 0;
-  while (opening >= p[openings + k + 1]!) k++;
+  while (k < count - 2 && opening >= p[openings + k + 1]!) k++;
   const start = p[openings + k]!;
   const h = p[openings + k + 1]! - start;
   const s = (opening - start) / h;
@@ -91,13 +93,13 @@ export function drumIntegralTangent(drum: DrumModel, p: Float64Array, dp: Float6
 
 /**
  * Opening at which the integral from opening 0 is `length` (both may be negative). NaN where the radius is not positive.
- * @param zero the integral's value at opening 0
+ * @param zero the integral's value at opening 0; @param onwards as for `drumAt`
  */
-export function openingAtLength(drum: DrumModel, p: Float64Array, length: number, zero: number, into: DrumPoint): number {
+export function openingAtLength(drum: DrumModel, p: Float64Array, length: number, zero: number, into: DrumPoint, onwards = 1): number {
   const { form } = drum;
   if (form.kind === 'round') {
     const opening = length / p[form.radius]!;
-    drumAt(drum, p, opening, into);
+    drumAt(drum, p, opening, into, onwards);
     return opening;
   }
   const { count, openings, radii, integrals } = form;
@@ -107,12 +109,12 @@ export function openingAtLength(drum: DrumModel, p: Float64Array, length: number
   if (target <= p[integrals]! || target >= p[integrals + count - 1]!) {
     const end = target <= p[integrals]! ? 0 : count - 1;
     const opening = p[openings + end]! + (target - p[integrals + end]!) / p[radii + end]!;
-    drumAt(drum, p, opening, into);
+    drumAt(drum, p, opening, into, onwards);
     return opening;
   }
   let opening = low + ((high - low) * (target - p[integrals]!)) / (p[integrals + count - 1]! - p[integrals]!);
   for (let step = 0; step < MOST_STEPS; step++) {
-    drumAt(drum, p, opening, into);
+    drumAt(drum, p, opening, into, onwards);
     const miss = into.integral - target;
     if (miss > 0) high = opening;
     else low = opening;
@@ -124,6 +126,8 @@ export function openingAtLength(drum: DrumModel, p: Float64Array, length: number
   return opening;
 }
 
+/** rad; a profile mostly begins where its lever is drawn, which rounding must not push to either side. */
+const EDGE = 1e-13;
 /** Newton within a bracket: bisection alone would need 52 steps. */
 const MOST_STEPS = 100;
 /** rad; two units in the last place of an opening of one radian. */
