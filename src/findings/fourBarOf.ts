@@ -7,10 +7,13 @@ import type { RodJoint } from '../kinematics/model.ts';
 import { cross, dot, minus, plus, turnedAt, vectorAt, type Vector } from '../table/geometry.ts';
 import type { Travel } from '../travel/travel.ts';
 
-/** Sine of the angle and share of the ground's length by which a linkage may leave its plane and still count as planar. */
+/** Sine of the angle between two axes that count as parallel. */
 const PLANAR = 1e-9;
 
-/** Link lengths in metres: a input arm, b rod, c output arm, d between the pivots. Undefined for a spatial linkage. */
+/**
+ * Link lengths in metres as seen along the axes: a input arm, b rod, c output arm, d between the pivots. Pins at different heights
+ * leave the motion planar: the rod then counts as long as it is seen. Undefined where the axes are not parallel.
+ */
 export function fourBarOf(travel: Travel, joint: RodJoint): FourBar | undefined {
   const { build, mechanism } = travel;
   const p = build.parameters;
@@ -26,13 +29,12 @@ export function fourBarOf(travel: Travel, joint: RodJoint): FourBar | undefined 
     dot(axis, between) + height(joint.driven, joint.drivenPin, driven.pivot) - height(joint.driver, joint.driverPin, driver.pivot);
   const along = dot(axis, between);
   const flat = Math.sqrt(Math.max(0, dot(between, between) - along * along));
-  const scale = Math.max(flat, p[joint.length]!);
-  if (Math.hypot(...other) > PLANAR || Math.abs(step) > PLANAR * scale) return undefined;
+  if (Math.hypot(...other) > PLANAR) return undefined;
   const arm = (pin: number): number => {
     const perp: Vector = vectorAt(p, pin + 3);
     return Math.hypot(...perp);
   };
-  return { a: arm(joint.driverPin), b: p[joint.length]!, c: arm(joint.drivenPin), d: flat };
+  return { a: arm(joint.driverPin), b: Math.sqrt(p[joint.length]! ** 2 - step * step), c: arm(joint.drivenPin), d: flat };
 }
 
 export interface FourBarReport {
@@ -41,7 +43,7 @@ export interface FourBarReport {
   /** How far the driving arm can turn from drawn in its opening and closing direction, rad; undefined where nothing stops it. */
   readonly ahead: number | undefined;
   readonly behind: number | undefined;
-  /** Rotation of the driven lever from drawn to the other circuit, with the driver as drawn, rad within ±π. */
+  /** Rotation of the driven lever from drawn to the other circuit with the foot off, rad within ±π. */
   readonly otherCircuit: number;
 }
 
@@ -63,9 +65,10 @@ export function reportFourBar(travel: Travel, joint: RodJoint): FourBarReport | 
     return left.length === 0 ? undefined : Math.min(...left);
   };
   // The two circuits mirror each other about the line from the driven pivot to the driving pin.
-  const drivingPin = plus(vectorAt(p, joint.driverPin), vectorAt(p, joint.driverPin + 3));
-  const toPin = minus(drivingPin, vectorAt(p, joint.drivenPin));
-  const otherCircuit = 2 * angleAbout(vectorAt(p, driven.axis), vectorAt(p, joint.drivenPin + 3), toPin);
+  const pose = travel.poseAt(0);
+  const toPin = minus(turnedAt(build, pose, joint.driver, joint.driverPin), vectorAt(p, joint.drivenPin));
+  const toLine = angleAbout(vectorAt(p, driven.axis), vectorAt(p, joint.drivenPin + 3), toPin);
+  const otherCircuit = 2 * toLine - pose.rotation[joint.driven]!;
   return {
     links,
     classification: classify(links),

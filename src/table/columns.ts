@@ -44,12 +44,8 @@ function leverColumns(mechanism: Mechanism, lever: number): readonly Column[] {
     column(name, 'rotation', 'angle', 'deg', (_, pose) => pose.rotation[lever]!),
     // Adding zero turns a negative zero into zero.
     column(name, 'opening', 'angle', 'deg', (_, pose) => sense * pose.rotation[lever]! + 0),
-    column(
-      name,
-      'ratio',
-      perLength ? 'angle-per-length' : 'number',
-      perLength ? 'deg/mm' : '',
-      (build, pose) => (Number.isNaN(pose.rotation[lever]!) ? NaN : (sense * pose.rate[lever]!) / build.parameters[drive.travel]! + 0),
+    column(name, 'ratio', perLength ? 'angle-per-length' : 'number', perLength ? 'deg/mm' : '', (build, pose) =>
+      Number.isNaN(pose.rotation[lever]!) ? NaN : (sense * pose.rate[lever]!) / build.parameters[drive.travel]! + 0,
     ),
   ];
 }

@@ -23,7 +23,10 @@ plates: {bank: {lever: shaft, bore: 40 mm}}
 ${extra}`;
 
 const bar: FourBarByHand = { from: [0, 0], driving: 34, start: 165, to: [95, 14], driven: 32, end: 140 };
-const drawnLength = Math.hypot(95 + 32 * Math.cos(radians(140)) - 34 * Math.cos(radians(165)), 14 + 32 * Math.sin(radians(140)) - 34 * Math.sin(radians(165)));
+const drawnLength = Math.hypot(
+  95 + 32 * Math.cos(radians(140)) - 34 * Math.cos(radians(165)),
+  14 + 32 * Math.sin(radians(140)) - 34 * Math.sin(radians(165)),
+);
 
 /** Crank and shaft turn clockwise. */
 const crankAt = (travel: number): number => Math.max(0, degrees((PULL * travel - SLACK) / DRUM));
@@ -82,7 +85,10 @@ describe('how the throttle follows the pedal', () => {
   });
 
   it('has no greatest ratio at a dead centre', () => {
-    const found = fact('greatest-ratio', solve(text().replace('radius: 32, angle: 140', 'radius: 30, angle: 66').replace(`open: ${OPEN}`, 'open: 82')).facts);
+    const found = fact(
+      'greatest-ratio',
+      solve(text().replace('radius: 32, angle: 140', 'radius: 30, angle: 66').replace(`open: ${OPEN}`, 'open: 82')).facts,
+    );
     expect(found.figure).toBeUndefined();
     expect(found.why).toContain('dead centre');
   });
@@ -109,7 +115,7 @@ describe('one turn of an adjuster', () => {
   });
 
   it('is found though the length follows from a formula', () => {
-    const formula = solve(text(', length: rod * 1').replace("rod: 100 mm", `rod: ${drawnLength} mm`)).facts;
+    const formula = solve(text(', length: rod * 1').replace('rod: 100 mm', `rod: ${drawnLength} mm`)).facts;
     expect(fact('adjuster-at-50', formula).figure?.value).toBeCloseTo(fact('adjuster-at-50').figure?.value ?? NaN, 10);
   });
 });

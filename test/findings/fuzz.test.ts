@@ -31,7 +31,9 @@ function checkSolve(text: string): void {
   const places = [...answers.findings, ...answers.notChecked, ...answers.parts].map(({ span }) => span);
   for (const { start, end } of places) expect(0 <= start && start <= end && end <= text.length, text).toBe(true);
   for (const finding of answers.findings) {
-    const told = JSON.stringify(finding, (_, value: unknown) => (typeof value === 'number' && !Number.isFinite(value) ? `${value}` : value));
+    const told = JSON.stringify(finding, (_, value: unknown) =>
+      typeof value === 'number' && !Number.isFinite(value) ? `${value}` : value,
+    );
     expect(told, text).not.toMatch(/NaN|Infinity|undefined/);
     for (const { from, to } of finding.ranges ?? []) expect(0 <= from && from <= to && to <= 1, told).toBe(true);
   }
@@ -56,8 +58,26 @@ describe('solving anything', () => {
   });
 
   it('survives other figures', () => {
-    const figure = fc.constantFrom('0', '1', '-1', '-38', '180', '360', '-90', '1e-9', '1e-300', '1e9', '1e300', '9007199254740993', '0.1', '77');
-    const change = fc.tuple(fc.nat(FILES.length - 1), fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), figure), { minLength: 1, maxLength: 3 }));
+    const figure = fc.constantFrom(
+      '0',
+      '1',
+      '-1',
+      '-38',
+      '180',
+      '360',
+      '-90',
+      '1e-9',
+      '1e-300',
+      '1e9',
+      '1e300',
+      '9007199254740993',
+      '0.1',
+      '77',
+    );
+    const change = fc.tuple(
+      fc.nat(FILES.length - 1),
+      fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), figure), { minLength: 1, maxLength: 3 }),
+    );
     fc.assert(
       fc.property(change, ([which, changes]) => {
         let text = FILES[which] ?? '';
@@ -87,8 +107,33 @@ describe('solving anything', () => {
   });
 
   it('survives arbitrary text', () => {
-    const word = fc.constantFrom('format: 1\n', 'levers:\n', '  a: {pivot: [0, 0]}\n', 'pedal: {lever: a, travel: 9, opens: clockwise}\n', '{', '}', '[', ']', ': ', '&a ', '*a', '\n', '  ', '#', 'rods:\n');
-    fc.assert(fc.property(fc.oneof(fc.string({ maxLength: 100 }), fc.array(word, { maxLength: 30 }).map((words) => words.join(''))), checkSolve), { numRuns: 300, seed: 7 });
+    const word = fc.constantFrom(
+      'format: 1\n',
+      'levers:\n',
+      '  a: {pivot: [0, 0]}\n',
+      'pedal: {lever: a, travel: 9, opens: clockwise}\n',
+      '{',
+      '}',
+      '[',
+      ']',
+      ': ',
+      '&a ',
+      '*a',
+      '\n',
+      '  ',
+      '#',
+      'rods:\n',
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ maxLength: 100 }),
+          fc.array(word, { maxLength: 30 }).map((words) => words.join('')),
+        ),
+        checkSolve,
+      ),
+      { numRuns: 300, seed: 7 },
+    );
     console.log(`slowest solve: ${slowest.toFixed(0)} ms`);
   });
 });

@@ -79,7 +79,9 @@ plates:
   });
 
   it('says that the linkage takes the foot where no cable gives', () => {
-    const { only, answers } = checkFindings(marked(rigid(82, 80), '80 deg', 'warning[opening-early]: at 97.6 % of pedal travel: with no cable'));
+    const { only, answers } = checkFindings(
+      marked(rigid(82, 80), '80 deg', 'warning[opening-early]: at 97.6 % of pedal travel: with no cable'),
+    );
     expect(only('opening-early').ranges?.[0]?.from).toBeCloseTo(80 / 82, 12);
     // The pedal stops there: nothing has a value beyond.
     for (const { name, values } of answers.table([0.97, 0.98]).columns) {
@@ -93,7 +95,9 @@ plates:
   });
 
   it('takes 90° less seat and idle for full where no stop is given', () => {
-    const { only } = checkFindings(rigid(80, 82).replace(', open: 82 deg', '').replace('pedal: {lever', '# ^^^^^ warning[opening-missed]: full 82.5°\npedal: {lever'));
+    const { only } = checkFindings(
+      rigid(80, 82).replace(', open: 82 deg', '').replace('pedal: {lever', '# ^^^^^ warning[opening-missed]: full 82.5°\npedal: {lever'),
+    );
     expect(only('opening-missed').limit?.value).toBeCloseTo(radians(90 - 6 - 1.5), 12);
   });
 
@@ -126,8 +130,11 @@ cables:
     const answers = solve(text);
     expect(answers.findings.filter(({ code }) => code === 'opening-early').map(({ part }) => part)).toEqual(['first', 'second']);
     const at = (pull: number): readonly (number | null)[] =>
-      answers.table([pull / (own + 3)], ['main.stretch', 'first.opening', 'far.stretch', 'second.opening']).columns.map(({ values }) => values[0] ?? null);
-    const close = (actual: readonly (number | null)[], wanted: readonly number[]): void => wanted.forEach((value, i) => expect(actual[i]).toBeCloseTo(value, 10));
+      answers
+        .table([pull / (own + 3)], ['main.stretch', 'first.opening', 'far.stretch', 'second.opening'])
+        .columns.map(({ values }) => values[0] ?? null);
+    const close = (actual: readonly (number | null)[], wanted: readonly number[]): void =>
+      wanted.forEach((value, i) => expect(actual[i]).toBeCloseTo(value, 10));
     close(at(met - 1), [0, degrees((met - 2) / 20), 0, degrees(((25 * (met - 2)) / 20 - 2) / 30)]);
     close(at(met + 2), [0, degrees((met + 1) / 20), (25 * 2) / 20, 20]);
     close(at(own + 3), [3, stop, 25 * radians(stop) - 2 - 30 * radians(20), 20]);
@@ -238,7 +245,11 @@ cables:
 `;
     // Of one radius throughout: it turns by 60°.
     checkFindings(file('[0 deg, 20], [61 deg, 20]', 60.1));
-    const profiled = marked(file('[0 deg, 20], [50 deg, 20]', 55), '[[0 deg, 20], [50 deg, 20]]', 'warning[profile-left]: by 10° (from 83.3 % to 100 %');
+    const profiled = marked(
+      file('[0 deg, 20], [50 deg, 20]', 55),
+      '[[0 deg, 20], [50 deg, 20]]',
+      'warning[profile-left]: by 10° (from 83.3 % to 100 %',
+    );
     const text = marked(profiled, '55 deg', 'error[groove-left]: (from 91.7 % to 100 %');
     const found = checkFindings(text);
     expect(found.only('profile-left').worst?.value).toBeCloseTo(radians(60), 11);
@@ -329,7 +340,10 @@ movements:
   const drawn = distance(polar([100, 0], 40, 90), housing);
   /** Opening with the housing end moved and the cable shortened. */
   const opening = (at: Point, pull: number): number =>
-    Math.max(0, bisect((angle) => distance(polar([100, 0], 40, 90 - angle), at) - drawn + pull, -20, 75));
+    Math.max(
+      0,
+      bisect((angle) => distance(polar([100, 0], 40, 90 - angle), at) - drawn + pull, -20, 75),
+    );
 
   it('finds what a housing end that moves alone does at rest and at full pedal', () => {
     const findings = solve(file('{moves: [main.enters], shift: [6, 0]}', 1)).findings.filter(({ code }) => code.startsWith('movement'));
@@ -345,11 +359,17 @@ movements:
   });
 
   it('finds nothing where slack takes it and full pedal does not show it', () => {
-    expect(solve(file('{moves: [main.enters], shift: [0.001, 0]}', 1)).findings.filter(({ code }) => code.startsWith('movement'))).toEqual([]);
+    expect(solve(file('{moves: [main.enters], shift: [0.001, 0]}', 1)).findings.filter(({ code }) => code.startsWith('movement'))).toEqual(
+      [],
+    );
   });
 
   it('finds nothing where shaft and housing end turn together', () => {
-    expect(solve(file('{moves: [main.enters, shaft], shift: [4, -7], turn: 11 deg, about: [30, 80]}', 1)).findings.filter(({ code }) => code.startsWith('movement'))).toEqual([]);
+    expect(
+      solve(file('{moves: [main.enters, shaft], shift: [4, -7], turn: 11 deg, about: [30, 80]}', 1)).findings.filter(({ code }) =>
+        code.startsWith('movement'),
+      ),
+    ).toEqual([]);
   });
 
   it('turns about a place before it shifts', () => {

@@ -24,7 +24,9 @@ describe('angles between rod and arms', () => {
   });
 
   it('warns of a flat transmission angle, from where it is under the limit', () => {
-    const { only } = checkFindings(`${parallel(90)}# ^^^^ warning[transmission-angle]: 30° at 100 % of pedal travel; it is under 40° from 88.9 % to 100 %`);
+    const { only } = checkFindings(
+      `${parallel(90)}# ^^^^ warning[transmission-angle]: 30° at 100 % of pedal travel; it is under 40° from 88.9 % to 100 %`,
+    );
     const found = only('transmission-angle');
     expect(found.worst?.value).toBeCloseTo(radians(30), 12);
     expect(found.worst?.travel).toBe(1);
@@ -93,7 +95,10 @@ limits: {transmission: [0 deg, 0 deg], drive: [0 deg, 0 deg]}
 rods:
   link: {from: pedal.out, to: shaft.arm}
 `;
-  const rod = Math.hypot(60 + 20 * Math.cos(radians(100)) - 30 * Math.cos(radians(70)), 20 * Math.sin(radians(100)) - 30 * Math.sin(radians(70)));
+  const rod = Math.hypot(
+    60 + 20 * Math.cos(radians(100)) - 30 * Math.cos(radians(70)),
+    20 * Math.sin(radians(100)) - 30 * Math.sin(radians(70)),
+  );
   // Law of cosines in the triangle of both pivots and the driving pin, whose third side is then rod and driven arm together.
   const end = acos((30 ** 2 + 60 ** 2 - (rod + 20) ** 2) / (2 * 30 * 60)) - 70;
 
@@ -117,7 +122,10 @@ rods:
   it('says where a rod comes in line with the driving arm, and that the driven lever turns back', () => {
     // Extended dead centre of a crank of 20 on a rod: crank and rod together from pivot to driven pin.
     const crank: FourBarByHand = { from: [0, 0], driving: 20, start: 150, to: [100, 0], driven: 40, end: 100 };
-    const length = Math.hypot(100 + 40 * Math.cos(radians(100)) - 20 * Math.cos(radians(150)), 40 * Math.sin(radians(100)) - 20 * Math.sin(radians(150)));
+    const length = Math.hypot(
+      100 + 40 * Math.cos(radians(100)) - 20 * Math.cos(radians(150)),
+      40 * Math.sin(radians(100)) - 20 * Math.sin(radians(150)),
+    );
     // The driven pin then lies length − 20 from the driving pivot, behind which the crank points.
     const dead = 180 + acos(((length - 20) ** 2 + 100 ** 2 - 40 ** 2) / (2 * (length - 20) * 100)) - 150;
     const file = (travel: number): string => `format: 1
@@ -140,7 +148,8 @@ ${travel > dead ? '# ^^^^ error[toggle-returning]: the throttle can stay open\n'
   });
 
   it('tells a change point from a dead centre alone', () => {
-    const { only } = checkFindings(`${parallel(150, 'limits: {transmission: [0 deg, 0 deg], drive: [0 deg, 0 deg]}\n').replace('\npedal:', '\n# ^^^^^ warning[turns-back]\npedal:')}# ^^^^ error[change-point]: all its links lie on one line
+    const { only } =
+      checkFindings(`${parallel(150, 'limits: {transmission: [0 deg, 0 deg], drive: [0 deg, 0 deg]}\n').replace('\npedal:', '\n# ^^^^^ warning[turns-back]\npedal:')}# ^^^^ error[change-point]: all its links lie on one line
 # ^^^^ error[toggle-opening]
 # ^^^^ error[toggle-returning]`);
     expect(only('change-point').worst?.travel).toBeCloseTo(120 / 150, 6);
@@ -199,10 +208,16 @@ plates:
 #                                                       ^^^^^^^ error[plate-below-seat]: jam in the bore
 `);
     expect(only('closed-stop-passed').worst?.value).toBeCloseTo(radians(turned(travel)), 11);
-    expect(only('closed-stop-passed').ranges?.[0]?.from).toBeCloseTo(bisect((t) => turned(travel * t), 0.6, 1), 8);
+    expect(only('closed-stop-passed').ranges?.[0]?.from).toBeCloseTo(
+      bisect((t) => turned(travel * t), 0.6, 1),
+      8,
+    );
     expect(only('plate-below-seat').limit?.value).toBeCloseTo(radians(-1.5), 12);
     expect(only('plate-below-seat').worst?.value).toBeCloseTo(radians(turned(travel)), 11);
-    expect(only('plate-below-seat').ranges?.[0]?.from).toBeCloseTo(bisect((t) => turned(travel * t) + 1.5, 0.6, 1), 8);
+    expect(only('plate-below-seat').ranges?.[0]?.from).toBeCloseTo(
+      bisect((t) => turned(travel * t) + 1.5, 0.6, 1),
+      8,
+    );
   });
 
   it('keeps quiet about stop and seat where the shaft comes back to neither', () => {

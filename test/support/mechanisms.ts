@@ -11,6 +11,8 @@ export interface MechanismChoice {
   readonly only?: 'planar' | 'spatial';
   /** Joints that may come up; all where absent. */
   readonly joints?: readonly SketchJoint['kind'][];
+  /** How many levers; two to five where absent. */
+  readonly levers?: number;
   /** Whether driven levers get closed stops, where they are drawn, and open ones; none where absent. */
   readonly stops?: boolean;
 }
@@ -43,9 +45,9 @@ interface Draft {
 const between = (draw: Draw, low: number, high: number): number => low + (high - low) * draw();
 const either = <T>(draw: Draw, choices: readonly T[]): T => choices[Math.floor(draw() * choices.length)]!;
 
-function drawMechanism(draw: Draw, { only, joints: allowed, stops }: MechanismChoice): Sketch {
+function drawMechanism(draw: Draw, { only, joints: allowed, levers, stops }: MechanismChoice): Sketch {
   const spatial = only === undefined ? draw() < 0.45 : only === 'spatial';
-  const count = 2 + Math.floor(draw() * 4);
+  const count = levers ?? 2 + Math.floor(draw() * 4);
   const may = (kind: SketchJoint['kind']): boolean => allowed === undefined || allowed.includes(kind);
   const drafts: Draft[] = [];
   const joints: SketchJoint[] = [];

@@ -109,7 +109,7 @@ function isOffDrawn({ travel: { build, mechanism } }: Study, rod: RodJoint): boo
 function rodsBefore(study: Study, lever: number): readonly RodJoint[] {
   const { joints, levers } = study.travel.mechanism;
   const rods: RodJoint[] = [];
-  for (let at = levers[lever]!.driver; at !== undefined; ) {
+  for (let at = levers[lever]!.driver; at !== undefined;) {
     const joint = joints[at]!;
     if (joint.kind === 'cable') break;
     if (joint.kind === 'rod') rods.push(joint);

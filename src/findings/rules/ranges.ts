@@ -53,7 +53,7 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
     const short = adjust?.min !== undefined && length < adjust.min.nominal - SAME;
     const long = adjust?.max !== undefined && length > adjust.max.nominal + SAME;
     const limit = short ? adjust.min : long ? adjust.max : undefined;
-    if (limit === undefined) return [];
+    if (limit === undefined || !Number.isFinite(length)) return [];
     return [
       {
         code: 'rod-out-of-adjustment',

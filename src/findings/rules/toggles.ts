@@ -5,42 +5,60 @@
  * `toggle-returning`: rod and driving arm come in line (drive angle 0): the return springs cannot push back through, and a
  * throttle that passes it stays open.
  */
-import { greatestOf, leastOf } from '../../travel/extremes.ts';
+import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
+import { leastOf } from '../../travel/extremes.ts';
+import { merge } from '../../travel/places.ts';
 import type { Finding } from '../finding.ts';
 import { along, type Study } from '../study.ts';
-import { percent } from '../words.ts';
+import { rangeWords } from '../words.ts';
 import { nameOf } from './notAssembled.ts';
 
 /** rad; at a dead centre found to the last bit of the travel the angle is the square root of that. */
 const DEAD = 1e-6;
 
 export function toggles(study: Study): readonly Finding[] {
-  const { mechanism, samples } = study.travel;
-  return mechanism.joints.flatMap((joint): Finding[] => {
+  return study.travel.mechanism.joints.flatMap((joint): Finding[] => {
     if (joint.kind === 'coupling') return [];
-    const found: Finding[] = [];
-    for (const which of ['transmission', 'drive'] as const) {
-      const figure = along(study, `${joint.name}.${which}`);
-      const least = leastOf(figure, samples);
-      const most = greatestOf(figure, samples);
-      if (least === undefined || most === undefined || least.value > DEAD) continue;
-      const opening = which === 'transmission';
-      const lever = mechanism.levers[opening ? joint.driven : (joint.driver ?? joint.driven)]!.name;
-      found.push({
-        code: opening ? 'toggle-opening' : 'toggle-returning',
-        severity: 'error',
-        part: joint.name,
-        span: joint.source.nameSpan,
-        message: opening
-          ? `${nameOf(joint)} comes in line with the arm of ${lever} at ${percent(least.travel)} of pedal travel: the pedal cannot turn ${lever} beyond it`
-          : `${nameOf(joint)} comes in line with the arm of ${lever} at ${percent(least.travel)} of pedal travel: the return springs cannot push back through it, and the throttle can stay open`,
-        cure: opening
-          ? 'Change the clocking of the driven arm, or take less travel'
-          : 'Change the clocking of the driving arm, or take less travel',
-        worst: { value: least.value, dimension: 'angle', travel: least.travel },
-        ranges: [{ from: least.travel, to: least.travel }],
-      });
-    }
-    return found;
+    return [...deadCentres(study, joint, 'transmission'), ...deadCentres(study, joint, 'drive')];
   });
 }
+
+function deadCentres(study: Study, joint: Exclude<Joint, CouplingJoint>, which: 'transmission' | 'drive'): readonly Finding[] {
+  const { mechanism, samples } = study.travel;
+  const figure = along(study, `${joint.name}.${which}`);
+  const least = leastOf(figure, samples);
+  if (least === undefined || least.value > DEAD) return [];
+  const opening = which === 'transmission';
+  const places = merge(
+    samples.filter((travel) => figure(travel) <= DEAD),
+    [least.travel],
+  ).filter((travel) => !opening || !goesOn(study, joint, travel));
+  const [first] = places;
+  if (first === undefined) return [];
+  const ranges = places.map((travel) => ({ from: travel, to: travel }));
+  const lever = mechanism.levers[opening ? joint.driven : (joint.driver ?? joint.driven)]!.name;
+  const met = `${nameOf(joint)} comes in line with the arm of ${lever} ${rangeWords(ranges)}`;
+  return [
+    {
+      code: opening ? 'toggle-opening' : 'toggle-returning',
+      severity: 'error',
+      part: joint.name,
+      span: joint.source.nameSpan,
+      message: opening
+        ? `${met}: the pedal cannot turn ${lever} beyond it`
+        : `${met}: the return springs cannot push back through it, and the throttle can stay open`,
+      cure: `Change the clocking of the ${opening ? 'driven' : 'driving'} arm, or take less travel`,
+      worst: { value: figure(first), dimension: 'angle', travel: first },
+      ranges,
+    },
+  ];
+}
+
+/** Whether the linkage can be assembled on both sides: a change point, which its own rule speaks of. */
+function goesOn(study: Study, joint: Joint, travel: number): boolean {
+  const assembled = (at: number): boolean => !Number.isNaN(study.travel.poseAt(at).rotation[joint.driven]!);
+  return travel > BESIDE && travel < 1 - BESIDE && assembled(travel - BESIDE) && assembled(travel + BESIDE);
+}
+
+/** Of the travel; how far beside a dead centre is looked whether the linkage goes on. */
+const BESIDE = 1e-6;

@@ -17,9 +17,11 @@ export function turnsBack(study: Study): readonly Finding[] {
   const { mechanism, samples, poseAt } = study.travel;
   return moving(study).flatMap((lever): Finding[] => {
     const sense = mechanism.senses[lever.index]!;
-    const ranges = rangesBelow((travel) => sense * poseAt(travel).rate[lever.index]! + SAME, samples).filter(
-      ({ from, to }) => to - from > SAME,
-    );
+    const speed = (travel: number): number => {
+      const pose = poseAt(travel);
+      return Number.isNaN(pose.rotation[lever.index]!) ? NaN : sense * pose.rate[lever.index]!;
+    };
+    const ranges = rangesBelow((travel) => speed(travel) + SAME, samples).filter(({ from, to }) => to - from > SAME);
     if (ranges.length === 0) return [];
     const opening = along(study, `${lever.name}.opening`);
     const worst = ranges
