@@ -14,6 +14,7 @@ export const FINDING_CODES = [
   'closed-stop-passed',
   'plate-below-seat',
   'slack-used-up',
+  'opens-otherwise',
   'turns-back',
   'change-point',
   'profile-left',

@@ -12,7 +12,7 @@ import { offPlane } from './rules/offPlane.ts';
 import { drumsLeft, rodOutOfAdjustment, slotRunOut } from './rules/ranges.ts';
 import { sideUndecided } from './rules/sideUndecided.ts';
 import { toggles } from './rules/toggles.ts';
-import { closedStopPassed, turnsBack } from './rules/wayOfOpening.ts';
+import { closedStopPassed, opensOtherwise, turnsBack } from './rules/wayOfOpening.ts';
 import type { Rule, Study } from './study.ts';
 
 const RULES: readonly Rule[] = [
@@ -22,6 +22,7 @@ const RULES: readonly Rule[] = [
   toggles,
   heldOpen,
   slackUsedUp,
+  opensOtherwise,
   closedStopPassed,
   turnsBack,
   openingMissed,

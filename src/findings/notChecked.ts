@@ -23,7 +23,27 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
   if (definition.pedal !== undefined) {
     all.push({ part: 'pedal', span: definition.pedal.span, message: 'Not checked: pedal effort and release, friction, and snap-back' });
   }
+  if (new Set(definition.plates.map(({ lever }) => lever.name)).size > 1) {
+    each(definition.plates, 'Not checked: whether its shaft keeps in step with the others');
+  }
+  each(
+    definition.rods.filter(({ ends }) => ends?.play !== undefined),
+    'Not checked: what the play of its ends does',
+  );
+  for (const limit of definition.limits) {
+    if (limit.key === 'step' || limit.key === 'closing_margin') {
+      all.push({ part: limit.key, span: limit.span, message: 'Not checked: no rule of this version uses this limit' });
+    }
+  }
   if (study === undefined) return all;
+  const toleranced = study.travel.mechanism.dimensions.find(({ tolerance }) => tolerance !== undefined);
+  if (toleranced?.tolerance) {
+    all.push({
+      part: toleranced.path,
+      span: toleranced.tolerance.span,
+      message: 'Not checked: what tolerances do; all figures are of the nominal dimensions',
+    });
+  }
   const { build, mechanism, poseAt } = study.travel;
   const pose = poseAt(1);
   for (const cable of mechanism.cables) {

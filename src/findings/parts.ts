@@ -33,7 +33,7 @@ function leverFigures(study: Study, lever: LeverModel): readonly PartFigure[] {
   const most = greatestOf(along(study, `${lever.name}.opening`), study.travel.samples);
   return [
     most === undefined
-      ? { label: 'opens', text: 'cannot be assembled' }
+      ? { label: 'opens', text: '– (cannot be assembled)' }
       : { label: 'opens', figure: { value: most.value, dimension: 'angle' }, travel: most.travel },
   ];
 }
@@ -74,7 +74,8 @@ function fourBarFigures(study: Study, joint: RodJoint): readonly PartFigure[] {
   const report = reportFourBar(study.travel, joint);
   if (report === undefined) return [{ label: 'four-bar', text: 'spatial' }];
   const { classification, ahead, behind, otherCircuit } = report;
-  if (classification.kind !== 'class') return [{ label: 'four-bar', text: 'cannot be assembled' }];
+  if (classification.kind === 'invalid') return [{ label: 'four-bar', text: 'none: both levers turn about one axis' }];
+  if (classification.kind !== 'class') return [{ label: 'four-bar', text: 'its lengths cannot be assembled' }];
   const { name, type, grashof, parts } = classification;
   const figures: PartFigure[] = [
     { label: 'four-bar', text: `${name} (${type}, Grashof class ${grashof}; driving arm ${parts.input}, driven arm ${parts.output})` },

@@ -9,6 +9,10 @@ export function millimetres(length: number, digits = 2): string {
   return `${fixed(length * 1e3, digits)} mm`;
 }
 
+export function decimal(value: number): string {
+  return fixed(value, 2);
+}
+
 export function percent(travel: number): string {
   return `${fixed(travel * 100, 1)} %`;
 }
@@ -18,8 +22,12 @@ export function rangeWords(ranges: readonly TravelRange[]): string {
   const each = ranges.map(({ from, to }) =>
     percent(from) === percent(to) ? `at ${percent(from)}` : `from ${percent(from)} to ${percent(to)}`,
   );
-  return `${each.join(' and ')} of pedal travel`;
+  const shown = each.length > MOST_RANGES + 1 ? [...each.slice(0, MOST_RANGES), `${each.length - MOST_RANGES} more stretches`] : each;
+  return `${shown.join(' and ')} of pedal travel`;
 }
+
+/** More are counted instead of told. */
+const MOST_RANGES = 3;
 
 /** A number without needless zeros behind its point, and never a negative zero. */
 function fixed(value: number, digits: number): string {

@@ -64,9 +64,10 @@ export function createFinder(build: Build): Finder {
   const assembled = (read: (pose: Pose) => number, low: number, high: number): Stretch | undefined => {
     const atLow = at(read, low);
     const atHigh = at(read, high);
-    if (!Number.isNaN(atLow) && !Number.isNaN(atHigh)) return { low, atLow, high, atHigh };
     const middle = (low + high) / 2;
+    // Both ends may be dead centres that just still assemble, with nothing between them.
     if (Number.isNaN(at(read, middle))) return undefined;
+    if (!Number.isNaN(atLow) && !Number.isNaN(atHigh)) return { low, atLow, high, atHigh };
     const first = Number.isNaN(atLow) ? lastWithValue((t) => at(read, t), middle, low) : low;
     const last = Number.isNaN(atHigh) ? lastWithValue((t) => at(read, t), middle, high) : high;
     return { low: first, atLow: at(read, first), high: last, atHigh: at(read, last) };
@@ -89,6 +90,7 @@ export function createFinder(build: Build): Finder {
       const least = Math.min(...reached);
       const most = Math.max(...reached);
       const targets: number[] = [];
+      if (!(most - least <= MOST_TURNS * TURN)) return [];
       for (const angle of angles) {
         for (let k = Math.ceil((least - angle) / TURN); angle + k * TURN <= most; k++) targets.push(angle + k * TURN);
       }
@@ -129,6 +131,8 @@ export function merge(...lists: readonly (readonly number[])[]): readonly number
 }
 
 const TURN = 2 * Math.PI;
+/** A lever that turns more often than this is no throttle linkage; its turning places are left to the grid. */
+const MOST_TURNS = 100;
 /** Stations at which places without a closed form are searched. */
 const SEARCHED = 1001;
 

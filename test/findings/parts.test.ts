@@ -378,6 +378,28 @@ movements:
     expect(findings.find(({ code }) => code === 'movement-at-rest')?.worst?.value).toBeCloseTo(radians(opening(at, -0.5)), 9);
   });
 
+  it('compares where the pedal stops, and blames no movement for what the linkage does not do unmoved', () => {
+    const rigid = (rest: string): string => `format: 1
+levers:
+  pedal: {pivot: [0, 0], arms: {out: {radius: 40, angle: 60}}}
+  shaft: {pivot: [100, 0], arms: {arm: {radius: 40, angle: 60}}, stops: {closed: 0 deg${rest}}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 60}
+rods: {link: {from: pedal.out, to: shaft.arm}}
+plates: {bank: {lever: shaft, bore: 40 mm, idle: 2 deg}}
+movements: {rock: {moves: [shaft], shift: [1, 0]}}
+`;
+    const full = (text: string): readonly string[] =>
+      solve(text)
+        .findings.filter(({ code }) => code === 'movement-at-full')
+        .map(({ severity }) => severity);
+    // Held by its stop either way, though the pedal gets there at another place.
+    expect(full(rigid(', open: 55 deg'))).toEqual([]);
+    expect(full(rigid(''))).toEqual(['note']);
+    const bound = rigid('').replace('radius: 40, angle: 60}}}', 'radius: 80, angle: 60}}}').replace('travel: 60', 'travel: 170');
+    expect(solve(bound).findings.map(({ code }) => code)).toContain('not-assembled');
+    expect(full(bound)).toEqual([]);
+  });
+
   it('says that it has not looked at a drum moved away from its housing end', () => {
     const text = (moves: string): string => `format: 1
 levers:

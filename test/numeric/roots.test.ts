@@ -4,9 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { bracketedRoot, turnRoots } from '../../src/numeric/roots.ts';
 import { polynomialRoots, trigDerivative, trigExtremes, trigPolynomialOf, trigRoots, trigValue, type TrigPolynomial } from '../../src/numeric/trigPolynomial.ts';
 
-const RUNS = { numRuns: 2000, seed: 9 };
+const RUNS = { numRuns: 1000, seed: 9, endOnFailure: true };
 const SCANNED = 4000;
-const coefficient = fc.oneof(fc.double({ min: -1, max: 1, noNaN: true }), fc.constantFrom(0, 1e-9, -1e-9, 1e-14, 1, -1));
+const coefficient = fc.oneof(fc.integer({ min: -1e9, max: 1e9 }).map((each) => each / 1e9), fc.constantFrom(0, 1e-9, -1e-9, 1e-14, 1, -1));
 const anyTrig: fc.Arbitrary<TrigPolynomial> = fc.tuple(coefficient, coefficient, coefficient, coefficient, coefficient);
 const sizeOf = (g: TrigPolynomial): number => Math.max(...g.map(Math.abs));
 const apart = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
@@ -77,7 +77,7 @@ describe('A cos φ + B sin φ = C', () => {
         const roots = turnRoots(a, b, c);
         const size = Math.hypot(a, b);
         if (roots.length === 0) return size <= Math.abs(c) * (1 + 1e-15);
-        return roots.every((root) => Math.abs(a * Math.cos(root) + b * Math.sin(root) - c) <= 4e-16 * (size + Math.abs(c)) + 1e-300);
+        return roots.every((root) => Math.abs(a * Math.cos(root) + b * Math.sin(root) - c) <= 4e-16 * (size + Math.abs(c)));
       }),
       RUNS,
     );
@@ -88,7 +88,7 @@ describe('polynomial roots', () => {
   test('are the factors that the polynomial was made of', () => {
     fc.assert(
       fc.property(fc.uniqueArray(fc.integer({ min: -30, max: 30 }), { minLength: 1, maxLength: 4 }), fc.constantFrom(1, -3, 0.01), (wanted, leading) => {
-        let c = [leading];
+        let c: number[] = [leading];
         for (const root of wanted) c = [...c, 0].map((_, i) => (c[i - 1] ?? 0) - root * (c[i] ?? 0));
         const found = polynomialRoots(c);
         const sorted = [...wanted].sort((x, y) => x - y);

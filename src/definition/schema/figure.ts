@@ -2,7 +2,7 @@
  * One figure of the file: from a text node to a Value, by the quantity and formula readers.
  */
 import type { Let, Value } from '../definition.ts';
-import type { Dimension } from '../dimensions.ts';
+import { PLACE_UNIT, PLACE_UNIT_SI, type Dimension } from '../dimensions.ts';
 import type { Kind } from '../formula/kind.ts';
 import { dimensionOfKind } from '../formula/kind.ts';
 import type { Requirement } from '../formula/formula.ts';
@@ -19,9 +19,22 @@ export function readFigure(node: SourceScalar, site: Site, dimension: Dimension,
   const known = reading.figures.get(node);
   if (known?.dimension === dimension) return known;
   const value = readAny(node, site, dimension, reading)?.value;
-  if (value !== undefined) reading.figures.set(node, value);
+  if (value === undefined) return undefined;
+  const most = LARGEST[dimension];
+  if (most !== undefined && Math.abs(value.nominal) > most * PLACE_UNIT_SI[dimension]) {
+    const unit = PLACE_UNIT[dimension];
+    reading.report(problem('out-of-range', value.span, `\`${site.name}\` is larger than any linkage: more than ${most} ${unit}`, { cure: `Write ${most} ${unit} or less` }));
+    return undefined;
+  }
+  reading.figures.set(node, value);
   return value;
 }
+
+/**
+ * The largest figure of a kind, in the unit of its place: beyond what any throttle linkage has, and small enough that squares and
+ * turns counted from it stay exact.
+ */
+const LARGEST: Partial<Readonly<Record<Dimension, number>>> = { length: 100_000, angle: 3600 };
 
 /** A figure of `let`, of whatever dimension it turns out to be. */
 export function readLet(node: SourceScalar, site: Site, reading: Reading): Let | undefined {

@@ -5,6 +5,8 @@
  * Example: a rod that meets the shaft's arm at 22° wedges it into its bearings instead of turning it. Cure: turn the arms so that
  * rod and arm are nearer to square where the effort is greatest.
  */
+import type { CableJoint } from '../../kinematics/model.ts';
+import { innerAt } from '../../table/geometry.ts';
 import type { LimitKey } from '../../definition/definition.ts';
 import type { FindingCode } from '../codes.ts';
 import type { Finding } from '../finding.ts';
@@ -60,18 +62,37 @@ export function angles(study: Study): readonly Finding[] {
       );
     }
     if (joint.kind === 'cable') {
-      found.push(
-        ...check(
-          'cable-lead',
-          'lead',
-          limits('lead'),
-          -1,
-          'a lead',
-          'Move or turn the housing end so that the inner runs straight out of it',
-        ),
-      );
+      found.push(...insideDrum(study, joint), ...check('cable-lead', 'lead', limits('lead'), -1, ...leadWords(joint)));
     }
     return found;
+  });
+}
+
+/** How the lead is spoken of, and its cure: a housing end whose direction is not given is taken to be aimed as well as can be. */
+function leadWords({ source }: CableJoint): [what: string, cure: string] {
+  if (source.leavesAlong !== undefined || source.entersAlong !== undefined) {
+    return ['a lead', 'Move or turn the housing end so that the inner runs straight out of it'];
+  }
+  return ['a lead (housing ends aimed midway of what the inner sweeps)', 'Move the housing end further off, so that the inner sweeps less'];
+}
+
+/** A housing end inside the drum that its inner runs to: no cable can run so. */
+function insideDrum(study: Study, joint: CableJoint): readonly Finding[] {
+  const { build, poseAt } = study.travel;
+  return (['leaves', 'enters'] as const).flatMap((which): Finding[] => {
+    const end = which === 'leaves' ? joint.driverEnd : joint.drivenEnd;
+    const place = joint.source[which];
+    if (end?.kind !== 'drum' || place === undefined || innerAt(build, poseAt(0), joint, which) !== undefined) return [];
+    return [
+      {
+        code: 'cable-lead',
+        severity: 'error',
+        part: joint.name,
+        span: place.span,
+        message: `The housing end of ${joint.name} lies within the drum ${end.drum.name}: its inner cannot run to the rim`,
+        cure: 'Move it outside the drum',
+      },
+    ];
   });
 }
 

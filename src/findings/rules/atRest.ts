@@ -4,11 +4,13 @@
  * `held-open`: another lever of its group meets its closed stop first. `slack-used-up`: a cable is tight at rest and holds its
  * group open.
  */
-import { degrees, millimetres } from '../words.ts';
+import type { Span } from '../../definition/span.ts';
+import { minus, turnedAt } from '../../table/geometry.ts';
+import { pinAt } from '../../travel/jointForms.ts';
+import { decimal, degrees, millimetres } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
 import { createPose } from '../../kinematics/pose.ts';
-import { minus, turnedAt } from '../../table/geometry.ts';
 import type { Study } from '../study.ts';
 
 /** rad (0.001°); a plate of 45 mm bore at 1.5° of idle passes less than a thousandth more air for it. Common practice, no source. */
@@ -23,7 +25,8 @@ export function heldOpen(study: Study): readonly Finding[] {
     if (lever.closedStop === undefined || lever.group < 0) return [];
     const closed = build.parameters[lever.closedStop.parameter]!;
     const open = mechanism.senses[lever.index]! * pose.rotation[lever.index]! - closed;
-    if (!(open > SHUT) || tightCable(study, lever.group) !== undefined) return [];
+    if (!(open > SHUT)) return closed > SHUT && lever.plates.length > 0 ? [heldByOwnStop(lever, lever.closedStop.span, closed)] : [];
+    if (tightCable(study, lever.group) !== undefined) return [];
     const rod = rodToBlame(study, lever);
     const stops = lever.plates.length > 0 ? 'the engine will not idle' : 'it does not reach its closed stop';
     return [
@@ -33,7 +36,7 @@ export function heldOpen(study: Study): readonly Finding[] {
         part: lever.name,
         span: rod?.source.length?.span ?? lever.closedStop.span,
         message: `${lever.name} is held ${degrees(open, 3)} open at rest${rod ? ` by the rod ${rod.name}` : ''}: ${stops}`,
-        ...(rod && { cure: `Set ${rod.name} to the length at which both closed stops meet together` }),
+        ...(rod && { cure: lengthCure(study, rod, lever, closed) }),
         worst: { value: open, dimension: 'angle', travel: 0 },
         limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
         ...(rod?.lengthDimension !== undefined && {
@@ -47,6 +50,34 @@ export function heldOpen(study: Study): readonly Finding[] {
       },
     ];
   });
+}
+
+/** Everything is drawn on the idle stop: a closed stop above the drawn position contradicts the drawing. */
+function heldByOwnStop(lever: LeverModel, span: Span, closed: number): Finding {
+  return {
+    code: 'held-open',
+    severity: 'error',
+    part: lever.name,
+    span,
+    message: `The closed stop of ${lever.name} holds it ${degrees(closed, 3)} open at rest, though it is drawn on its idle stop`,
+    cure: 'Draw the linkage with the plates on their idle stop and leave the closed stop at 0, or mend the stop',
+    worst: { value: closed, dimension: 'angle', travel: 0 },
+    limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
+  };
+}
+
+/** The length at which the rod lets its lever close, where it drives that lever itself; with the turns of its adjuster. */
+function lengthCure(study: Study, rod: RodJoint, lever: LeverModel, closed: number): string {
+  const { build, mechanism, poseAt } = study.travel;
+  const meet = `at which both closed stops meet together`;
+  if (rod.driven !== lever.index) return `Set ${rod.name} to the length ${meet}`;
+  const from = turnedAt(build, poseAt(0), rod.driver, rod.driverPin);
+  const to = pinAt(build.parameters, rod.drivenPin, mechanism.senses[lever.index]! * closed);
+  const wanted = Math.hypot(...minus(to, from));
+  const change = wanted - build.parameters[rod.length]!;
+  const pitch = rod.source.adjust?.pitch?.nominal;
+  const turns = pitch === undefined ? '' : ` (${decimal(Math.abs(change / pitch))} turns ${change > 0 ? 'longer' : 'shorter'})`;
+  return `Set ${rod.name} to ${millimetres(wanted, 3)}${turns}, ${meet}`;
 }
 
 export function slackUsedUp(study: Study): readonly Finding[] {

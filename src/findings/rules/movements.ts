@@ -21,7 +21,9 @@ export function movements(study: Study): readonly Finding[] {
       const common = { part: movement.name, span: movement.nameSpan, related: [{ span: lever.source.nameSpan, message: lever.name }] };
       const before = openingAt(travel, lever.index, 0);
       const rest = openingAt(moved, lever.index, 0) - before;
-      const full = openingAt(moved, lever.index, 1) - openingAt(travel, lever.index, 1);
+      const unmoved = openingAt(travel, lever.index, lowest(travel));
+      // What the linkage cannot do unmoved is no fault of the movement.
+      const full = Number.isNaN(unmoved) ? 0 : openingAt(moved, lever.index, lowest(moved)) - unmoved;
       const found: Finding[] = [];
       if (Number.isNaN(rest) || Math.abs(rest) > STILL) {
         found.push({
@@ -50,6 +52,12 @@ export function movements(study: Study): readonly Finding[] {
       return found;
     });
   });
+}
+
+/** How far down the pedal goes, a fraction: less than all where an open stop without a cable before it holds it. */
+function lowest({ build, mechanism }: Travel): number {
+  const { drive } = mechanism;
+  return drive.kind === 'lever' ? Math.min(1, build.bounds.pedalStop / build.parameters[drive.travel]!) : 1;
 }
 
 function openingAt(travel: Travel, lever: number, at: number): number {

@@ -4,7 +4,8 @@
  * What hangs on the lever is not reported besides. Cure: a longer rod or driven arm, a shorter driving arm, or less travel.
  */
 import type { Build } from '../../kinematics/build.ts';
-import type { Joint } from '../../kinematics/model.ts';
+import { minus, turnedAt, vectorAt } from '../../table/geometry.ts';
+import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
 import { trigValue } from '../../numeric/trigPolynomial.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
 import { slotForm } from '../../travel/jointForms.ts';
@@ -31,7 +32,7 @@ export function notAssembled(study: Study): readonly Finding[] {
         part: joint.name,
         span: joint.source.nameSpan,
         message: `${nameOf(joint)} cannot reach ${driven} ${rangeWords(ranges)}: no position of ${driven} keeps it together`,
-        cure: CURES[joint.kind],
+        cure: reachCure(study, joint, ranges[0]!.from),
         ranges,
       },
     ];
@@ -39,7 +40,6 @@ export function notAssembled(study: Study): readonly Finding[] {
 }
 
 const CURES = {
-  rod: 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel',
   cable: 'Lengthen the driven arm, move the housing end away from it, or take less pull',
   slot: 'Lessen the offset of the fork, or bring its pin and its pivot to where they meet all the way',
 } as const;
@@ -64,4 +64,17 @@ function trigSize(form: readonly number[]): number {
 
 export function nameOf(joint: Joint): string {
   return `The ${joint.kind} ${joint.name}`;
+}
+
+/** Whether a rod is too short or too long where it first fails to reach. */
+function reachCure(study: Study, joint: Exclude<Joint, CouplingJoint>, travel: number): string {
+  const { build, poseAt } = study.travel;
+  if (joint.kind !== 'rod') return CURES[joint.kind];
+  const p = build.parameters;
+  const pin = turnedAt(build, poseAt(travel), joint.driver, joint.driverPin);
+  const from = minus(pin, vectorAt(p, joint.drivenPin));
+  const tooLong = Math.hypot(...from) < p[joint.length]!;
+  return tooLong
+    ? 'Shorten the rod, lengthen the driven arm, or take less travel'
+    : 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel';
 }

@@ -32,7 +32,10 @@ function deadCentres(study: Study, joint: Exclude<Joint, CouplingJoint>, which: 
   const places = merge(
     samples.filter((travel) => figure(travel) <= DEAD),
     [least.travel],
-  ).filter((travel) => !opening || !goesOn(study, joint, travel));
+  )
+    // One place may be known twice, from either arm, and differ in its last bits.
+    .filter((travel, i, all) => i === 0 || travel - all[i - 1]! > BESIDE)
+    .filter((travel) => !opening || !goesOn(study, joint, travel));
   const [first] = places;
   if (first === undefined) return [];
   const ranges = places.map((travel) => ({ from: travel, to: travel }));

@@ -1,17 +1,39 @@
 /**
  * Levers that go the wrong way as the pedal goes down.
  *
- * `turns-back`: a lever closes again. `closed-stop-passed`: it would stand below its closed stop, where the stop holds it and the
+ * `opens-otherwise`: a lever goes against its `opens` altogether. `turns-back`: a lever closes again. `closed-stop-passed`: it would stand below its closed stop, where the stop holds it and the
  * linkage jams. `plate-below-seat`: its plate would stand beyond its seat and jam in the bore.
  */
 import type { LeverModel } from '../../kinematics/model.ts';
-import { leastOf, rangesBelow } from '../../travel/extremes.ts';
+import { greatestOf, leastOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { along, type Study } from '../study.ts';
 import { degrees, percent, rangeWords } from '../words.ts';
 
 /** rad; less is rounding. */
 const SAME = 1e-9;
+
+export function opensOtherwise(study: Study): readonly Finding[] {
+  return driven(study)
+    .filter((lever) => goesOtherwise(study, lever))
+    .map((lever) => ({
+      code: 'opens-otherwise',
+      severity: 'error',
+      part: lever.name,
+      span: lever.source.nameSpan,
+      message: `${lever.name} is driven the other way than its \`opens\` says: it would close as the pedal goes down`,
+      cure: 'Check `opens` of this lever, `wraps` of the drum and `opens` of the pedal',
+    }));
+}
+
+/** Whether a lever closes where it should open; everything else said of its way would follow from that. */
+function goesOtherwise(study: Study, lever: LeverModel): boolean {
+  if (lever.source.opens === undefined) return false;
+  const opening = along(study, `${lever.name}.opening`);
+  const least = leastOf(opening, study.travel.samples)?.value ?? 0;
+  const most = greatestOf(opening, study.travel.samples)?.value ?? 0;
+  return least < -SAME && -least > most;
+}
 
 export function turnsBack(study: Study): readonly Finding[] {
   const { mechanism, samples, poseAt } = study.travel;
@@ -21,12 +43,13 @@ export function turnsBack(study: Study): readonly Finding[] {
       const pose = poseAt(travel);
       return Number.isNaN(pose.rotation[lever.index]!) ? NaN : sense * pose.rate[lever.index]!;
     };
-    const ranges = rangesBelow((travel) => speed(travel) + SAME, samples).filter(({ from, to }) => to - from > SAME);
+    const ranges = rangesBelow(speed, samples).filter(({ from, to }) => to - from > SAME);
     if (ranges.length === 0) return [];
     const opening = along(study, `${lever.name}.opening`);
     const worst = ranges
       .map(({ from, to }) => ({ value: opening(from) - opening(to), travel: to }))
       .reduce((most, each) => (each.value > most.value ? each : most));
+    if (worst.value <= SAME) return [];
     return [
       {
         code: 'turns-back',
@@ -83,6 +106,11 @@ export function closedStopPassed(study: Study): readonly Finding[] {
 }
 
 /** Levers that the pedal moves. */
-function moving(study: Study): readonly LeverModel[] {
+function driven(study: Study): readonly LeverModel[] {
   return study.travel.mechanism.levers.filter((lever) => lever.group >= 0);
+}
+
+/** Those of them that go the way they should. */
+function moving(study: Study): readonly LeverModel[] {
+  return driven(study).filter((lever) => !goesOtherwise(study, lever));
 }
