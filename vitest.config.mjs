@@ -8,7 +8,9 @@ export default defineConfig({
     alias: { vscode: fileURLToPath(new URL('test/support/vscode.ts', import.meta.url)) },
   },
   test: {
+    // Long enough for a busy machine: what takes long is measured in bench/, not asserted here.
     testTimeout: 120_000,
+    setupFiles: ['test/support/seed.ts'],
     include: ['test/**/*.test.ts'],
     allowOnly: false,
     passWithNoTests: false,

@@ -97,7 +97,8 @@ export function polynomialRoots(coefficients: readonly number[]): readonly numbe
   const c = coefficients.slice(0, degree + 1);
   if (degree === 1) return [-c[0]! / c[1]!];
   const value = (x: number): number => c.reduceRight((sum, each) => sum * x + each, 0);
-  const scale = (x: number): number => c.reduceRight((sum, each) => sum * Math.abs(x) + Math.abs(each), 0);
+  // Coefficients come from sums, so a small one is as uncertain as the greatest.
+  const scale = (x: number): number => c.reduceRight((sum) => sum * Math.abs(x) + size, 0);
   // Cauchy's bound: no root lies farther out.
   const bound = 1 + Math.max(...c.slice(0, -1).map(Math.abs)) / Math.abs(c[degree]!);
   const turns = polynomialRoots(c.slice(1).map((each, i) => each * (i + 1)));
@@ -117,5 +118,5 @@ export function polynomialRoots(coefficients: readonly number[]): readonly numbe
 
 /** A leading coefficient this small against the greatest is none. */
 const NOTHING = 1e-15;
-/** A value this small against the sum of its terms' sizes is zero. */
-const TOUCH = 1e-13;
+/** A value this small against what its terms could be is zero. */
+const TOUCH = 1e-14;

@@ -175,7 +175,10 @@ if (sums.some(([rotations, ratios]) => Math.abs(rotations! - sums[0]![0]!) > 1e-
 const [flatTime, floorTime, engineTime] = inTurns(50_000, ways, 80) as [number, number, number];
 report('flat hand-inlined closed form, position and ratio, a station', `${flatTime.toFixed(1)} ns`);
 report('the same with its figures in local variables and nothing stored', `${floorTime.toFixed(1)} ns`);
-report('engine, position, ratio and curvature', `${engineTime.toFixed(1)} ns, ${(engineTime / flatTime).toFixed(2)} × flat (budget ${BUDGET})`);
+report(
+  'engine, position, ratio and curvature',
+  `${engineTime.toFixed(1)} ns, ${(engineTime / flatTime).toFixed(2)} × flat (budget ${BUDGET})`,
+);
 const besides = (what: string, time: number): void => report(what, `${time.toFixed(0)} ns, ${(time / flatTime).toFixed(0)} × flat`);
 besides('root finding with mathjs, position alone', nanosecondsPerCall(1000, rootFinding, 5));
 besides('planck, one step of a planar loop', nanosecondsPerCall(2000, bodyStepping(), 5));

@@ -48,7 +48,8 @@ describe('derivatives along the pedal', () => {
             }
             told++;
             const allowed = TRUST * change + rounding / step;
-            if (!(Math.abs(exact - difference) <= allowed)) faults.push(`#${index} ${what} of ${name} at ${travel}: ${exact}, by difference ${difference}`);
+            if (!(Math.abs(exact - difference) <= allowed))
+              faults.push(`#${index} ${what} of ${name} at ${travel}: ${exact}, by difference ${difference}`);
           };
           const size = Math.max(1, Math.abs(pose.rate[lever]!));
           check('rate', pose.rate[lever]!, (at) => solved.poseAt(at).rotation[lever]!, 1e-14 * magnified);
@@ -57,7 +58,6 @@ describe('derivatives along the pedal', () => {
       }
     });
     expect(faults).toEqual([]);
-    console.log(told, untold);
     expect(untold / told).toBeLessThan(0.01);
   });
 });

@@ -29,7 +29,9 @@ function differences(change: (sketch: Sketch) => Sketch, sign: 1 | -1): readonly
         const found = sign * others[lever]!;
         if (Number.isNaN(rotation) && Number.isNaN(found)) return [];
         if (magnified > AT_DEAD_CENTRE) return [];
-        return Math.abs(rotation - found) <= SAME + ROUNDING * magnified ? [] : [`#${index} ${lever} at ${travel}: ${rotation}, ${found} (${magnified})`];
+        return Math.abs(rotation - found) <= SAME + ROUNDING * magnified
+          ? []
+          : [`#${index} ${lever} at ${travel}: ${rotation}, ${found} (${magnified})`];
       });
     });
   });

@@ -12,7 +12,13 @@ import { sketchText } from '../support/sketch.ts';
 const STATIONS = [0, 0.2, 0.55, 1];
 
 /** By how much, relative to `allowed`, a closed-form derivative differs from its difference, at the worst; with what it is of. */
-function worst(text: string, base: Float64Array | undefined, stations: readonly number[], step: number, allowed: (rate: number) => number): Miss {
+function worst(
+  text: string,
+  base: Float64Array | undefined,
+  stations: readonly number[],
+  step: number,
+  allowed: (rate: number) => number,
+): Miss {
   const mechanism = mechanismOf(text);
   const values = base ?? mechanism.nominal;
   const build = createBuild(mechanism, values);
@@ -59,7 +65,13 @@ describe('derivatives by the dimensions', () => {
         if (followed === undefined) break;
         checked++;
         const { magnified } = followed;
-        const { miss, where } = worst(text, undefined, [travel], STEP / Math.min(magnified, 1e3), (rate) => CLOSE * magnified * Math.max(Math.abs(rate), magnified / 100));
+        const { miss, where } = worst(
+          text,
+          undefined,
+          [travel],
+          STEP / Math.min(magnified, 1e3),
+          (rate) => CLOSE * magnified * Math.max(Math.abs(rate), magnified / 100),
+        );
         if (!(miss < 1)) faults.push(`#${index}: ${where}, errors magnified ${magnified} times`);
       }
     });

@@ -2,11 +2,22 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bracketedRoot, turnRoots } from '../../src/numeric/roots.ts';
-import { polynomialRoots, trigDerivative, trigExtremes, trigPolynomialOf, trigRoots, trigValue, type TrigPolynomial } from '../../src/numeric/trigPolynomial.ts';
+import {
+  polynomialRoots,
+  trigDerivative,
+  trigExtremes,
+  trigPolynomialOf,
+  trigRoots,
+  trigValue,
+  type TrigPolynomial,
+} from '../../src/numeric/trigPolynomial.ts';
 
 const RUNS = { numRuns: 1000, seed: 9, endOnFailure: true };
 const SCANNED = 4000;
-const coefficient = fc.oneof(fc.integer({ min: -1e9, max: 1e9 }).map((each) => each / 1e9), fc.constantFrom(0, 1e-9, -1e-9, 1e-14, 1, -1));
+const coefficient = fc.oneof(
+  fc.integer({ min: -1e9, max: 1e9 }).map((each) => each / 1e9),
+  fc.constantFrom(0, 1e-9, -1e-9, 1e-14, 1, -1),
+);
 const anyTrig: fc.Arbitrary<TrigPolynomial> = fc.tuple(coefficient, coefficient, coefficient, coefficient, coefficient);
 const sizeOf = (g: TrigPolynomial): number => Math.max(...g.map(Math.abs));
 const apart = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
@@ -29,7 +40,9 @@ describe('trigonometric polynomials of the second degree', () => {
     fc.assert(
       fc.property(anyTrig, (g) => {
         const roots = trigRoots(g);
-        return signChanges((angle) => trigValue(g, angle)).every((angle) => roots.some((root) => apart(root, angle) <= (2 * Math.PI) / SCANNED + 1e-6));
+        return signChanges((angle) => trigValue(g, angle)).every((angle) =>
+          roots.some((root) => apart(root, angle) <= (2 * Math.PI) / SCANNED + 1e-6),
+        );
       }),
       RUNS,
     );
@@ -37,7 +50,9 @@ describe('trigonometric polynomials of the second degree', () => {
 
   test('are zero at their roots, to rounding in their coefficients', () => {
     fc.assert(
-      fc.property(anyTrig, (g) => trigRoots(g).every((root) => root > -Math.PI && root <= Math.PI && Math.abs(trigValue(g, root)) <= 1e-12 * sizeOf(g))),
+      fc.property(anyTrig, (g) =>
+        trigRoots(g).every((root) => root > -Math.PI && root <= Math.PI && Math.abs(trigValue(g, root)) <= 1e-12 * sizeOf(g)),
+      ),
       RUNS,
     );
   });
@@ -46,7 +61,9 @@ describe('trigonometric polynomials of the second degree', () => {
     fc.assert(
       fc.property(anyTrig, (g) => {
         const slope = trigDerivative(g);
-        return signChanges((angle) => trigValue(slope, angle)).every((angle) => trigExtremes(g).some((each) => apart(each, angle) <= (2 * Math.PI) / SCANNED + 1e-6));
+        return signChanges((angle) => trigValue(slope, angle)).every((angle) =>
+          trigExtremes(g).some((each) => apart(each, angle) <= (2 * Math.PI) / SCANNED + 1e-6),
+        );
       }),
       RUNS,
     );
@@ -87,13 +104,17 @@ describe('A cos φ + B sin φ = C', () => {
 describe('polynomial roots', () => {
   test('are the factors that the polynomial was made of', () => {
     fc.assert(
-      fc.property(fc.uniqueArray(fc.integer({ min: -30, max: 30 }), { minLength: 1, maxLength: 4 }), fc.constantFrom(1, -3, 0.01), (wanted, leading) => {
-        let c: number[] = [leading];
-        for (const root of wanted) c = [...c, 0].map((_, i) => (c[i - 1] ?? 0) - root * (c[i] ?? 0));
-        const found = polynomialRoots(c);
-        const sorted = [...wanted].sort((x, y) => x - y);
-        return found.length === sorted.length && found.every((root, i) => Math.abs(root - sorted[i]!) < 1e-9);
-      }),
+      fc.property(
+        fc.uniqueArray(fc.integer({ min: -30, max: 30 }), { minLength: 1, maxLength: 4 }),
+        fc.constantFrom(1, -3, 0.01),
+        (wanted, leading) => {
+          let c: number[] = [leading];
+          for (const root of wanted) c = [...c, 0].map((_, i) => (c[i - 1] ?? 0) - root * (c[i] ?? 0));
+          const found = polynomialRoots(c);
+          const sorted = [...wanted].sort((x, y) => x - y);
+          return found.length === sorted.length && found.every((root, i) => Math.abs(root - sorted[i]!) < 1e-9);
+        },
+      ),
       RUNS,
     );
   });

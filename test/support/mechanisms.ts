@@ -61,7 +61,8 @@ function drawMechanism(draw: Draw, { only, joints: allowed, levers, stops }: Mec
     const kind: SketchJoint['kind'] = roll < 0.55 ? 'rod' : roll < 0.72 ? 'slot' : roll < 0.82 ? 'coupling' : 'cable';
     if (parent === undefined) joints.push(drawCable(draw, name, undefined, child, spatial));
     else if (kind === 'slot' && may(kind)) joints.push(drawSlot(draw, name, parent, child));
-    else if (kind === 'coupling' && may(kind)) joints.push({ kind, name, from: parent.name, to: child.name, ratio: between(draw, 0.3, 2) * either(draw, [1, -1]) });
+    else if (kind === 'coupling' && may(kind))
+      joints.push({ kind, name, from: parent.name, to: child.name, ratio: between(draw, 0.3, 2) * either(draw, [1, -1]) });
     else if (kind === 'cable' && may(kind)) joints.push(drawCable(draw, name, parent, child, spatial));
     else joints.push(drawRod(draw, name, parent, child, spatial));
     drafts.push(child);
@@ -193,7 +194,15 @@ function drawSlot(draw: Draw, name: string, parent: Draft, child: Draft): Sketch
   // offset = reach sin(polar − angle), with the pin ahead of the pivot or, now and then, behind it.
   const lead = Math.asin(offset / reach);
   const angle = draw() < 0.8 ? polar - lead : polar - Math.PI + lead;
-  return { kind: 'slot', name, pin: addArm(pinLever, `tang_${name}`, place), fork: fork.name, drives, angle: (angle * 180) / Math.PI, offset };
+  return {
+    kind: 'slot',
+    name,
+    pin: addArm(pinLever, `tang_${name}`, place),
+    fork: fork.name,
+    drives,
+    angle: (angle * 180) / Math.PI,
+    offset,
+  };
 }
 
 function drawCable(draw: Draw, name: string, parent: Draft | undefined, child: Draft, spatial: boolean): SketchJoint {
@@ -201,7 +210,12 @@ function drawCable(draw: Draw, name: string, parent: Draft | undefined, child: D
   const near = (place: Vector): Vector =>
     plus(place, [between(draw, -150, 150), between(draw, -150, 150), spatial ? between(draw, -40, 40) : 0]);
   const end = (lever: Draft, part: string): SketchEnd => {
-    if (draw() < 0.5) return addArm(lever, part, armPlace(lever, between(draw, 20, 80), between(draw, -Math.PI, Math.PI), spatial ? between(draw, -15, 15) : 0));
+    if (draw() < 0.5)
+      return addArm(
+        lever,
+        part,
+        armPlace(lever, between(draw, 20, 80), between(draw, -Math.PI, Math.PI), spatial ? between(draw, -15, 15) : 0),
+      );
     lever.drums[part] = drawDrum(draw);
     return { lever: lever.name, part };
   };

@@ -32,7 +32,14 @@ export interface SketchEnd {
 
 export type SketchJoint =
   /** `length` as drawn where absent. */
-  | { readonly kind: 'rod'; readonly name: string; readonly from: SketchEnd; readonly to: SketchEnd; readonly length?: number; readonly lost?: number }
+  | {
+      readonly kind: 'rod';
+      readonly name: string;
+      readonly from: SketchEnd;
+      readonly to: SketchEnd;
+      readonly length?: number;
+      readonly lost?: number;
+    }
   | {
       readonly kind: 'slot';
       readonly name: string;
@@ -123,7 +130,10 @@ function leverText(lever: SketchLever): string {
     const form = typeof radius === 'number' ? `radius: ${figure(radius)}` : `profile: [${radius.map((point) => list(point)).join(', ')}]`;
     return `${name}: {${form}, wraps: ${wraps}}`;
   });
-  const ends = [stops?.closed !== undefined && `closed: ${figure(stops.closed)}`, stops?.open !== undefined && `open: ${figure(stops.open)}`];
+  const ends = [
+    stops?.closed !== undefined && `closed: ${figure(stops.closed)}`,
+    stops?.open !== undefined && `open: ${figure(stops.open)}`,
+  ];
   return [
     `  ${lever.name}:`,
     `    pivot: ${list(lever.pivot)}`,

@@ -8,11 +8,7 @@ export const times = (a: Vector, factor: number): Vector => [a[0] * factor, a[1]
 export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 export const size = (a: Vector): number => Math.hypot(a[0], a[1], a[2]);
 export const unit = (a: Vector): Vector => times(a, 1 / size(a));
-export const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
+export const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 
 /** The part of `a` square to the unit vector `axis`. */
 export const square = (a: Vector, axis: Vector): Vector => minus(a, times(axis, dot(a, axis)));

@@ -37,12 +37,21 @@ describe('places', () => {
           if (!known.some((place) => Math.abs(place - turn) <= WITHIN)) faults.push(`#${index} ${what} turns at ${turn}`);
         }
       };
-      for (const { name, index: lever } of solved.mechanism.levers) check(name, samples.map((each) => each[name]!), places.levers[lever]!);
+      for (const { name, index: lever } of solved.mechanism.levers)
+        check(
+          name,
+          samples.map((each) => each[name]!),
+          places.levers[lever]!,
+        );
       solved.mechanism.joints.forEach((joint) => {
         if (joint.kind !== 'rod') return;
         const drawn = sketch.joints.find((each) => each.name === joint.name)!;
         const known = [...places.joints[joint.index]!, ...places.levers[joint.driver]!, ...places.levers[joint.driven]!];
-        check(joint.name, samples.map((each) => Math.abs(closure.leverage(drawn, each))), known);
+        check(
+          joint.name,
+          samples.map((each) => Math.abs(closure.leverage(drawn, each))),
+          known,
+        );
       });
     });
     expect(faults).toEqual([]);
