@@ -157,6 +157,25 @@ rods: {link: {from: crank.out, to: shaft.arm}}
   });
 });
 
+describe('two stops in one group', () => {
+  it.each([
+    [30, 40, 'first'],
+    [40, 30, 'second'],
+  ])('at %d° and %d°: the first that is met counts', (one, two, met) => {
+    const text = `format: 1
+levers:
+  pedal: {pivot: [0, 0]}
+  first: {pivot: [100, 0], stops: {open: ${one} deg}}
+  second: {pivot: [200, 0], stops: {open: ${two} deg}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 60}
+couplings: {a: {from: pedal, to: first}, b: {from: pedal, to: second}}
+`;
+    const early = solve(text).findings.filter(({ code }) => code === 'opening-early');
+    expect(early.map(({ part }) => part)).toEqual([met]);
+    expect(early[0]?.ranges?.[0]?.from).toBeCloseTo(0.5, 12);
+  });
+});
+
 describe('a throttle that never opens', () => {
   it('is told that its cable is never pulled tight', () => {
     const text = (slack: number): string => `format: 1

@@ -6,6 +6,7 @@
  * 1 / sin of the transmission angle.
  */
 import fc from 'fast-check';
+import type { Vec2 } from 'planck';
 import { expect, test } from 'vitest';
 import { closureOf } from '../support/closure.ts';
 import { anyMechanism } from '../support/mechanisms.ts';
@@ -25,29 +26,29 @@ const STEPS = 240;
 const SETTLING = 4;
 
 test('two hundred planar four-bars stand where planck bodies on revolute joints do', { timeout: 60_000 }, async () => {
-  const { CircleShape, RevoluteJoint, Vec2, World } = await import('planck');
+  const planck = await import('planck');
 
   /** Turns the driving lever step by step. @returns the driven body's angle after each */
   function stepBodies(sketch: Sketch, swing: number, steps: number): readonly number[] {
     const joint = sketch.joints[0]!;
     if (joint.kind !== 'rod') throw new Error('Rods alone are asked for');
     const [foot, driven] = sketch.levers as [Sketch['levers'][number], Sketch['levers'][number]];
-    const at = ([x, y]: Vector): InstanceType<typeof Vec2> => new Vec2(x / MM_PER_UNIT, y / MM_PER_UNIT);
+    const at = ([x, y]: Vector): Vec2 => new planck.Vec2(x / MM_PER_UNIT, y / MM_PER_UNIT);
     const pin1 = at(foot.arms[joint.from.part]!);
     const pin2 = at(driven.arms[joint.to.part]!);
-    const world = new World({ gravity: new Vec2(0, 0), allowSleep: false });
+    const world = new planck.World({ gravity: new planck.Vec2(0, 0), allowSleep: false });
     const ground = world.createBody();
-    const body = (type: 'kinematic' | 'dynamic', position: InstanceType<typeof Vec2>) => {
+    const body = (type: 'kinematic' | 'dynamic', position: Vec2) => {
       const made = world.createBody({ type, position });
-      made.createFixture({ shape: new CircleShape(1), density: 1, filterMaskBits: 0 });
+      made.createFixture({ shape: new planck.CircleShape(1), density: 1, filterMaskBits: 0 });
       return made;
     };
     const crank = body('kinematic', at(foot.pivot));
-    const coupler = body('dynamic', new Vec2((pin1.x + pin2.x) / 2, (pin1.y + pin2.y) / 2));
+    const coupler = body('dynamic', new planck.Vec2((pin1.x + pin2.x) / 2, (pin1.y + pin2.y) / 2));
     const output = body('dynamic', at(driven.pivot));
-    world.createJoint(new RevoluteJoint({}, crank, coupler, pin1));
-    world.createJoint(new RevoluteJoint({}, coupler, output, pin2));
-    world.createJoint(new RevoluteJoint({}, ground, output, at(driven.pivot)));
+    world.createJoint(new planck.RevoluteJoint({}, crank, coupler, pin1));
+    world.createJoint(new planck.RevoluteJoint({}, coupler, output, pin2));
+    world.createJoint(new planck.RevoluteJoint({}, ground, output, at(driven.pivot)));
     const dt = 1 / 60;
     crank.setAngularVelocity(swing / (steps * dt));
     const angles: number[] = [];
@@ -76,7 +77,7 @@ test('two hundred planar four-bars stand where planck bodies on revolute joints 
     while (last < STEPS && sine(last + 1) > LEAST_SINE) last++;
     if (last < STEPS / 10) continue;
     compared++;
-    const swing = solved.rotationsAt(last / STEPS)['foot']!;
+    const swing = solved.rotationsAt(last / STEPS).foot!;
     const angles = stepBodies(sketch, swing, last);
     angles.forEach((angle, i) => {
       if (i < SETTLING) return;

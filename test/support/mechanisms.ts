@@ -220,7 +220,7 @@ function drawCable(draw: Draw, name: string, parent: Draft | undefined, child: D
     return { lever: lever.name, part };
   };
   const to = end(child, 'seat');
-  const enters = near(child.arms['seat'] ?? child.pivot);
+  const enters = near(child.arms.seat ?? child.pivot);
   if (parent === undefined) return { kind: 'cable', name, to, enters, slack };
   const part = `pull_${name}`;
   const from = end(parent, part);

@@ -4,4 +4,4 @@
  */
 import fc from 'fast-check';
 
-fc.configureGlobal({ seed: Number(process.env['FAST_CHECK_SEED'] ?? 20_811) });
+fc.configureGlobal({ seed: Number(process.env.FAST_CHECK_SEED ?? 20_811) });

@@ -119,6 +119,22 @@ rods: {link: {from: pedal.out, to: shaft.arm}}
     expect(of('link.twist')).toBeCloseTo(boltAngle(e, b1, b2) - drawn, 10);
   });
 
+  it('has the tilt of whichever end tilts more', () => {
+    const tilt = (ends: readonly [number, number]): number =>
+      row(
+        solve(`format: 1
+levers:
+  pedal: {pivot: [0, 0], arms: {out: {at: [0, 40], bolt: [${Math.sin(ends[0] * DEGREE)}, 0, ${Math.cos(ends[0] * DEGREE)}]}}}
+  shaft: {pivot: [100, 0], arms: {arm: {at: [100, 40], bolt: [${Math.sin(ends[1] * DEGREE)}, 0, ${Math.cos(ends[1] * DEGREE)}]}}}
+pedal: {lever: pedal, opens: clockwise, travel: 40}
+rods: {link: {from: pedal.out, to: shaft.arm}}
+`),
+        0,
+      )('link.misalignment');
+    // The rod lies along x as drawn.
+    expect([tilt([7, 3]), tilt([2, 9])]).toEqual([expect.closeTo(7, 9), expect.closeTo(9, 9)]);
+  });
+
   it('has a ratio that is the slope of its opening', () => {
     const at = (travel: number): number => row(answers, travel)('shaft.opening');
     expect(row(answers, 0.4)('shaft.ratio')).toBeCloseTo((at(0.4 + 1e-5) - at(0.4 - 1e-5)) / (40 * 2e-5), 7);

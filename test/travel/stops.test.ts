@@ -52,7 +52,8 @@ couplings:
   gears: {from: first, to: geared, ratio: -0.5}
 `);
     // `first` turns twice as far as the pedal, `geared` as far: it meets its stop at 10 of 20 degrees, before `first` is at 30.
-    expect(contacts).toEqual([{ group: expect.any(Number), lever: lever('geared'), travel: expect.closeTo(0.5, 12) }]);
+    expect(contacts.map((contact) => contact.lever)).toEqual([lever('geared')]);
+    expect(contacts[0]?.travel).toBeCloseTo(0.5, 12);
     const open = poseAt(1);
     expect(open.rotation[lever('first')]).toBeCloseTo(-20 * DEGREE, 12);
     expect(open.rotation[lever('geared')]).toBeCloseTo(10 * DEGREE, 12);

@@ -78,9 +78,9 @@ function limitCable(joint: CableJoint, p: Float64Array, bounds: Bounds, pose: Po
   if (Number.isNaN(free)) {
     hold(cable, NaN, CableState.moving, pose);
   } else if (free < least - MET || (free <= least + MET && !rising)) {
-    hold(cable, least, CableState.slack, pose);
+    hold(cable, Math.max(least, free), CableState.slack, pose);
   } else if (free > most + MET || (free >= most - MET && rising)) {
-    hold(cable, most, CableState.stopped, pose);
+    hold(cable, Math.min(most, free), CableState.stopped, pose);
     pose.stretch[cable] = Math.max(0, free - most);
   } else {
     pose.passed[cable] = Math.min(most, Math.max(least, free));
