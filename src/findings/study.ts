@@ -5,7 +5,7 @@ import type { Definition, LimitKey } from '../definition/definition.ts';
 import type { Travel } from '../travel/travel.ts';
 import { leastOf, rangesBelow, type Along } from '../travel/extremes.ts';
 import type { Column } from '../table/column.ts';
-import type { Finding, FindingSeverity, TravelRange } from './finding.ts';
+import type { Finding, FindingSeverity, Mend, Outcome, TravelRange } from './finding.ts';
 import { defaultLimit, type LimitPair } from './limits.ts';
 
 export interface Study {
@@ -81,3 +81,9 @@ export function trespass(study: Study, figure: Along, limit: LimitPair, way: 1 |
 
 /** rad or m; a figure drawn exactly on its limit keeps it. */
 const SAME = 1e-12;
+
+/** What would mend a finding, where the file has such a figure; nothing where it follows from a formula or is not there. */
+export function mendBy(study: Study, unknown: string, outcome: Outcome, target: number): { readonly mend?: Mend } {
+  const known = study.travel.mechanism.dimensions.some(({ path }) => path === unknown);
+  return known ? { mend: { unknown, outcome, target } } : {};
+}

@@ -8,9 +8,18 @@ import type { CableJoint, Mechanism, RodJoint, SlotJoint } from './model.ts';
 /** Fills the parameters that no tape computes. */
 export function decideBranches(mechanism: Mechanism, p: Float64Array): void {
   for (const joint of mechanism.joints) {
-    if (joint.kind === 'rod') decideRod(joint, p);
-    else if (joint.kind === 'cable') decideCable(joint, p);
-    else if (joint.kind === 'slot') decideSlot(joint, p);
+    if (joint.kind === 'rod') p[joint.side] = rodSide(joint, p);
+    else if (joint.kind === 'cable') p[joint.side] = cableSide(joint, p);
+    else if (joint.kind === 'slot') p[joint.side] = slotSide(joint, p);
+  }
+  decideWindings(mechanism, p);
+}
+
+/** Finds anew where driven levers pass half a turn, all sides as they are: for geometry that has moved since drawn. */
+export function decideWindings(mechanism: Mechanism, p: Float64Array): void {
+  for (const joint of mechanism.joints) {
+    if (joint.kind === 'rod') windRod(joint, p);
+    else if (joint.kind === 'slot') windSlot(joint, p);
   }
 }
 
@@ -28,18 +37,21 @@ function sideOf(along: number, scale: number): number {
   return Math.abs(along) <= IN_LINE * scale ? NaN : Math.sign(along);
 }
 
-function decideRod(joint: RodJoint, p: Float64Array): void {
+function rodSide(joint: RodJoint, p: Float64Array): number {
+  const perp = at(p, joint.drivenPin + 3);
+  const drawn = sum(sum(at(p, joint.driverPin), at(p, joint.driverPin + 3)), at(p, joint.drivenPin), -1);
+  const arm = Math.sqrt(dot(perp, perp));
+  return sideOf(dot(at(p, joint.drivenPin + 6), drawn), arm * distance(sum(drawn, perp, -1)));
+}
+
+function windRod(joint: RodJoint, p: Float64Array): void {
+  const side = p[joint.side]!;
   const base1 = at(p, joint.driverPin);
   const perp1 = at(p, joint.driverPin + 3);
   const cross1 = at(p, joint.driverPin + 6);
   const base2 = at(p, joint.drivenPin);
   const perp2 = at(p, joint.drivenPin + 3);
   const cross2 = at(p, joint.drivenPin + 6);
-  const drawn = sum(sum(base1, perp1), base2, -1);
-  const arm = Math.sqrt(dot(perp2, perp2));
-  const side = sideOf(dot(cross2, drawn), arm * distance(sum(drawn, perp2, -1)));
-  p[joint.side] = side;
-
   const half = sum(sum(base2, perp2, -1), base1, -1);
   const c = 0.5 * (dot(perp1, perp1) + dot(half, half) - p[joint.length]! ** 2);
   const passages = turnRoots(dot(perp1, half), dot(cross1, half), c).flatMap((rotation): Passage[] => {
@@ -54,34 +66,43 @@ function decideRod(joint: RodJoint, p: Float64Array): void {
   putWinding(p, joint.winding, passages);
 }
 
-function decideCable(joint: CableJoint, p: Float64Array): void {
-  if (joint.drivenEnd.kind !== 'pin') return;
+function cableSide(joint: CableJoint, p: Float64Array): number {
+  if (joint.drivenEnd.kind !== 'pin') return 1;
   const { pin, housing } = joint.drivenEnd;
   const cross = at(p, pin + 6);
   const d = sum(at(p, housing), at(p, pin), -1);
-  p[joint.side] = sideOf(dot(cross, d), Math.sqrt(dot(cross, cross)) * distance(sum(d, at(p, pin + 3), -1)));
+  return sideOf(dot(cross, d), Math.sqrt(dot(cross, cross)) * distance(sum(d, at(p, pin + 3), -1)));
 }
 
-function decideSlot(joint: SlotJoint, p: Float64Array): void {
-  const direction = at(p, joint.direction);
-  const normal = at(p, joint.normal);
-  const base = at(p, joint.pin);
-  const perp = at(p, joint.pin + 3);
-  const cross = at(p, joint.pin + 6);
-  const from = sum(base, at(p, joint.forkPivot), -1);
+function slotSide(joint: SlotJoint, p: Float64Array): number {
+  const { direction, normal, perp, cross, from } = slotVectors(joint, p);
   const offset = p[joint.offset]!;
-  const forkDriven = joint.driven === joint.fork;
-
   const drawn = sum(from, perp);
-  const [a, b, c] = forkDriven
-    ? [dot(normal, drawn), -dot(direction, drawn), offset]
-    : [dot(normal, perp), dot(normal, cross), offset - dot(normal, from)];
+  const [a, b, c] =
+    joint.driven === joint.fork
+      ? [dot(normal, drawn), -dot(direction, drawn), offset]
+      : [dot(normal, perp), dot(normal, cross), offset - dot(normal, from)];
   const nearest = turnRoots(a, b, c).reduce((best, root) => (Math.abs(root) < Math.abs(best) ? root : best), Infinity);
-  const side = sideOf(b * Math.cos(nearest) - a * Math.sin(nearest), Math.hypot(a, b));
-  p[joint.side] = side;
+  return sideOf(b * Math.cos(nearest) - a * Math.sin(nearest), Math.hypot(a, b));
+}
 
+/** The fork's frame, the pin's arm, and the arm's foot from the fork's pivot. */
+function slotVectors(joint: SlotJoint, p: Float64Array): Readonly<Record<'direction' | 'normal' | 'perp' | 'cross' | 'from', Vector>> {
+  return {
+    direction: at(p, joint.direction),
+    normal: at(p, joint.normal),
+    perp: at(p, joint.pin + 3),
+    cross: at(p, joint.pin + 6),
+    from: sum(at(p, joint.pin), at(p, joint.forkPivot), -1),
+  };
+}
+
+function windSlot(joint: SlotJoint, p: Float64Array): void {
+  const { direction, normal, perp, cross, from } = slotVectors(joint, p);
+  const offset = p[joint.offset]!;
+  const side = p[joint.side]!;
   const passages: Passage[] = [];
-  if (forkDriven) {
+  if (joint.driven === joint.fork) {
     for (const rotation of turnRoots(dot(normal, perp), dot(normal, cross), -offset - dot(normal, from))) {
       const reach = dot(direction, sum(sum(from, perp, Math.cos(rotation)), cross, Math.sin(rotation)));
       const tangent = sum(scaled(cross, Math.cos(rotation)), perp, -Math.sin(rotation));

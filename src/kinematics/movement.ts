@@ -6,6 +6,7 @@
  */
 import type { Movement } from '../definition/definition.ts';
 import type { Build } from './build.ts';
+import { decideWindings } from './branches.ts';
 import { createBounds } from './build.ts';
 import { settleRest } from './rest.ts';
 
@@ -44,6 +45,7 @@ export function movedBuild(build: Build, movement: Movement): Build {
       if (along !== undefined) direction(along);
     }
   }
+  decideWindings(mechanism, moved.parameters);
   settleRest(moved);
   return moved;
 }

@@ -56,7 +56,7 @@ export function recordLever(recorder: Recorder, lever: Lever, index: number, pla
       drums,
       plates,
       ...(closes && {
-        closedStop: { parameter: recorder.emit(recorder.value(stops?.closed, 0)), span: stops?.closed?.span ?? lever.nameSpan },
+        closedStop: { parameter: recorder.emit(closedAt(recorder, lever, pedal)), span: stops?.closed?.span ?? lever.nameSpan },
       }),
       ...(stops?.open && { openStop: { parameter: recorder.emit(recorder.value(stops.open, NaN)), span: stops.open.span } }),
       ...(plates[0] && { fullOpening: recorder.emit(fullOpening(recorder, lever, plates[0])) }),
@@ -163,4 +163,10 @@ function fullOpening(recorder: Recorder, lever: Lever, plates: Plates): Slot {
   if (lever.stops?.open) return recorder.value(lever.stops.open, NaN);
   const seated = tape.add(recorder.value(plates.seat, 0), recorder.value(plates.idle, 0));
   return tape.subtract(tape.constant(Math.PI / 2), seated);
+}
+
+/** The pedal has a stop at its drawn position, whatever else is given. */
+function closedAt(recorder: Recorder, lever: Lever, pedal: boolean): Slot {
+  const given = recorder.value(lever.stops?.closed, 0);
+  return pedal ? recorder.tape.select(given, given, recorder.tape.constant(0)) : given;
 }

@@ -6,7 +6,6 @@
  * 1 / sin of the transmission angle.
  */
 import fc from 'fast-check';
-import type { Vec2 } from 'planck';
 import { expect, test } from 'vitest';
 import { closureOf } from '../support/closure.ts';
 import { anyMechanism } from '../support/mechanisms.ts';
@@ -33,12 +32,12 @@ test('two hundred planar four-bars stand where planck bodies on revolute joints 
     const joint = sketch.joints[0]!;
     if (joint.kind !== 'rod') throw new Error('Rods alone are asked for');
     const [foot, driven] = sketch.levers as [Sketch['levers'][number], Sketch['levers'][number]];
-    const at = ([x, y]: Vector): Vec2 => new planck.Vec2(x / MM_PER_UNIT, y / MM_PER_UNIT);
+    const at = ([x, y]: Vector) => new planck.Vec2(x / MM_PER_UNIT, y / MM_PER_UNIT);
     const pin1 = at(foot.arms[joint.from.part]!);
     const pin2 = at(driven.arms[joint.to.part]!);
     const world = new planck.World({ gravity: new planck.Vec2(0, 0), allowSleep: false });
     const ground = world.createBody();
-    const body = (type: 'kinematic' | 'dynamic', position: Vec2) => {
+    const body = (type: 'kinematic' | 'dynamic', position: ReturnType<typeof at>) => {
       const made = world.createBody({ type, position });
       made.createFixture({ shape: new planck.CircleShape(1), density: 1, filterMaskBits: 0 });
       return made;

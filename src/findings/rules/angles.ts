@@ -5,13 +5,13 @@
  * Example: a rod that meets the shaft's arm at 22° wedges it into its bearings instead of turning it. Cure: turn the arms so that
  * rod and arm are nearer to square where the effort is greatest.
  */
-import type { CableJoint } from '../../kinematics/model.ts';
+import type { CableJoint, RodJoint } from '../../kinematics/model.ts';
 import { innerAt } from '../../table/geometry.ts';
 import type { LimitKey } from '../../definition/definition.ts';
 import type { FindingCode } from '../codes.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Mend } from '../finding.ts';
 import type { LimitPair } from '../limits.ts';
-import { along, limitOf, trespass, type Study } from '../study.ts';
+import { along, limitOf, mendBy, trespass, type Study } from '../study.ts';
 import { degrees, percent, rangeWords } from '../words.ts';
 import { nameOf } from './notAssembled.ts';
 
@@ -34,6 +34,7 @@ export function angles(study: Study): readonly Finding[] {
           ranges,
           worst: { ...worst, dimension: 'angle' },
           limit: { value: beyond.limit, dimension: 'angle', from: limit.from },
+          ...(joint.kind === 'rod' && armMend(study, joint, key, limit.warning)),
         },
       ];
     };
@@ -94,6 +95,13 @@ function insideDrum(study: Study, joint: CableJoint): readonly Finding[] {
       },
     ];
   });
+}
+
+/** Clocking the arm at which the angle is measured. */
+function armMend(study: Study, { source, name }: RodJoint, key: string, target: number): { readonly mend?: Mend } {
+  const end = key === 'transmission' ? source.to : key === 'drive' ? source.from : undefined;
+  if (end === undefined) return {};
+  return mendBy(study, `levers.${end.lever}.arms.${end.part}.angle`, { kind: 'least', column: `${name}.${key}` }, target);
 }
 
 function tiltLimit(study: Study, ends: { readonly kind: string; readonly misalignment?: { readonly nominal: number } }): LimitPair {

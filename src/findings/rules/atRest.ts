@@ -11,7 +11,7 @@ import { decimal, degrees, millimetres } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
 import { createPose } from '../../kinematics/pose.ts';
-import type { Study } from '../study.ts';
+import { mendBy, type Study } from '../study.ts';
 
 /** rad (0.001°); a plate of 45 mm bore at 1.5° of idle passes less than a thousandth more air for it. Common practice, no source. */
 const SHUT = 0.001 * (Math.PI / 180);
@@ -96,6 +96,12 @@ export function slackUsedUp(study: Study): readonly Finding[] {
         message: `The cable ${cable.name} is tight at rest by ${millimetres(excess)} and holds ${lever} open`,
         cure: `Give it ${millimetres(build.parameters[cable.slack]! + excess)} of slack or more`,
         worst: { value: excess, dimension: 'length', travel: 0 },
+        ...mendBy(
+          study,
+          `cables.${cable.name}.slack`,
+          { kind: 'at', column: `${lever}.opening`, travel: 0 },
+          mechanism.senses[group.root]! * build.bounds.restRotation[group.root]!,
+        ),
       },
     ];
   });

@@ -5,9 +5,9 @@
  * pedal lands; the rest of its travel stretches the cable, or, with no cable before it, the linkage takes the foot.
  */
 import { greatestOf } from '../../travel/extremes.ts';
-import type { LeverModel } from '../../kinematics/model.ts';
+import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
 import type { Finding } from '../finding.ts';
-import { along, type Study } from '../study.ts';
+import { along, mendBy, type Study } from '../study.ts';
 import { degrees, millimetres, percent } from '../words.ts';
 
 /** rad (0.1°); of two shafts only one can touch its stop, and this much less of opening changes no air. Common practice, no source. */
@@ -23,7 +23,7 @@ export function openingMissed(study: Study): readonly Finding[] {
     const full = build.parameters[lever.fullOpening]!;
     const greatest = greatestOf(along(study, `${lever.name}.opening`), samples);
     if (greatest === undefined || greatest.value >= full - OPEN) return [];
-    const rod = mechanism.joints.find((joint) => joint.driven === lever.index && joint.kind === 'rod');
+    const rod = mechanism.joints.find((joint): joint is RodJoint => joint.driven === lever.index && joint.kind === 'rod');
     const loose = looseCable(study, lever);
     return [
       {
@@ -35,6 +35,13 @@ export function openingMissed(study: Study): readonly Finding[] {
         ...(loose === undefined ? missedCure(study, lever, greatest.travel) : { cure: loose }),
         worst: { ...greatest, dimension: 'angle' },
         limit: { value: full, dimension: 'angle', from: lever.openStop ? 'open stop of this lever' : '90° of plate less seat and idle' },
+        ...(rod &&
+          mendBy(
+            study,
+            `levers.${rod.source.from.lever}.arms.${rod.source.from.part}.radius`,
+            { kind: 'greatest', column: `${lever.name}.opening` },
+            full,
+          )),
         ...(rod && { related: [{ span: rod.source.nameSpan, message: `${rod.name} drives ${lever.name}` }] }),
       },
     ];
