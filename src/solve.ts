@@ -2,7 +2,7 @@
  * The one door for every face: text in, answers out.
  */
 import type { Definition } from './definition/definition.ts';
-import { findLoadPath, type LoadPath } from './definition/loadPath.ts';
+import { findLoadPath, type LoadPath, type LoadStep } from './definition/loadPath.ts';
 import type { Problem } from './definition/problem.ts';
 import { readDefinition } from './definition/read.ts';
 import { findFacts } from './findings/facts.ts';
@@ -37,9 +37,13 @@ export interface Answers {
 
 /** Never throws, whatever the text. */
 export function solve(text: string): Answers {
-  const { definition, problems } = readDefinition(text);
+  const reading = readDefinition(text);
+  const { definition } = reading;
+  const problems = [...reading.problems];
   const loadPath = definition && findLoadPath(definition).path;
-  const mechanism = definition && loadPath && compileMechanism(definition, loadPath);
+  const excess = loadPath?.steps[MOST_JOINTS];
+  if (definition !== undefined && excess !== undefined) problems.push(tooManyJoints(definition, excess));
+  const mechanism = definition && loadPath && excess === undefined ? compileMechanism(definition, loadPath) : undefined;
   if (definition === undefined || mechanism === undefined) {
     return {
       text,
@@ -69,5 +73,21 @@ export function solve(text: string): Answers {
     parts: pathParts(study),
     table: (stations, names) =>
       tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),
+  };
+}
+
+/** More joints than any throttle linkage has; the search for turning places grows with the cube of their number. */
+const MOST_JOINTS = 128;
+
+/** Says that nothing was solved, so that a file without other mistakes does not read like a sound linkage. */
+function tooManyJoints(definition: Definition, first: LoadStep): Problem {
+  const parts = [...definition.rods, ...definition.cables, ...definition.slots, ...definition.couplings];
+  const span = parts.find(({ name }) => name === first.joint.name)?.nameSpan ?? { start: 0, end: 0 };
+  return {
+    code: 'out-of-range',
+    severity: 'error',
+    span,
+    message: `The load path has more than ${MOST_JOINTS} joints; \`${first.joint.name}\` is one too many, and nothing is solved`,
+    cure: 'Describe the linkage of one throttle in a file',
   };
 }

@@ -7,7 +7,8 @@ import type { Mechanism } from '../kinematics/model.ts';
 import { createPose } from '../kinematics/pose.ts';
 import { innerAt } from '../table/geometry.ts';
 import type { NotChecked } from './finding.ts';
-import type { Study } from './study.ts';
+import { greatestOf } from '../travel/extremes.ts';
+import { along, type Study } from './study.ts';
 
 /** What cannot be decided from geometry alone; `study` is absent where the linkage could not be solved. */
 export function findNotChecked(definition: Definition, study: Study | undefined): readonly NotChecked[] {
@@ -44,10 +45,9 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
       message: 'Not checked: what tolerances do; all figures are of the nominal dimensions',
     });
   }
-  const { build, mechanism, poseAt } = study.travel;
-  const pose = poseAt(1);
+  const { build, mechanism } = study.travel;
   for (const cable of mechanism.cables) {
-    if (cable.source.stiffness === undefined && pose.stretch[cable.cable]! > 0) {
+    if (cable.source.stiffness === undefined && (greatestOf(along(study, `${cable.name}.stretch`), study.travel.samples)?.value ?? 0) > 0) {
       all.push({ part: cable.name, span: cable.source.nameSpan, message: 'Not checked: force of its stretch, for want of `stiffness`' });
     }
   }

@@ -9,11 +9,14 @@ import { moveCable } from './joints/cable.ts';
 import { moveCoupling } from './joints/coupling.ts';
 import { moveRod } from './joints/rod.ts';
 import { moveSlot } from './joints/slot.ts';
-import type { Joint, Mechanism } from './model.ts';
+import type { Joint } from './model.ts';
 import type { Pose } from './pose.ts';
 
-/** Fills `pose` for pedal travel `travel`, a fraction of the whole; does not allocate. */
-export function advance(build: Build, travel: number, pose: Pose): void {
+/**
+ * Fills `pose` for pedal travel `travel`, a fraction of the whole; does not allocate.
+ * @param through index of the last joint to move; levers behind it are left as they stood
+ */
+export function advance(build: Build, travel: number, pose: Pose, through = build.mechanism.joints.length - 1): void {
   const { mechanism } = build;
   pose.travel = travel;
   const { drive } = mechanism;
@@ -21,12 +24,13 @@ export function advance(build: Build, travel: number, pose: Pose): void {
     const full = build.parameters[drive.travel]!;
     const asked = full * travel;
     const { pedalRest, pedalStop } = build.bounds;
-    const held = asked < pedalRest;
+    // At the very place where it leaves its rest the pedal moves on.
+    const held = asked < pedalRest - STOP_SLOP;
     const opening = asked > pedalStop + STOP_SLOP ? NaN : held ? pedalRest : asked;
     turnRoot(pose, drive.lever, drive.sense * opening, held || opening >= pedalStop ? 0 : drive.sense * full);
   }
   const { joints } = mechanism;
-  for (let i = 0; i < joints.length; i++) moveJoint(build, joints[i]!, pose);
+  for (let i = 0; i <= through; i++) moveJoint(build, joints[i]!, pose);
 }
 
 /** Moves the driven lever of one joint, whose driver must stand already. */
@@ -58,6 +62,4 @@ export function turnRoot(pose: Pose, lever: number, rotation: number, rate: numb
 }
 
 /** rad; a pedal exactly on its stop may be past it by rounding. */
-const STOP_SLOP = 1e-12;
-
-export type { Mechanism };
+const STOP_SLOP = 1e-13;

@@ -9,7 +9,7 @@
  * base is the pivot moved along the axis to the point's height, perp the arm square to the axis in the drawn
  * position, cross = axis × perp. Nine parameters in that order. All lengths in metres, angles in radians.
  */
-import type { Cable, Coupling, Definition, Lever, Plates, Rod, Slot, Tolerance, Value } from '../definition/definition.ts';
+import type { Cable, Coupling, Definition, Lever, Plates, Rod, Slot, Tolerance } from '../definition/definition.ts';
 import type { Dimension } from '../definition/dimensions.ts';
 import type { Span } from '../definition/span.ts';
 import type { Tape } from './tape.ts';
@@ -93,7 +93,7 @@ export interface RodJoint extends JointCommon {
   readonly length: Parameter;
   /** Free play; undefined where the rod has none. */
   readonly lost: Parameter | undefined;
-  /** +1 or −1: the side on which it was drawn; 0 where drawn in line with the driven arm. */
+  /** +1 or −1: the side on which it was drawn; NaN where drawn in line with the driven arm. */
   readonly side: Parameter;
   /** Four parameters: up to two driver rotations at which the driven passes half a turn, each with the sign of the passage. */
   readonly winding: Parameter;
@@ -191,6 +191,3 @@ export interface Directions {
   /** Three parameters each, of unit length; absent where the file gives none. */
   readonly housings: ReadonlyMap<string, { readonly leaves?: Parameter; readonly enters?: Parameter }>;
 }
-
-/** Dimension of a value in the file, for messages. */
-export type DimensionSource = Value;

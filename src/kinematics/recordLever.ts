@@ -59,7 +59,7 @@ export function recordLever(recorder: Recorder, lever: Lever, index: number, pla
         closedStop: { parameter: recorder.emit(closedAt(recorder, lever, pedal)), span: stops?.closed?.span ?? lever.nameSpan },
       }),
       ...(stops?.open && { openStop: { parameter: recorder.emit(recorder.value(stops.open, NaN)), span: stops.open.span } }),
-      ...(plates[0] && { fullOpening: recorder.emit(fullOpening(recorder, lever, plates[0])) }),
+      ...(plates[0] && { fullOpening: recorder.emit(fullOpening(recorder, lever, plates)) }),
     },
   };
 }
@@ -157,12 +157,14 @@ function recordDrum(recorder: Recorder, drum: Drum, lever: number): DrumModel {
   };
 }
 
-/** The open stop, else 90° of plate less seat and idle. */
-function fullOpening(recorder: Recorder, lever: Lever, plates: Plates): Slot {
+/** The open stop, else 90° of plate less seat and idle: of several sets of plates, the one that stands open first. */
+function fullOpening(recorder: Recorder, lever: Lever, plates: readonly Plates[]): Slot {
   const { tape } = recorder;
   if (lever.stops?.open) return recorder.value(lever.stops.open, NaN);
-  const seated = tape.add(recorder.value(plates.seat, 0), recorder.value(plates.idle, 0));
-  return tape.subtract(tape.constant(Math.PI / 2), seated);
+  const full = plates.map(({ seat, idle }) =>
+    tape.subtract(tape.constant(Math.PI / 2), tape.add(recorder.value(seat, 0), recorder.value(idle, 0))),
+  );
+  return full.reduce((least, each) => tape.select(tape.subtract(least, each), each, least));
 }
 
 /** The pedal has a stop at its drawn position, whatever else is given. */

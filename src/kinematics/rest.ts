@@ -5,7 +5,7 @@
  * free play join; it has one freedom, its first lever's rotation ψ, and rests at the ψ where its least gap to a closed stop is
  * none. A body without a closed stop rests as drawn, or where its neighbour across a joint with free play puts it.
  */
-import { bracketedRoot } from '../numeric/roots.ts';
+import { bracketedRoot, lastWithValue } from '../numeric/roots.ts';
 import { moveJoint, turnRoot } from './advance.ts';
 import type { Build } from './build.ts';
 import { passedAt } from './joints/cable.ts';
@@ -90,7 +90,8 @@ function restOfBody(build: Build, body: Body, pose: Pose): number {
     let least = Infinity;
     for (const lever of stopped) {
       const gap = mechanism.senses[lever]! * pose.rotation[lever]! - parameters[mechanism.levers[lever]!.closedStop!.parameter]!;
-      if (!(gap >= least)) least = gap;
+      if (Number.isNaN(gap)) return NaN;
+      least = Math.min(least, gap);
     }
     return least;
   });
@@ -101,18 +102,32 @@ function restOfBody(build: Build, body: Body, pose: Pose): number {
  * 0 where none is found, as when the linkage cannot be assembled before a stop meets.
  */
 function findRest(sense: number, gap: (rotation: number) => number): number {
-  const drawn = gap(0);
-  if (Number.isNaN(drawn) || Math.abs(drawn) <= AS_DRAWN) return 0;
-  const way = drawn > 0 ? -sense : sense;
-  let near = 0;
-  let atNear = drawn;
-  for (let step = FIRST_STEP; Math.abs(near) < Math.PI; step *= 2) {
-    const far = near + way * step;
-    const atFar = gap(far);
-    if (Number.isNaN(atFar)) return 0;
+  let near = nearestAssembled(sense, gap);
+  let atNear = gap(near);
+  if (Number.isNaN(atNear) || Math.abs(atNear) <= AS_DRAWN) return near;
+  const way = atNear > 0 ? -sense : sense;
+  for (let step = FIRST_STEP; Math.abs(near) < Math.PI; step = Math.min(2 * step, LARGEST_STEP)) {
+    let far = near + way * step;
+    let atFar = gap(far);
+    const torn = Number.isNaN(atFar);
+    if (torn) {
+      far = lastWithValue(gap, near, far);
+      atFar = gap(far);
+    }
     if (atFar === 0 || atFar > 0 !== atNear > 0) return bracketedRoot(gap, near, atNear, far, atFar, CLOSE);
+    if (torn) return 0;
     near = far;
     atNear = atFar;
+  }
+  return 0;
+}
+
+/** Drawn, or where that cannot be assembled the nearest rotation found that can, the opening way first; 0 where there is none. */
+function nearestAssembled(sense: number, gap: (rotation: number) => number): number {
+  if (!Number.isNaN(gap(0))) return 0;
+  for (let away = LARGEST_STEP; away < Math.PI; away += LARGEST_STEP) {
+    if (!Number.isNaN(gap(sense * away))) return sense * away;
+    if (!Number.isNaN(gap(-sense * away))) return -sense * away;
   }
   return 0;
 }
@@ -121,6 +136,8 @@ function findRest(sense: number, gap: (rotation: number) => number): number {
 const AS_DRAWN = 1e-13;
 /** rad. */
 const FIRST_STEP = 1e-4;
+/** rad (half a degree); a rest between two places that cannot be assembled, nearer together than this, can be missed. */
+const LARGEST_STEP = Math.PI / 360;
 /** rad. */
 const CLOSE = 1e-15;
 

@@ -4,7 +4,7 @@
 import { moveJoint, turnRoot } from './advance.ts';
 import { createBounds, type Build } from './build.ts';
 import { decideBranches } from './branches.ts';
-import type { Mechanism } from './model.ts';
+import type { Joint, Mechanism } from './model.ts';
 import { evaluateParameters } from './parameters.ts';
 import { createPose, type Pose } from './pose.ts';
 
@@ -21,15 +21,15 @@ export function findSenses(mechanism: Mechanism): void {
   }
   for (const joint of joints) {
     const { driven } = joint;
-    const wound = joint.kind === 'cable' && joint.drivenEnd.kind === 'drum' ? joint.drivenEnd.drum.wraps : 1;
-    senses[driven] = given[driven] ?? wound;
+    const likely = likelySense(mechanism, joint, build.parameters);
+    senses[driven] = given[driven] ?? likely;
     let greatest = 0;
     for (const pose of poses) {
       moveJoint(build, joint, pose);
       const rotation = pose.rotation[driven]!;
       if (Math.abs(rotation) > Math.abs(greatest)) greatest = rotation;
     }
-    senses[driven] = given[driven] ?? (Math.abs(greatest) < STILL ? 1 : Math.sign(greatest));
+    senses[driven] = given[driven] ?? (Math.abs(greatest) < STILL ? likely : Math.sign(greatest));
   }
   levers.forEach((lever, index) => {
     if (lever.driver === undefined && !(drive.kind === 'lever' && drive.lever === index)) senses[index] = given[index] ?? 1;
@@ -40,6 +40,13 @@ export function findSenses(mechanism: Mechanism): void {
 const SAMPLES = 65;
 /** rad; a lever that turns less than this counts as opening counter-clockwise. */
 const STILL = 1e-9;
+
+/** The way a lever must open where its joint works one way only; counter-clockwise where that says nothing. */
+function likelySense(mechanism: Mechanism, joint: Joint, p: Float64Array): 1 | -1 {
+  if (joint.kind === 'cable' && joint.drivenEnd.kind === 'drum') return joint.drivenEnd.drum.wraps;
+  if (joint.kind === 'coupling' && joint.oneWay) return p[joint.ratio]! * mechanism.senses[joint.driver]! < 0 ? -1 : 1;
+  return 1;
+}
 
 /** A nominal build in which no stop holds anything. */
 function freeBuild(mechanism: Mechanism): Build {

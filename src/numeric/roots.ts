@@ -54,6 +54,25 @@ export function bracketedRoot(f: (x: number) => number, low: number, atLow: numb
 /** Bisection from the whole range of doubles down to neighbours takes fewer. */
 const MOST_STEPS = 200;
 
+/**
+ * The place nearest to `without` at which a function that is a number at `withValue` still is one: the edge of its domain, to the last
+ * bit.
+ */
+export function lastWithValue(f: (x: number) => number, withValue: number, without: number): number {
+  let inside = withValue;
+  let outside = without;
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = (inside + outside) / 2;
+    if (middle === inside || middle === outside) break;
+    if (Number.isNaN(f(middle))) outside = middle;
+    else inside = middle;
+  }
+  return inside;
+}
+
+/** Halving a stretch that often leaves neighbouring numbers. */
+const HALVINGS = 64;
+
 /** Solutions of A cos φ + B sin φ = C in (−π, π], rising; equal ones once; none where there is no solution. */
 export function turnRoots(a: number, b: number, c: number): readonly number[] {
   const square = a * a + b * b;

@@ -4,7 +4,7 @@
  * A figure is taken at the travel's samples, which hold every place where a joint's angles turn and a grid besides, and wherever
  * three neighbours have the middle one outermost it is refined; so a built-in angle cannot dip unseen.
  */
-import { bracketedRoot } from '../numeric/roots.ts';
+import { bracketedRoot, lastWithValue } from '../numeric/roots.ts';
 import { merge } from './places.ts';
 
 /** Stations between which a figure without known turning places is searched. */
@@ -27,18 +27,27 @@ export type Along = (travel: number) => number;
 
 /** Undefined where the figure has no value anywhere. */
 export function leastOf(figure: Along, samples: readonly number[]): Extreme | undefined {
-  const taken = sampled(figure, samples);
   let best: Extreme | undefined;
+  for (const each of withDips(figure, samples)) if (best === undefined || each.value < best.value) best = each;
+  return best;
+}
+
+/** Dips, edges and samples at which a figure is `most` or less, rising. */
+export function placesAtMost(figure: Along, samples: readonly number[], most: number): readonly number[] {
+  return merge(withDips(figure, samples).flatMap(({ travel, value }) => (value <= most ? [travel] : [])));
+}
+
+/** The figure at the samples, at the edges of where it has a value, and at the bottom of each dip between; in no order. */
+function withDips(figure: Along, samples: readonly number[]): readonly Extreme[] {
+  const taken = sampled(figure, samples);
+  const dips: Extreme[] = [];
   for (const [i, sample] of taken.entries()) {
-    if (best === undefined || sample.value < best.value) best = sample;
     const before = taken[i - 1];
     const after = taken[i + 1];
-    if (before && after && isDip(before.value, sample.value, after.value)) {
-      const refined = refineLeast(figure, before.travel, sample, after.travel);
-      if (refined.value < best.value) best = refined;
-    }
+    if (before && after && isDip(before.value, sample.value, after.value))
+      dips.push(refineLeast(figure, before.travel, sample, after.travel));
   }
-  return best;
+  return [...taken, ...dips];
 }
 
 /** Whether the middle value lies below its neighbours, or level with one of them: a level stretch has nothing to refine. */
@@ -58,8 +67,8 @@ export interface Range {
 
 /** Where a figure is below zero, as stretches of the travel with refined ends. Where it has no value it is not. */
 export function rangesBelow(figure: Along, samples: readonly number[]): readonly Range[] {
-  const least = leastOf(figure, samples);
-  const taken = sampled(figure, least === undefined || samples.includes(least.travel) ? samples : merge(samples, [least.travel]), false);
+  const dips = withDips(figure, samples).map(({ travel }) => travel);
+  const taken = merge(samples, dips).map((travel): Extreme => ({ travel, value: figure(travel) }));
   const ranges: { from: number; to: number }[] = [];
   let open: number | undefined;
   for (const [i, sample] of taken.entries()) {
@@ -90,9 +99,21 @@ export function zerosOf(figure: Along, samples: readonly number[]): readonly num
   return zeros;
 }
 
-function sampled(figure: Along, at: readonly number[], skipMissing = true): Extreme[] {
-  const samples = at.map((travel): Extreme => ({ travel, value: figure(travel) }));
-  return skipMissing ? samples.filter((sample) => !Number.isNaN(sample.value)) : samples;
+/** Where the figure has a value; a sample beside one where it has none brings in the edge between them. */
+function sampled(figure: Along, at: readonly number[]): Extreme[] {
+  const samples: Extreme[] = [];
+  let before: Extreme | undefined;
+  for (const travel of at) {
+    const sample = { travel, value: figure(travel) };
+    if (before !== undefined && Number.isNaN(before.value) !== Number.isNaN(sample.value)) {
+      const [has, lacks] = Number.isNaN(sample.value) ? [before, sample] : [sample, before];
+      const edge = lastWithValue(figure, has.travel, lacks.travel);
+      if (edge !== has.travel) samples.push({ travel: edge, value: figure(edge) });
+    }
+    if (!Number.isNaN(sample.value)) samples.push(sample);
+    before = sample;
+  }
+  return samples;
 }
 
 /** The travel at which a figure comes below zero between a place where it is not and one where it is. */
@@ -100,19 +121,6 @@ function edge(figure: Along, outside: Extreme | undefined, inside: Extreme): num
   if (outside === undefined) return inside.travel;
   if (!Number.isNaN(outside.value)) return bracketedRoot(figure, outside.travel, outside.value, inside.travel, inside.value, 0);
   return lastWithValue(figure, inside.travel, outside.travel);
-}
-
-/** Where a figure that has a value at `has` and none at `lacks` still has one: to the last bit. */
-export function lastWithValue(figure: Along, has: number, lacks: number): number {
-  let known = has;
-  let missing = lacks;
-  for (let step = 0; step < 60; step++) {
-    const middle = (known + missing) / 2;
-    if (middle === known || middle === missing) break;
-    if (Number.isNaN(figure(middle))) missing = middle;
-    else known = middle;
-  }
-  return known;
 }
 
 /** Golden section: the figure may have a corner there. */

@@ -9,7 +9,7 @@ import { advance } from '../kinematics/advance.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { CableJoint, CouplingJoint, Joint, RodJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
-import { bracketedRoot, turnRoots } from '../numeric/roots.ts';
+import { bracketedRoot, lastWithValue, turnRoots } from '../numeric/roots.ts';
 import { trigExtremes, trigRoots } from '../numeric/trigPolynomial.ts';
 import { cableDeadCentres, cableForms, pinAt, rodForm, rodLengths, slotForm } from './jointForms.ts';
 
@@ -32,60 +32,59 @@ export function findPlaces(build: Build): Places {
   return { levers, pulls, joints, all: merge([0, 1], ...levers, ...pulls, ...joints) };
 }
 
-/** Only the places between which levers and pulls are monotone. */
-export function findTurns(build: Build, finder: Finder): Pick<Places, 'levers' | 'pulls'> {
+/** Places between which levers and pulls are monotone, as far as the load path has been followed. */
+export interface Turns {
+  readonly levers: (readonly number[])[];
+  readonly pulls: (readonly number[])[];
+}
+
+/** All of them. */
+function findTurns(build: Build, finder: Finder): Turns {
+  const turns = startTurns(build);
+  for (const joint of build.mechanism.joints) followTurns(build, finder, joint, turns);
+  return turns;
+}
+
+/** Those of the pedal alone. */
+export function startTurns(build: Build): Turns {
   const { mechanism } = build;
   const ends = [0, 1];
   const levers: (readonly number[])[] = mechanism.levers.map(() => ends);
-  const pulls: (readonly number[])[] = mechanism.cables.map(() => ends);
-  const { drive } = mechanism;
-  if (drive.kind === 'lever') levers[drive.lever] = merge(ends, pedalKinks(build));
-  for (const joint of mechanism.joints) {
-    const from = joint.driver === undefined ? ends : levers[joint.driver]!;
-    levers[joint.driven] = turningPlaces(build, finder, joint, from, pulls);
-  }
-  return { levers, pulls };
+  if (mechanism.drive.kind === 'lever') levers[mechanism.drive.lever] = merge(ends, pedalKinks(build));
+  return { levers, pulls: mechanism.cables.map(() => ends) };
+}
+
+/** Adds those of one joint's driven lever, whose driver's are known. */
+export function followTurns(build: Build, finder: Finder, joint: Joint, turns: Turns): void {
+  const from = joint.driver === undefined ? [0, 1] : turns.levers[joint.driver]!;
+  turns.levers[joint.driven] = turningPlaces(build, finder, joint, from, turns.pulls);
 }
 
 export interface Finder {
   /** Travels at which a lever's rotation, modulo a turn, is one of `angles`; `spans` are the lever's monotone places. */
   rotationAt(lever: number, spans: readonly number[], angles: readonly number[]): readonly number[];
-  /** Travels at which a figure of the pose, monotone on `spans`, is one of `targets`. */
-  valueAt(read: (pose: Pose) => number, spans: readonly number[], targets: readonly number[]): readonly number[];
+  /** The same of a figure of the pose that depends on joints up to the index `through`, monotone on `spans`. */
+  valueAt(read: (pose: Pose) => number, through: number, spans: readonly number[], targets: readonly number[]): readonly number[];
 }
 
 export function createFinder(build: Build): Finder {
   const pose = createPose(build.mechanism);
-  const at = (read: (pose: Pose) => number, travel: number): number => {
-    advance(build, travel, pose);
-    return read(pose);
-  };
-  /** The part of a span in which the figure has a value, or nothing. */
-  const assembled = (read: (pose: Pose) => number, low: number, high: number): Stretch | undefined => {
-    const atLow = at(read, low);
-    const atHigh = at(read, high);
-    const middle = (low + high) / 2;
-    // Both ends may be dead centres that just still assemble, with nothing between them.
-    if (Number.isNaN(at(read, middle))) return undefined;
-    if (!Number.isNaN(atLow) && !Number.isNaN(atHigh)) return { low, atLow, high, atHigh };
-    const first = Number.isNaN(atLow) ? lastWithValue((t) => at(read, t), middle, low) : low;
-    const last = Number.isNaN(atHigh) ? lastWithValue((t) => at(read, t), middle, high) : high;
-    return { low: first, atLow: at(read, first), high: last, atHigh: at(read, last) };
-  };
-  const stretches = (read: (pose: Pose) => number, spans: readonly number[]): readonly Stretch[] =>
-    spans.slice(1).flatMap((high, i) => assembled(read, spans[i]!, high) ?? []);
-  const crossings = (read: (pose: Pose) => number, within: readonly Stretch[], targets: readonly number[]): readonly number[] =>
-    within.flatMap(({ low, atLow, high, atHigh }) =>
-      targets
-        .filter((target) => (atLow - target) * (atHigh - target) <= 0 && atLow !== atHigh)
-        .map((target) => bracketedRoot((t) => at(read, t) - target, low, atLow - target, high, atHigh - target, 0)),
-    );
+  /** Joints further down the load path are left as they stood: the figure does not depend on them. */
+  const along =
+    (read: (pose: Pose) => number, through: number) =>
+    (travel: number): number => {
+      advance(build, travel, pose, through);
+      return read(pose);
+    };
   return {
-    valueAt: (read, spans, targets) => (targets.length === 0 ? [] : crossings(read, stretches(read, spans), targets)),
+    valueAt: (read, through, spans, targets) => {
+      const figure = along(read, through);
+      return targets.length === 0 ? [] : crossings(figure, stretches(figure, spans), targets);
+    },
     rotationAt(lever, spans, angles) {
       if (angles.length === 0) return [];
-      const read = (pose: Pose): number => pose.rotation[lever]!;
-      const within = stretches(read, spans);
+      const figure = along((at) => at.rotation[lever]!, build.mechanism.levers[lever]!.driver ?? -1);
+      const within = stretches(figure, spans);
       const reached = within.flatMap(({ atLow, atHigh }) => [atLow, atHigh]);
       const least = Math.min(...reached);
       const most = Math.max(...reached);
@@ -94,9 +93,34 @@ export function createFinder(build: Build): Finder {
       for (const angle of angles) {
         for (let k = Math.ceil((least - angle) / TURN); angle + k * TURN <= most; k++) targets.push(angle + k * TURN);
       }
-      return crossings(read, within, targets);
+      return crossings(figure, within, targets);
     },
   };
+}
+
+/** The parts of spans in which a figure has a value. */
+function stretches(figure: (travel: number) => number, spans: readonly number[]): readonly Stretch[] {
+  return spans.slice(1).flatMap((high, i) => assembled(figure, spans[i]!, high) ?? []);
+}
+
+function assembled(figure: (travel: number) => number, low: number, high: number): Stretch | undefined {
+  const atLow = figure(low);
+  const atHigh = figure(high);
+  const middle = (low + high) / 2;
+  // An end that is a dead centre may lie a rounding beyond it. Both may be ones that just still assemble, with nothing between them.
+  if (Number.isNaN(figure(middle))) return undefined;
+  if (!Number.isNaN(atLow) && !Number.isNaN(atHigh)) return { low, atLow, high, atHigh };
+  const first = Number.isNaN(atLow) ? lastWithValue(figure, middle, low) : low;
+  const last = Number.isNaN(atHigh) ? lastWithValue(figure, middle, high) : high;
+  return { low: first, atLow: figure(first), high: last, atHigh: figure(last) };
+}
+
+function crossings(figure: (travel: number) => number, within: readonly Stretch[], targets: readonly number[]): readonly number[] {
+  return within.flatMap(({ low, atLow, high, atHigh }) =>
+    targets
+      .filter((target) => (atLow - target) * (atHigh - target) <= 0 && atLow !== atHigh)
+      .map((target) => bracketedRoot((travel) => figure(travel) - target, low, atLow - target, high, atHigh - target, 0)),
+  );
 }
 
 /** Pedal travels and a figure's values at them. */
@@ -106,24 +130,6 @@ interface Stretch {
   readonly high: number;
   readonly atHigh: number;
 }
-
-/**
- * A span that ends at a dead centre may end a rounding beyond it, where nothing can be assembled.
- * @returns the place nearest to `without` where the figure has a value
- */
-function lastWithValue(figure: (travel: number) => number, withValue: number, without: number): number {
-  let inside = withValue;
-  let outside = without;
-  for (let step = 0; step < HALVINGS; step++) {
-    const middle = (inside + outside) / 2;
-    if (Number.isNaN(figure(middle))) outside = middle;
-    else inside = middle;
-  }
-  return inside;
-}
-
-/** Halving a stretch of the travel that often leaves neighbouring numbers. */
-const HALVINGS = 60;
 
 /** Sorted, each once. */
 export function merge(...lists: readonly (readonly number[])[]): readonly number[] {
@@ -217,6 +223,7 @@ function cableTurns(
   const limits = [build.bounds.cableRest[cable]!, build.bounds.cableStop[cable]!, ...cableDeadCentres(joint, p)];
   const kinks = finder.valueAt(
     (pose) => pose.pull[cable]!,
+    joint.index,
     spans,
     limits.filter(Number.isFinite).map((limit) => limit + slack),
   );

@@ -7,7 +7,7 @@ import type { Build } from '../kinematics/build.ts';
 import { passedAt } from '../kinematics/joints/cable.ts';
 import type { Group } from '../kinematics/model.ts';
 import { createPose } from '../kinematics/pose.ts';
-import { createFinder, findTurns } from './places.ts';
+import { createFinder, followTurns, startTurns, type Finder, type Turns } from './places.ts';
 
 /** A group that an open stop holds. */
 export interface Contact {
@@ -25,33 +25,49 @@ export function settleStops(build: Build): readonly Contact[] {
   bounds.pedalStop = Infinity;
   bounds.cableStop.fill(Infinity);
   const pose = createPose(mechanism);
+  const finder = createFinder(build);
+  let turns = startTurns(build);
   for (const group of mechanism.groups) {
-    const contact = firstContact(build, group);
+    // A cable joint leads into its group, so it comes first.
+    const inward = group.cable === undefined ? [] : [mechanism.cables[group.cable]!];
+    const joints = [...inward, ...group.joints.map((index) => mechanism.joints[index]!)];
+    for (const joint of joints) followTurns(build, finder, joint, turns);
+    const contact = firstContact(build, group, finder, turns);
     if (contact === undefined) continue;
     contacts.push(contact);
     advance(build, contact.travel, pose);
     if (group.cable === undefined) {
-      bounds.pedalStop = parameters[mechanism.drive.travel]! * contact.travel;
+      bounds.pedalStop = Math.max(parameters[mechanism.drive.travel]! * contact.travel, bounds.pedalRest);
+      turns = startTurns(build);
     } else {
       const joint = mechanism.cables[group.cable]!;
       const held = passedAt(mechanism, joint.drivenEnd, joint.driven, parameters, pose.rotation[joint.driven]!);
       bounds.cableStop[group.cable] = Math.max(held, bounds.cableRest[group.cable]!);
     }
+    // The stop is a turning place itself.
+    for (const joint of joints) followTurns(build, finder, joint, turns);
   }
   return contacts;
 }
 
-function firstContact(build: Build, group: Group): Contact | undefined {
+function firstContact(build: Build, group: Group, finder: Finder, turns: Turns): Contact | undefined {
   const { mechanism, parameters } = build;
-  const stopped = group.levers.filter((lever) => mechanism.levers[lever]!.openStop !== undefined);
-  if (stopped.length === 0) return undefined;
-  const finder = createFinder(build);
-  const turns = findTurns(build, finder);
+  const pose = createPose(mechanism);
+  advance(build, 0, pose);
   let first: Contact | undefined;
-  for (const lever of stopped) {
-    const target = mechanism.senses[lever]! * parameters[mechanism.levers[lever]!.openStop!.parameter]!;
-    const [travel] = [...finder.valueAt((pose) => pose.rotation[lever]!, turns.levers[lever]!, [target])].sort((a, b) => a - b);
-    if (travel !== undefined && (first === undefined || travel < first.travel)) first = { group: group.index, lever, travel };
+  for (const lever of group.levers) {
+    const { openStop, driver = -1 } = mechanism.levers[lever]!;
+    if (openStop === undefined) continue;
+    const sense = mechanism.senses[lever]!;
+    const stop = parameters[openStop.parameter]!;
+    // A lever that rests beyond its open stop is held by it from the first.
+    if (sense * pose.rotation[lever]! > stop + MET) return { group: group.index, lever, travel: 0 };
+    const found = finder.valueAt((at) => at.rotation[lever]!, driver, turns.levers[lever]!, [sense * stop]);
+    const travel = Math.min(...found);
+    if (found.length > 0 && (first === undefined || travel < first.travel)) first = { group: group.index, lever, travel };
   }
   return first;
 }
+
+/** rad; less is rounding. */
+const MET = 1e-12;

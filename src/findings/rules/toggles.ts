@@ -6,8 +6,7 @@
  * throttle that passes it stays open.
  */
 import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
-import { leastOf } from '../../travel/extremes.ts';
-import { merge } from '../../travel/places.ts';
+import { leastOf, placesAtMost } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { along, type Study } from '../study.ts';
 import { rangeWords } from '../words.ts';
@@ -29,13 +28,7 @@ function deadCentres(study: Study, joint: Exclude<Joint, CouplingJoint>, which: 
   const least = leastOf(figure, samples);
   if (least === undefined || least.value > DEAD) return [];
   const opening = which === 'transmission';
-  const places = merge(
-    samples.filter((travel) => figure(travel) <= DEAD),
-    [least.travel],
-  )
-    // One place may be known twice, from either arm, and differ in its last bits.
-    .filter((travel, i, all) => i === 0 || travel - all[i - 1]! > BESIDE)
-    .filter((travel) => !opening || !goesOn(study, joint, travel));
+  const places = apart(placesAtMost(figure, samples, DEAD)).filter((travel) => !opening || !goesOn(study, joint, travel));
   const [first] = places;
   if (first === undefined) return [];
   const ranges = places.map((travel) => ({ from: travel, to: travel }));
@@ -56,6 +49,14 @@ function deadCentres(study: Study, joint: Exclude<Joint, CouplingJoint>, which: 
     },
   ];
 }
+
+/** Places nearer together than they are known count as one. */
+function apart(places: readonly number[]): readonly number[] {
+  return places.filter((travel, i) => i === 0 || travel - places[i - 1]! > KNOWN);
+}
+
+/** Of the travel. */
+const KNOWN = 1e-9;
 
 /** Whether the linkage can be assembled on both sides: a change point, which its own rule speaks of. */
 function goesOn(study: Study, joint: Joint, travel: number): boolean {

@@ -36,12 +36,15 @@ const WITHIN = Infinity;
 /** What of a rotation lies beyond a lag either way; at its edge it counts as beyond where it goes on that way. */
 function beyondLag(since: number, lag: number, rate: number): number {
   if (Number.isNaN(since)) return NaN;
-  if (since > lag || (since === lag && rate > 0)) return since - lag;
-  if (since < -lag || (since === -lag && rate < 0)) return since + lag;
+  if (since > lag + MET || (since > lag - MET && rate > 0)) return since - lag;
+  if (since < -lag - MET || (since < -lag + MET && rate < 0)) return since + lag;
   return WITHIN;
 }
 
+/** rad; this near to the edge of a lag counts as on it. */
+const MET = 1e-12;
+
 /** Sign of what is passed on; at the very edge, the sign of what comes next. */
 function pushes(beyond: number, rate: number): number {
-  return beyond === 0 ? rate : beyond;
+  return Math.abs(beyond) <= MET ? rate : beyond;
 }
