@@ -1,9 +1,8 @@
 /**
  * What the file describes or leaves open and no rule decides. A verdict must never read better for what was not looked at.
  */
-import type { Definition, Movement } from '../definition/definition.ts';
+import type { Definition } from '../definition/definition.ts';
 import type { Span } from '../definition/span.ts';
-import type { Mechanism } from '../kinematics/model.ts';
 import { createPose } from '../kinematics/pose.ts';
 import { innerAt } from '../table/geometry.ts';
 import type { NotChecked } from './finding.ts';
@@ -62,15 +61,6 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
       });
     }
   }
-  for (const movement of definition.movements) {
-    for (const cable of movedApart(mechanism, movement)) {
-      all.push({
-        part: movement.name,
-        span: movement.nameSpan,
-        message: `Not checked: how far it pulls the cable ${cable}, whose drum and housing end it moves apart`,
-      });
-    }
-  }
   for (const joint of mechanism.joints) {
     if (joint.kind === 'rod' && joint.source.ends === undefined) {
       all.push({ part: joint.name, span: joint.source.nameSpan, message: 'Not checked: tilt of its ends, for want of `ends`' });
@@ -97,25 +87,4 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     }
   }
   return all;
-}
-
-/** Cables of which a movement carries a drum and not the housing end before it, or the housing end alone. */
-function movedApart(mechanism: Mechanism, movement: Movement): readonly string[] {
-  const carries = (kind: 'lever' | 'cable-end', name: string, end?: string): boolean =>
-    movement.moves.some((each) =>
-      each.kind === 'lever' ? kind === 'lever' && each.lever === name : each.kind === kind && each.cable === name && each.end === end,
-    );
-  return mechanism.cables
-    .filter(({ name, driver, driven, driverEnd, drivenEnd }) =>
-      [
-        { end: driverEnd, lever: driver, which: 'leaves' },
-        { end: drivenEnd, lever: driven, which: 'enters' },
-      ].some(
-        ({ end, lever, which }) =>
-          end?.kind === 'drum' &&
-          lever !== undefined &&
-          carries('lever', mechanism.levers[lever]!.name) !== carries('cable-end', name, which),
-      ),
-    )
-    .map(({ name }) => name);
 }

@@ -6,6 +6,8 @@
  */
 import type { Movement } from '../definition/definition.ts';
 import type { Build } from './build.ts';
+import { drumAt, type DrumPoint } from './joints/drum.ts';
+import type { LeverModel } from './model.ts';
 import { decideWindings } from './branches.ts';
 import { createBounds } from './build.ts';
 import { settleRest } from './rest.ts';
@@ -45,14 +47,84 @@ export function movedBuild(build: Build, movement: Movement): Build {
       if (along !== undefined) direction(along);
     }
   }
+  takeUpSlack(build, moved, movement, carry);
   decideWindings(mechanism, moved.parameters);
   settleRest(moved);
   return moved;
 }
 
+/**
+ * A pin at a cable's end keeps its drawn length, so its movement shows by itself. At a drum the way from housing to rim and around it
+ * changes: what it gains, free length and wrap together, is taken off the slack.
+ */
+function takeUpSlack(build: Build, moved: Build, movement: Movement, carry: Carry): void {
+  const carried = new Set(movement.moves.flatMap((each) => (each.kind === 'lever' ? [each.lever] : [])));
+  for (const joint of build.mechanism.cables) {
+    for (const end of [joint.driverEnd, joint.drivenEnd]) {
+      if (end?.kind !== 'drum') continue;
+      const { drum } = end;
+      const lever = build.mechanism.levers[drum.lever]!;
+      drumAt(drum, build.parameters, 0, point);
+      // A driven drum unwinds as it turns its way, a driving one winds on: so the wrap lies behind or before the rim point.
+      const side = end === joint.drivenEnd ? drum.wraps : -drum.wraps;
+      const mark = anySquare(read(build.parameters, lever.axis));
+      const before = drumPath(build.parameters, lever, end.housing, side, point.radius, mark);
+      const turnedMark = carried.has(lever.name) ? carry.turned(mark) : mark;
+      const after = drumPath(moved.parameters, lever, end.housing, side, point.radius, turnedMark);
+      const wrap = after.angle - before.angle;
+      const gained = after.free - before.free + side * point.radius * (wrap - TURN * Math.round(wrap / TURN));
+      moved.parameters[joint.slack] = moved.parameters[joint.slack]! - gained;
+    }
+  }
+}
+
+const TURN = 2 * Math.PI;
+const point: DrumPoint = { radius: 0, slope: 0, integral: 0 };
+
+/** Free length from a housing end to a drum's rim, and where on the rim it arrives, about the axis from a mark on the drum. */
+function drumPath(
+  p: Float64Array,
+  lever: LeverModel,
+  housing: number,
+  side: number,
+  radius: number,
+  mark: Vector,
+): { readonly free: number; readonly angle: number } {
+  const axis = read(p, lever.axis);
+  const pivot = read(p, lever.pivot);
+  const end = read(p, housing);
+  const from: Vector = [end[0] - pivot[0], end[1] - pivot[1], end[2] - pivot[2]];
+  const height = dot(from, axis);
+  const flat: Vector = [from[0] - height * axis[0], from[1] - height * axis[1], from[2] - height * axis[2]];
+  const distance = Math.hypot(...flat);
+  const across = Math.sqrt(distance * distance - radius * radius);
+  const toHousing = Math.atan2(dot(cross(mark, flat), axis), dot(mark, flat));
+  // Seen from the axis, the rim point lies acos(R / distance) off the housing, on the side to which the pull turns the drum back.
+  return { free: Math.hypot(across, height), angle: toHousing - side * Math.atan2(across, radius) };
+}
+
+function anySquare(axis: Vector): Vector {
+  const square = cross(axis, Math.abs(axis[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]);
+  const size = Math.hypot(...square);
+  return [square[0] / size, square[1] / size, square[2] / size];
+}
+
+function dot(a: Vector, b: Vector): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+function cross(a: Vector, b: Vector): Vector {
+  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+}
+
+function read(p: Float64Array, at: number): Vector {
+  return [p[at]!, p[at + 1]!, p[at + 2]!];
+}
+
 type Vector = readonly [number, number, number];
 
 interface Carry {
+  turned(vector: Vector): Vector;
   point(at: number, p: Float64Array): Vector;
   direction(at: number, p: Float64Array): Vector;
 }
@@ -75,8 +147,8 @@ function motionOf({ shift, turn, about, axis }: Movement): Carry {
       z * c + (ux * y - uy * x) * s + uz * along,
     ];
   };
-  const read = (p: Float64Array, at: number): Vector => [p[at]!, p[at + 1]!, p[at + 2]!];
   return {
+    turned,
     direction: (at, p) => turned(read(p, at)),
     point(at, p) {
       const [x, y, z] = read(p, at);
