@@ -400,16 +400,20 @@ movements: {rock: {moves: [shaft], shift: [1, 0]}}
     expect(full(bound)).toEqual([]);
   });
 
-  it('says that it has not looked at a drum moved away from its housing end', () => {
+  it('tells that a drum moved away from its housing end is pulled, and one moved with it or towards it is not', () => {
     const text = (moves: string): string => `format: 1
 levers:
   shaft: {pivot: [100, 0], drums: {wheel: {radius: 20, wraps: counterclockwise}}}
 pedal: {cable: main, pull: 20 mm}
 cables:
   main: {enters: [40, 20], to: shaft.wheel}
+plates: {bank: {lever: shaft, bore: 45, idle: 2}}
 movements: {rock: {moves: [${moves}], shift: [6, 0]}}
 `;
-    const told = (moves: string): boolean => solve(text(moves)).notChecked.some(({ part }) => part === 'rock');
-    expect([told('shaft'), told('main.enters'), told('shaft, main.enters')]).toEqual([true, true, false]);
+    const opened = (moves: string): number | undefined =>
+      solve(text(moves)).findings.find(({ code }) => code === 'movement-at-rest')?.worst?.value;
+    expect(opened('shaft')).toBeCloseTo(6 / 20, 10);
+    expect(opened('main.enters')).toBeUndefined();
+    expect(opened('shaft, main.enters')).toBeUndefined();
   });
 });
