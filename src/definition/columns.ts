@@ -42,7 +42,10 @@ export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Colum
     stretch: { dimension: 'length', doc: 'What the cable takes up past an open stop.' },
     transmission: { dimension: 'angle', doc: 'Angle at the driven pin.' },
     drive: { dimension: 'angle', doc: 'Angle at the driving pin.' },
-    lead: { dimension: 'angle', doc: "Greater angle of the inner cable to its housing ends' direction." },
+    lead: {
+      dimension: 'angle',
+      doc: "Greater angle of the inner cable to its housing ends' direction; where that is not given, to the middle of the directions that the inner sweeps.",
+    },
   },
   plates: {
     area: { dimension: 'area', doc: 'Open area of one plate.' },

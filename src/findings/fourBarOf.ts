@@ -4,7 +4,8 @@
  */
 import { classify, inputLimits, type Classification, type FourBar } from '../kinematics/fourBar/index.ts';
 import type { RodJoint } from '../kinematics/model.ts';
-import { cross, dot, minus, plus, turnedAt, vectorAt, type Vector } from '../table/geometry.ts';
+import { turnedAt } from '../table/geometry.ts';
+import { cross, dot, minus, plus, vectorAt, type Vector } from '../numeric/vector.ts';
 import type { Travel } from '../travel/travel.ts';
 
 /** Sine of the angle between two axes that count as parallel. */

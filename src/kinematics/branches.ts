@@ -3,6 +3,7 @@
  * turn, so that its rotation can be continued without a history.
  */
 import { turnRoots } from '../numeric/roots.ts';
+import { dot, plus, scaled, size, vectorAt, type Vector } from '../numeric/vector.ts';
 import type { CableJoint, Mechanism, RodJoint, SlotJoint } from './model.ts';
 
 /** Fills the parameters that no tape computes. */
@@ -23,12 +24,6 @@ export function decideWindings(mechanism: Mechanism, p: Float64Array): void {
   }
 }
 
-type Vector = readonly [number, number, number];
-
-const at = (p: Float64Array, i: number): Vector => [p[i]!, p[i + 1]!, p[i + 2]!];
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const sum = (a: Vector, b: Vector, factor = 1): Vector => [a[0] + factor * b[0], a[1] + factor * b[1], a[2] + factor * b[2]];
-
 /** A part this near to its dead centre, as the sine of the angle, stands on neither side. */
 const IN_LINE = 1e-9;
 
@@ -38,27 +33,27 @@ function sideOf(along: number, scale: number): number {
 }
 
 function rodSide(joint: RodJoint, p: Float64Array): number {
-  const perp = at(p, joint.drivenPin + 3);
-  const drawn = sum(sum(at(p, joint.driverPin), at(p, joint.driverPin + 3)), at(p, joint.drivenPin), -1);
+  const perp = vectorAt(p, joint.drivenPin + 3);
+  const drawn = plus(plus(vectorAt(p, joint.driverPin), vectorAt(p, joint.driverPin + 3)), vectorAt(p, joint.drivenPin), -1);
   const arm = Math.sqrt(dot(perp, perp));
-  return sideOf(dot(at(p, joint.drivenPin + 6), drawn), arm * distance(sum(drawn, perp, -1)));
+  return sideOf(dot(vectorAt(p, joint.drivenPin + 6), drawn), arm * size(plus(drawn, perp, -1)));
 }
 
 function windRod(joint: RodJoint, p: Float64Array): void {
   const side = p[joint.side]!;
-  const base1 = at(p, joint.driverPin);
-  const perp1 = at(p, joint.driverPin + 3);
-  const cross1 = at(p, joint.driverPin + 6);
-  const base2 = at(p, joint.drivenPin);
-  const perp2 = at(p, joint.drivenPin + 3);
-  const cross2 = at(p, joint.drivenPin + 6);
-  const half = sum(sum(base2, perp2, -1), base1, -1);
+  const base1 = vectorAt(p, joint.driverPin);
+  const perp1 = vectorAt(p, joint.driverPin + 3);
+  const cross1 = vectorAt(p, joint.driverPin + 6);
+  const base2 = vectorAt(p, joint.drivenPin);
+  const perp2 = vectorAt(p, joint.drivenPin + 3);
+  const cross2 = vectorAt(p, joint.drivenPin + 6);
+  const half = plus(plus(base2, perp2, -1), base1, -1);
   const c = 0.5 * (dot(perp1, perp1) + dot(half, half) - p[joint.length]! ** 2);
   const passages = turnRoots(dot(perp1, half), dot(cross1, half), c).flatMap((rotation): Passage[] => {
-    const arm1 = sum(scaled(perp1, Math.cos(rotation)), cross1, Math.sin(rotation));
-    const tangent1 = sum(scaled(cross1, Math.cos(rotation)), perp1, -Math.sin(rotation));
-    const e = sum(half, arm1, -1);
-    const d = sum(sum(base1, arm1), base2, -1);
+    const arm1 = plus(scaled(perp1, Math.cos(rotation)), cross1, Math.sin(rotation));
+    const tangent1 = plus(scaled(cross1, Math.cos(rotation)), perp1, -Math.sin(rotation));
+    const e = plus(half, arm1, -1);
+    const d = plus(plus(base1, arm1), base2, -1);
     const along = -dot(cross2, d);
     // e·t₂ = −along on this branch, e·t₁ tells how the driver moves it.
     return Math.sign(along) === side ? [{ rotation, sign: Math.sign(-dot(e, tangent1) / along) }] : [];
@@ -69,15 +64,15 @@ function windRod(joint: RodJoint, p: Float64Array): void {
 function cableSide(joint: CableJoint, p: Float64Array): number {
   if (joint.drivenEnd.kind !== 'pin') return 1;
   const { pin, housing } = joint.drivenEnd;
-  const cross = at(p, pin + 6);
-  const d = sum(at(p, housing), at(p, pin), -1);
-  return sideOf(dot(cross, d), Math.sqrt(dot(cross, cross)) * distance(sum(d, at(p, pin + 3), -1)));
+  const cross = vectorAt(p, pin + 6);
+  const d = plus(vectorAt(p, housing), vectorAt(p, pin), -1);
+  return sideOf(dot(cross, d), Math.sqrt(dot(cross, cross)) * size(plus(d, vectorAt(p, pin + 3), -1)));
 }
 
 function slotSide(joint: SlotJoint, p: Float64Array): number {
   const { direction, normal, perp, cross, from } = slotVectors(joint, p);
   const offset = p[joint.offset]!;
-  const drawn = sum(from, perp);
+  const drawn = plus(from, perp);
   const [a, b, c] =
     joint.driven === joint.fork
       ? [dot(normal, drawn), -dot(direction, drawn), offset]
@@ -89,11 +84,11 @@ function slotSide(joint: SlotJoint, p: Float64Array): number {
 /** The fork's frame, the pin's arm, and the arm's foot from the fork's pivot. */
 function slotVectors(joint: SlotJoint, p: Float64Array): Readonly<Record<'direction' | 'normal' | 'perp' | 'cross' | 'from', Vector>> {
   return {
-    direction: at(p, joint.direction),
-    normal: at(p, joint.normal),
-    perp: at(p, joint.pin + 3),
-    cross: at(p, joint.pin + 6),
-    from: sum(at(p, joint.pin), at(p, joint.forkPivot), -1),
+    direction: vectorAt(p, joint.direction),
+    normal: vectorAt(p, joint.normal),
+    perp: vectorAt(p, joint.pin + 3),
+    cross: vectorAt(p, joint.pin + 6),
+    from: plus(vectorAt(p, joint.pin), vectorAt(p, joint.forkPivot), -1),
   };
 }
 
@@ -104,15 +99,15 @@ function windSlot(joint: SlotJoint, p: Float64Array): void {
   const passages: Passage[] = [];
   if (joint.driven === joint.fork) {
     for (const rotation of turnRoots(dot(normal, perp), dot(normal, cross), -offset - dot(normal, from))) {
-      const reach = dot(direction, sum(sum(from, perp, Math.cos(rotation)), cross, Math.sin(rotation)));
-      const tangent = sum(scaled(cross, Math.cos(rotation)), perp, -Math.sin(rotation));
+      const reach = dot(direction, plus(plus(from, perp, Math.cos(rotation)), cross, Math.sin(rotation)));
+      const tangent = plus(scaled(cross, Math.cos(rotation)), perp, -Math.sin(rotation));
       if (Math.sign(reach) === side) passages.push({ rotation, sign: Math.sign(dot(normal, tangent) / reach) });
     }
   } else {
-    const half = sum(from, perp, -1);
+    const half = plus(from, perp, -1);
     for (const rotation of turnRoots(dot(normal, half), -dot(direction, half), offset)) {
-      const n = sum(scaled(normal, Math.cos(rotation)), direction, -Math.sin(rotation));
-      const f = sum(scaled(direction, Math.cos(rotation)), normal, Math.sin(rotation));
+      const n = plus(scaled(normal, Math.cos(rotation)), direction, -Math.sin(rotation));
+      const f = plus(scaled(direction, Math.cos(rotation)), normal, Math.sin(rotation));
       const along = -dot(n, cross);
       if (Math.sign(along) === side) passages.push({ rotation, sign: Math.sign(dot(f, half) / along) });
     }
@@ -132,12 +127,4 @@ function putWinding(p: Float64Array, at: number, passages: readonly Passage[]): 
     const sign = passages[k]?.sign ?? 0;
     p[at + 2 * k + 1] = Number.isNaN(sign) ? 0 : sign;
   }
-}
-
-function scaled(a: Vector, factor: number): Vector {
-  return [a[0] * factor, a[1] * factor, a[2] * factor];
-}
-
-function distance(a: Vector): number {
-  return Math.sqrt(dot(a, a));
 }

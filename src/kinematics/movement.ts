@@ -5,6 +5,7 @@
  * moved linkage rests and opens elsewhere.
  */
 import type { Movement } from '../definition/definition.ts';
+import { anySquare, cross, dot, vectorAt, type Vector } from '../numeric/vector.ts';
 import type { Build } from './build.ts';
 import { drumAt, type DrumPoint } from './joints/drum.ts';
 import type { LeverModel } from './model.ts';
@@ -67,7 +68,7 @@ function takeUpSlack(build: Build, moved: Build, movement: Movement, carry: Carr
       drumAt(drum, build.parameters, 0, point);
       // A driven drum unwinds as it turns its way, a driving one winds on: so the wrap lies behind or before the rim point.
       const side = end === joint.drivenEnd ? drum.wraps : -drum.wraps;
-      const mark = anySquare(read(build.parameters, lever.axis));
+      const mark = anySquare(vectorAt(build.parameters, lever.axis));
       const before = drumPath(build.parameters, lever, end.housing, side, point.radius, mark);
       const turnedMark = carried.has(lever.name) ? carry.turned(mark) : mark;
       const after = drumPath(moved.parameters, lever, end.housing, side, point.radius, turnedMark);
@@ -90,9 +91,9 @@ function drumPath(
   radius: number,
   mark: Vector,
 ): { readonly free: number; readonly angle: number } {
-  const axis = read(p, lever.axis);
-  const pivot = read(p, lever.pivot);
-  const end = read(p, housing);
+  const axis = vectorAt(p, lever.axis);
+  const pivot = vectorAt(p, lever.pivot);
+  const end = vectorAt(p, housing);
   const from: Vector = [end[0] - pivot[0], end[1] - pivot[1], end[2] - pivot[2]];
   const height = dot(from, axis);
   const flat: Vector = [from[0] - height * axis[0], from[1] - height * axis[1], from[2] - height * axis[2]];
@@ -102,26 +103,6 @@ function drumPath(
   // Seen from the axis, the rim point lies acos(R / distance) off the housing, on the side to which the pull turns the drum back.
   return { free: Math.hypot(across, height), angle: toHousing - side * Math.atan2(across, radius) };
 }
-
-function anySquare(axis: Vector): Vector {
-  const square = cross(axis, Math.abs(axis[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]);
-  const size = Math.hypot(...square);
-  return [square[0] / size, square[1] / size, square[2] / size];
-}
-
-function dot(a: Vector, b: Vector): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-function cross(a: Vector, b: Vector): Vector {
-  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-}
-
-function read(p: Float64Array, at: number): Vector {
-  return [p[at]!, p[at + 1]!, p[at + 2]!];
-}
-
-type Vector = readonly [number, number, number];
 
 interface Carry {
   turned(vector: Vector): Vector;
@@ -149,9 +130,9 @@ function motionOf({ shift, turn, about, axis }: Movement): Carry {
   };
   return {
     turned,
-    direction: (at, p) => turned(read(p, at)),
+    direction: (at, p) => turned(vectorAt(p, at)),
     point(at, p) {
-      const [x, y, z] = read(p, at);
+      const [x, y, z] = vectorAt(p, at);
       const [rx, ry, rz] = turned([x - centre[0], y - centre[1], z - centre[2]]);
       return [centre[0] + rx + by[0], centre[1] + ry + by[1], centre[2] + rz + by[2]];
     },

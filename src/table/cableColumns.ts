@@ -10,7 +10,8 @@ import type { Pose } from '../kinematics/pose.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import { column, type Column } from './column.ts';
-import { angleBetween, armAngle, cross, dot, innerAt, plus, unit, vectorAt, type Vector } from './geometry.ts';
+import { angleBetween, armAngle, innerAt } from './geometry.ts';
+import { anySquare, cross, dot, plus, unit, vectorAt, type Vector } from '../numeric/vector.ts';
 
 export function cableColumns(travel: Travel, joint: CableJoint): readonly Column[] {
   const { name, index, cable } = joint;
@@ -84,7 +85,3 @@ function housingDirection(travel: Travel, joint: CableJoint, which: 'leaves' | '
 const SWEEP: readonly number[] = Array.from({ length: 65 }, (_, i) => i / 64);
 /** rad; an inner that sweeps less has no plane of its own. */
 const STRAIGHT = 1e-12;
-
-function anySquare(direction: Vector): Vector {
-  return unit(cross(direction, Math.abs(direction[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]));
-}

@@ -1,22 +1,11 @@
 /**
  * Places, directions and angles read off a pose, in metres and radians.
  */
+import { cross, dot, minus, plus, unit, vectorAt, type Vector } from '../numeric/vector.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { CableEndModel, CableJoint, RodJoint } from '../kinematics/model.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import { drumAt, type DrumPoint } from '../kinematics/joints/drum.ts';
-
-export type Vector = readonly [number, number, number];
-
-export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-export const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-export const plus = (a: Vector, b: Vector, factor = 1): Vector => [a[0] + factor * b[0], a[1] + factor * b[1], a[2] + factor * b[2]];
-export const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-export const unit = (a: Vector): Vector => {
-  const size = Math.hypot(a[0], a[1], a[2]);
-  return [a[0] / size, a[1] / size, a[2] / size];
-};
-export const vectorAt = (p: Float64Array, i: number): Vector => [p[i]!, p[i + 1]!, p[i + 2]!];
 
 /** A point or direction fixed to a lever (nine parameters), as it stands. */
 export function turnedAt(build: Build, pose: Pose, lever: number, turning: number): Vector {

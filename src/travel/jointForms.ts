@@ -6,13 +6,8 @@
  * S² = 0 is where the linkage comes to its dead centre; the drive's S² = 0 is where the driven lever turns back.
  */
 import type { CableJoint, RodJoint, SlotJoint } from '../kinematics/model.ts';
+import { dot, minus, vectorAt, type Vector } from '../numeric/vector.ts';
 import { trigDerivative, trigPolynomialOf, trigValue, type TrigPolynomial } from '../numeric/trigPolynomial.ts';
-
-type Vector = readonly [number, number, number];
-
-const at = (p: Float64Array, i: number): Vector => [p[i]!, p[i + 1]!, p[i + 2]!];
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 
 /** Place of a pin at a rotation of its lever. */
 export function pinAt(p: Float64Array, pin: number, rotation: number): Vector {
@@ -24,10 +19,10 @@ export function pinAt(p: Float64Array, pin: number, rotation: number): Vector {
 
 /** S² of a pin that keeps `length` from a pin turning by the polynomial's angle. */
 export function rodForm(p: Float64Array, turning: number, kept: number, length: number): TrigPolynomial {
-  const perp = at(p, kept + 3);
-  const cross = at(p, kept + 6);
+  const perp = vectorAt(p, kept + 3);
+  const cross = vectorAt(p, kept + 6);
   return trigPolynomialOf((rotation) => {
-    const d = minus(pinAt(p, turning, rotation), at(p, kept));
+    const d = minus(pinAt(p, turning, rotation), vectorAt(p, kept));
     const a = dot(perp, d);
     const b = dot(cross, d);
     const c = 0.5 * (dot(perp, perp) + dot(d, d) - length * length);
@@ -43,18 +38,18 @@ export function rodLengths(joint: RodJoint, p: Float64Array): readonly number[] 
 
 /** S² of a slot's driven side in terms of its driver's rotation. */
 export function slotForm(joint: SlotJoint, p: Float64Array): TrigPolynomial {
-  const direction = at(p, joint.direction);
-  const normal = at(p, joint.normal);
+  const direction = vectorAt(p, joint.direction);
+  const normal = vectorAt(p, joint.normal);
   const offset = p[joint.offset]!;
   if (joint.driven === joint.fork) {
     return trigPolynomialOf((rotation) => {
-      const d = minus(pinAt(p, joint.pin, rotation), at(p, joint.forkPivot));
+      const d = minus(pinAt(p, joint.pin, rotation), vectorAt(p, joint.forkPivot));
       return dot(normal, d) ** 2 + dot(direction, d) ** 2 - offset ** 2;
     });
   }
-  const from = minus(at(p, joint.pin), at(p, joint.forkPivot));
-  const perp = at(p, joint.pin + 3);
-  const cross = at(p, joint.pin + 6);
+  const from = minus(vectorAt(p, joint.pin), vectorAt(p, joint.forkPivot));
+  const perp = vectorAt(p, joint.pin + 3);
+  const cross = vectorAt(p, joint.pin + 6);
   return trigPolynomialOf((rotation) => {
     const c = Math.cos(rotation);
     const s = Math.sin(rotation);
@@ -73,7 +68,7 @@ export function cableForms(
   housing: number,
 ): { readonly square: TrigPolynomial; readonly extreme: TrigPolynomial; readonly along: TrigPolynomial } {
   const square = trigPolynomialOf((rotation) => {
-    const e = minus(pinAt(p, pin, rotation), at(p, housing));
+    const e = minus(pinAt(p, pin, rotation), vectorAt(p, housing));
     return dot(e, e);
   });
   const slope = trigDerivative(square);
@@ -89,9 +84,9 @@ export function cableForms(
 export function cableDeadCentres(joint: CableJoint, p: Float64Array): readonly number[] {
   if (joint.drivenEnd.kind !== 'pin') return [];
   const { pin, housing, drawn } = joint.drivenEnd;
-  const perp = at(p, pin + 3);
-  const d = minus(at(p, housing), at(p, pin));
-  const reach = 2 * Math.hypot(dot(perp, d), dot(at(p, pin + 6), d));
+  const perp = vectorAt(p, pin + 3);
+  const d = minus(vectorAt(p, housing), vectorAt(p, pin));
+  const reach = 2 * Math.hypot(dot(perp, d), dot(vectorAt(p, pin + 6), d));
   const middle = dot(perp, perp) + dot(d, d);
   return [middle - reach, middle + reach].map((square) => p[drawn]! - Math.sqrt(Math.max(0, square)));
 }

@@ -5,7 +5,8 @@
  * group open.
  */
 import type { Span } from '../../definition/span.ts';
-import { minus, turnedAt } from '../../table/geometry.ts';
+import { turnedAt } from '../../table/geometry.ts';
+import { minus } from '../../numeric/vector.ts';
 import { pinAt } from '../../travel/jointForms.ts';
 import { decimal, degrees, millimetres } from '../words.ts';
 import type { Finding } from '../finding.ts';

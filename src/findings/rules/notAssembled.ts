@@ -4,7 +4,8 @@
  * What hangs on the lever is not reported besides. Cure: a longer rod or driven arm, a shorter driving arm, or less travel.
  */
 import type { Build } from '../../kinematics/build.ts';
-import { minus, turnedAt, vectorAt } from '../../table/geometry.ts';
+import { turnedAt } from '../../table/geometry.ts';
+import { minus, vectorAt } from '../../numeric/vector.ts';
 import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
 import { trigValue } from '../../numeric/trigPolynomial.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
