@@ -62,8 +62,8 @@ export interface Trespass {
 }
 
 /**
- * Whether a figure comes below (`way` = 1) or above (`way` = −1) its limits anywhere, how far, and where it is beyond the limit that
- * it is reported for.
+ * Whether a figure comes below (`way` = 1) or above (`way` = −1) its limits anywhere, and how far. `limit` is the one that it is
+ * reported for; `ranges` are where it is beyond the warning limit, which takes in the other.
  */
 export function trespass(study: Study, figure: Along, limit: LimitPair, way: 1 | -1): Trespass | undefined {
   const { samples } = study.travel;
