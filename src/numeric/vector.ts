@@ -10,7 +10,10 @@ export const scaled = (a: Vector, factor: number): Vector => [a[0] * factor, a[1
 export const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 export const size = (a: Vector): number => Math.hypot(a[0], a[1], a[2]);
 /** Of length 1; NaN for a vector without length. */
-export const unit = (a: Vector): Vector => scaled(a, 1 / size(a));
+export function unit(a: Vector): Vector {
+  const length = size(a);
+  return [a[0] / length, a[1] / length, a[2] / length];
+}
 /** Three parameters from index `i` on. */
 export const vectorAt = (p: Float64Array, i: number): Vector => [p[i]!, p[i + 1]!, p[i + 2]!];
 

@@ -44,11 +44,16 @@ function withDips(figure: Along, samples: readonly number[]): readonly Extreme[]
   for (const [i, sample] of taken.entries()) {
     const before = taken[i - 1];
     const after = taken[i + 1];
-    if (before && after && isDip(before.value, sample.value, after.value))
-      dips.push(refineLeast(figure, before.travel, sample, after.travel));
+    if (!before || !after || !isDip(before.value, sample.value, after.value)) continue;
+    const dip = refineLeast(figure, before.travel, sample, after.travel);
+    // A place known in closed form is not given up for one that only rounding makes lower.
+    if (sample.value - dip.value > NOISE * Math.abs(sample.value)) dips.push(dip);
   }
   return [...taken, ...dips];
 }
+
+/** Relative. */
+const NOISE = 1e-13;
 
 /** Whether the middle value lies below its neighbours, or level with one of them: a level stretch has nothing to refine. */
 function isDip(before: number, middle: number, after: number): boolean {
