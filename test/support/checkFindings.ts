@@ -13,6 +13,7 @@ import { indexLines, type LineIndex, type Span } from '../../src/definition/span
 import type { FindingCode } from '../../src/findings/codes.ts';
 import type { Finding } from '../../src/findings/finding.ts';
 import { solve, type Answers } from '../../src/solve.ts';
+import { takeApart } from './marks.ts';
 
 export interface Checked {
   readonly answers: Answers;
@@ -52,30 +53,6 @@ export function marked(text: string, words: string, told: string): string {
   const lineEnd = text.indexOf('\n', start);
   const carets = `#${' '.repeat(start - lineStart - 1)}${'^'.repeat(words.length)} ${told}`;
   return `${text.slice(0, lineEnd)}\n${carets}${text.slice(lineEnd)}`;
-}
-
-interface Mark {
-  /** `line:from-to severity[code]`, lines from 1, characters from 0. */
-  readonly place: string;
-  readonly words: string;
-}
-
-function takeApart(annotated: string): { readonly text: string; readonly expected: readonly Mark[] } {
-  const kept: string[] = [];
-  const expected: Mark[] = [];
-  for (const line of annotated.split('\n')) {
-    const mark = /^(\s*)#(\s*)(\^+|<) (error|warning|note)\[([a-z-]+)\](?:: (.*))?$/.exec(line);
-    if (mark === null) {
-      kept.push(line);
-      continue;
-    }
-    const [, indent = '', gap = '', run = '', severity = '', code = '', words = ''] = mark;
-    const touching = gap === '';
-    const start = indent.length + (touching ? 0 : 1 + gap.length);
-    const end = start + (run === '<' ? 1 : run.length + (touching ? 1 : 0));
-    expected.push({ place: `${kept.length}:${start}-${end} ${severity}[${code}]`, words });
-  }
-  return { text: kept.join('\n'), expected };
 }
 
 function placeOf(span: Span, lines: LineIndex): string {

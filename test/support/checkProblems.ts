@@ -12,6 +12,7 @@ import { expect } from 'vitest';
 import { readDefinition, type DefinitionReading } from '../../src/definition/read.ts';
 import type { Problem } from '../../src/definition/problem.ts';
 import { indexLines } from '../../src/definition/span.ts';
+import { takeApart } from './marks.ts';
 
 export function checkProblems(annotated: string): DefinitionReading {
   const { text, expected } = takeApart(annotated);
@@ -26,30 +27,6 @@ export function checkProblems(annotated: string): DefinitionReading {
   });
   expect(actual.sort()).toEqual(expected.map((mark) => `${mark.place}: ${mark.words}`).sort());
   return reading;
-}
-
-interface Mark {
-  /** `line:from-to severity[code]`, lines from 1, characters from 0. */
-  readonly place: string;
-  readonly words: string;
-}
-
-function takeApart(annotated: string): { text: string; expected: readonly Mark[] } {
-  const kept: string[] = [];
-  const expected: Mark[] = [];
-  for (const line of annotated.split('\n')) {
-    const mark = /^(\s*)#(\s*)(\^+|<) (error|warning)\[([a-z-]+)\](?:: (.*))?$/.exec(line.replace(/\r$/, ''));
-    if (mark === null) {
-      kept.push(line);
-      continue;
-    }
-    const [, indent = '', gap = '', run = '', severity = '', code = '', words = ''] = mark;
-    const touching = gap === '';
-    const start = indent.length + (touching ? 0 : 1 + gap.length);
-    const end = start + (run === '<' ? 1 : run.length + (touching ? 1 : 0));
-    expected.push({ place: `${kept.length}:${start}-${end} ${severity}[${code}]`, words });
-  }
-  return { text: kept.join('\n'), expected };
 }
 
 function placeOf({ span, severity, code }: Problem, lines: ReturnType<typeof indexLines>): string {
