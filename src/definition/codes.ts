@@ -41,4 +41,5 @@ export const PROBLEM_CODES = [
   'formula-no-value',
 ] as const;
 
+/** One code of the closed list. */
 export type ProblemCode = (typeof PROBLEM_CODES)[number];

@@ -5,6 +5,7 @@
  */
 import type { Dimension } from './dimensions.ts';
 
+/** What one column of the table holds; `dimension` says in which SI unit. */
 export interface Column {
   readonly dimension: Dimension;
   /** Shown in percent. */
@@ -12,8 +13,10 @@ export interface Column {
   readonly doc: string;
 }
 
+/** Kinds of part that have columns; `pedal` is the drive. */
 export type ColumnOwner = 'pedal' | 'lever' | 'rod' | 'slot' | 'cable' | 'plates' | 'sensor' | 'spring';
 
+/** The columns of each kind of part, by name. */
 export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Column>>>> = {
   pedal: {
     travel: { dimension: 'number', percent: true, doc: 'The station: how far the pedal is pressed, of its travel or pull.' },
@@ -61,6 +64,7 @@ export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Colum
   },
 };
 
+/** Whether a kind of part has columns. */
 export function isColumnOwner(kind: string): kind is ColumnOwner {
   return Object.hasOwn(COLUMNS, kind);
 }

@@ -70,7 +70,7 @@ export function formatQuantity(si: number, unit: string, digits = DEFAULT_DIGITS
 const DEFAULT_DIGITS = 6;
 
 /** Figure, gap, unit and whatever follows (a tolerance). */
-const FIGURE = /^([-+\u2212]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(\s*)([^\s±+\d-][^±+]*?)?(\s*(?:(?:±|\+).*)?)$/su;
+const FIGURE = /^([-+\u2212]?\s*(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(\s*)([^\s±+\d-][^±+]*?)?(\s*(?:(?:±|\+).*)?)$/su;
 
 function formatFigure(si: number, unit: string, digits: number): string | undefined {
   const parsed = parseUnit(unit);
@@ -132,9 +132,11 @@ function addToFlow(node: SourceMap, entry: string): Replacement {
   return { span: { start: at, end: at }, text: last === undefined ? entry : `, ${entry}` };
 }
 
-function addToBlock(text: string, node: SourceMap, entry: string): Replacement {
+function addToBlock(text: string, node: SourceMap, entry: string): Replacement | undefined {
   const first = node.entries[0]?.keySpan.start ?? node.span.start;
   const lineStart = Math.max(text.lastIndexOf('\n', first - 1), text.lastIndexOf('\r', first - 1)) + 1;
+  // Below a key that is written with `?` there is no telling where the next belongs.
+  if (/^\s*\?/.test(text.slice(lineStart, first))) return undefined;
   const indent = text
     .slice(lineStart, first)
     .replace(/[^ \ufeff]/g, ' ')

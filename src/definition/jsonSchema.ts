@@ -12,6 +12,7 @@ type Json = Readonly<Record<string, unknown>>;
 
 const NAME = '[a-z][a-z0-9_]*';
 
+/** The whole schema, draft 7, as plain data. */
 export function generateJsonSchema(): object {
   return {
     $schema: 'http://json-schema.org/draft-07/schema#',

@@ -10,8 +10,10 @@ import type { Definition } from './definition.ts';
 import type { Problem } from './problem.ts';
 import type { Span } from './span.ts';
 
+/** What joins two levers. */
 export type JointKind = 'rod' | 'cable' | 'slot' | 'coupling';
 
+/** One joint of the path and the lever that it drives. */
 export interface LoadStep {
   readonly joint: { readonly kind: JointKind; readonly name: string };
   /** Undefined where the pedal itself is the cable. */
@@ -19,6 +21,7 @@ export interface LoadStep {
   readonly to: string;
 }
 
+/** The tree of all that the pedal moves, in the order of a walk. */
 export interface LoadPath {
   readonly root: { readonly kind: 'lever'; readonly lever: string } | { readonly kind: 'cable'; readonly cable: string };
   /** Each lever that moves stands once as `to`, after the step that drives its `from`. */
@@ -28,6 +31,7 @@ export interface LoadPath {
 /** Levers that a joint which could not be read may drive; `any` where its driven end is not known. */
 export type Suspects = ReadonlySet<string> | 'any';
 
+/** The path as far as it stands, and what is wrong with it. */
 export interface LoadPathReading {
   /** Undefined where there is no pedal. */
   readonly path: LoadPath | undefined;
@@ -190,10 +194,10 @@ function cycleThrough(joint: Joint, drivers: ReadonlyMap<string, Joint>): Joint[
   for (let lever = joint.from; lever !== undefined && lever !== joint.to;) {
     const driver = drivers.get(lever);
     if (driver === undefined) break;
-    cycle.unshift(driver);
+    cycle.push(driver);
     lever = driver.from;
   }
-  return cycle;
+  return cycle.reverse();
 }
 
 const LEVERS_SHOWN = 8;
@@ -211,6 +215,7 @@ function loopProblem(cycle: readonly Joint[]): Problem {
     cure: `Remove one joint of the loop, or turn one round; the path leads from the pedal to each lever once`,
     related: cycle
       .filter((joint) => joint !== last)
+      .slice(0, LEVERS_SHOWN)
       .map((joint) => ({ span: joint.toSpan, message: `\`${joint.name}\` drives \`${joint.to}\`` })),
   };
 }

@@ -4,6 +4,7 @@
 import { CONSTANTS, FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './formula/functions.ts';
 import { UNITS } from './quantity/units.ts';
 
+/** What a name of the file looks like. */
 export const NAME_PATTERN = /^[a-z][a-z0-9_]*$/;
 
 /** What a word of the formula language is, for the message that says why it cannot be a name; undefined for a free word. */
@@ -32,13 +33,16 @@ export const RESERVED: ReadonlySet<string> = new Set([
 /**
  * The candidate nearest to a word, where one is near: within one slip of a short word, two of a longer one, three of
  * a long one; a slip is one letter too many, too few, wrong, or two swapped (optimal string alignment). Case counts
- * for nothing. The first of equally near candidates wins.
+ * for nothing. The first of equally near candidates wins. Only the first few hundred candidates are looked at, so that
+ * a file of thousands of wrong names is read in time.
  */
 export function nearestWord(word: string, candidates: Iterable<string>): string | undefined {
   const wanted = word.slice(0, LONGEST_WORD).toLowerCase();
   let bound = wanted.length <= 3 ? 1 : wanted.length <= 7 ? 2 : 3;
   let nearest: string | undefined;
+  let looked = 0;
   for (const candidate of candidates) {
+    if (++looked > MOST_CANDIDATES) break;
     const other = candidate.slice(0, LONGEST_WORD).toLowerCase();
     // A word of n letters is not "near" one that shares none of them.
     const limit = Math.min(bound, Math.max(wanted.length, other.length) - 1);
@@ -53,6 +57,7 @@ export function nearestWord(word: string, candidates: Iterable<string>): string 
 }
 
 const LONGEST_WORD = 64;
+const MOST_CANDIDATES = 300;
 
 function slipsBetween(a: string, b: string): number {
   let beforeLast: number[] = [];

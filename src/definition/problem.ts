@@ -5,6 +5,7 @@
 import type { ProblemCode } from './codes.ts';
 import type { Span } from './span.ts';
 
+/** An error leaves its part unread; a warning does not. */
 export type Severity = 'error' | 'warning';
 
 /** A text edit that would mend a problem. An empty `text` deletes the span. */

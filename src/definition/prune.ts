@@ -55,8 +55,10 @@ export function suspectsOf(root: SourceNode | undefined, definition: Definition)
       if (read.has(entry.key)) continue;
       const driven = textOf(child(entry.value, key === 'slots' ? 'fork' : 'to'))?.split('.')[0];
       // Of a slot that cannot be read, either end may be the driven one.
-      const other = key === 'slots' ? textOf(child(entry.value, 'pin'))?.split('.')[0] : undefined;
-      if (driven === undefined || !definition.levers.some((lever) => lever.name === driven)) return 'any';
+      const end = textOf(child(entry.value, key === 'slots' ? 'pin' : 'from'))?.split('.')[0];
+      const other = key === 'slots' ? end : undefined;
+      // With both ends on one lever, one of them is meant to be on another.
+      if (driven === undefined || driven === end || !definition.levers.some((lever) => lever.name === driven)) return 'any';
       suspects.add(driven);
       if (other !== undefined) suspects.add(other);
     }

@@ -3,7 +3,7 @@
  */
 import type { Definition, Place, Unread } from './definition.ts';
 import { findLoadPath } from './loadPath.ts';
-import { NAME_PATTERN, reservedAs } from './names.ts';
+import { NAME_PATTERN, nearestWord, reservedAs } from './names.ts';
 import type { Problem } from './problem.ts';
 import { prune, suspectsOf } from './prune.ts';
 import { checkNames, gatherNames } from './schema/declared.ts';
@@ -26,7 +26,7 @@ export const LARGEST_FILE = 256 * 1024;
 export function readDefinition(text: string): DefinitionReading {
   const bytes = utf8Length(text);
   if (bytes > LARGEST_FILE) return { definition: undefined, problems: [tooLarge(bytes, text)] };
-  const { root, problems: syntax } = parseSource(text);
+  const { root, problems: syntax, misplaced } = parseSource(text);
   if (root === undefined) return { definition: undefined, problems: syntax.length > 0 ? sorted(syntax, text) : [emptyFile(text)] };
   if (root.kind !== 'map') {
     const span = { start: root.span.start, end: Math.min(root.span.end, lineEnd(text, root.span.start)) };
@@ -35,6 +35,7 @@ export function readDefinition(text: string): DefinitionReading {
     });
     return { definition: undefined, problems: sorted([...syntax, shape], text) };
   }
+  if (misplaced) return { definition: readRoot(root).definition, problems: sorted(syntax, text) };
   const wrongFormat = checkFormat(root, text);
   if (wrongFormat?.code === 'format-unsupported') return { definition: undefined, problems: sorted([...syntax, wrongFormat], text) };
   const read = readRoot(root);
@@ -69,16 +70,25 @@ function readRoot(root: SourceMap): { definition: Definition | undefined; proble
   const pruned = prune(whole);
   const pedalless = root.damaged ? undefined : noPedal(root);
   if (pedalless !== undefined) problems.push(pedalless);
+  for (const lost of lostSprings(root, pruned)) unread.push(lost);
   const { problems: pathProblems } = findLoadPath(pruned, suspectsOf(root, pruned));
   problems.push(...pathProblems);
   return { definition: unread.length > 0 ? { ...pruned, unread } : pruned, problems };
+}
+
+/** Springs that stand in the file and not in the definition: what is said of closing must not rest on the others alone. */
+function lostSprings(root: SourceMap, { springs }: Definition): readonly Unread[] {
+  const block = child(root, 'springs');
+  if (block?.kind !== 'map') return [];
+  const read = new Set(springs.map(({ name }) => name));
+  return block.entries.filter(({ key }) => !read.has(key)).map(({ key, span }): Unread => ({ path: `springs.${key}`, span }));
 }
 
 function checkFormat(root: SourceMap, text: string): Problem | undefined {
   const entry = entryOf(root, 'format');
   const cure = `Write \`format: ${FORMAT}\``;
   if (entry === undefined) {
-    if (root.damaged) return undefined;
+    if (root.damaged || isMisspelt(root, 'format')) return undefined;
     const at = root.entries[0]?.keySpan ?? root.span;
     const line = text.startsWith('\ufeff') ? 1 : 0;
     return problem('format-missing', at, 'The file does not say its format', {
@@ -92,7 +102,7 @@ function checkFormat(root: SourceMap, text: string): Problem | undefined {
   if (value.kind !== 'scalar') return undefined;
   if (value.text === String(FORMAT)) return undefined;
   return problem('format-unsupported', value.span, `This program reads format ${FORMAT}, not \`${shortened(value.text)}\``, {
-    cure: /^\d+$/.test(value.text) ? 'A newer program may read it' : cure,
+    cure: /^[1-9]\d*$/.test(value.text) ? 'A newer program may read it' : cure,
   });
 }
 
@@ -100,10 +110,18 @@ function checkFormat(root: SourceMap, text: string): Problem | undefined {
 function noPedal(root: SourceMap): Problem | undefined {
   const levers = entryOf(root, 'levers');
   if (levers?.value.kind !== 'map' || levers.value.entries.length === 0 || entryOf(root, 'pedal') !== undefined) return undefined;
+  if (isMisspelt(root, 'pedal')) return undefined;
   return problem('missing-key', levers.keySpan, 'The file has no `pedal`, so nothing moves', {
     cure: 'Write `pedal: {lever: …, opens: …, travel: …}`, or `pedal: {cable: …, pull: …}` where the pedal is not known',
   });
 }
+
+/** Whether an unknown key, told as such, was meant to be this one. */
+function isMisspelt(root: SourceMap, key: string): boolean {
+  return root.entries.some((entry) => !FILE_KEYS.has(entry.key) && nearestWord(entry.key, FILE_KEYS) === key);
+}
+
+const FILE_KEYS: ReadonlySet<string> = new Set(file.about.kind === 'record' ? Object.keys(file.about.keys) : []);
 
 /** By place; equal ones once, and nothing besides a mistake of YAML at the very place of it. */
 function sorted(problems: readonly Problem[], text: string): Problem[] {

@@ -235,7 +235,14 @@ function columnsSection(): string {
 }
 
 function problemsSection(): string {
-  const rows = PROBLEM_CODES.flatMap((name) => [`### ${name}`, '', PROBLEM_DOCS[name], '']);
+  const rows = PROBLEM_CODES.flatMap((name) => [
+    `### ${name}`,
+    '',
+    PROBLEM_DOCS[name].what,
+    '',
+    `[Example and cure](codes/${name}.md)`,
+    '',
+  ]);
   return ['## Problems', '', ...rows].join('\n');
 }
 

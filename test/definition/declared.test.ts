@@ -21,7 +21,6 @@ pedal: {lever: pedal, opens: clockwise, travel: 20}
 rods:
   pedal: {from: pedal.reach, to: reach.a}
 # ^^^^^ error[reserved-name]: Only a lever may be called
-# ^^^^^ error[duplicate-name]: the name of a lever already
   and: {from: reach.a, to: in.a}
 # ^^^ error[reserved-name]: an operator
 `);

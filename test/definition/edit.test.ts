@@ -53,7 +53,7 @@ describe('setting a value', () => {
 
 describe('setting a figure', () => {
   const TEXT =
-    'format: 1\nlet:\n  a: 38 mm ± 0.1 mm  # keep\n  b: 2 * a\n  c: 1.5 in\n  d: 25°\n  e: 38 mm +0.2/-0.1 mm\npoints:\n  p: [184, -62.5]\n';
+    'format: 1\nlet:\n  a: 38 mm ± 0.1 mm  # keep\n  b: 2 * a\n  c: 1.5 in\n  d: 25°\n  e: 38 mm +0.2/-0.1 mm\n  f: "- 38 mm"\npoints:\n  p: [184, -62.5]\n';
   const set = (path: string, nominal: number, digits?: number): string | undefined => {
     const value = valuesOf(TEXT).find((candidate) => candidate.path === path);
     const edit = value === undefined ? undefined : setFigure(TEXT, value, nominal, digits);
@@ -64,6 +64,7 @@ describe('setting a figure', () => {
     expect(set('let.a', 0.04125)).toBe('41.25 mm ± 0.1 mm');
     expect(set('let.c', 0.0254)).toBe('1 in');
     expect(set('let.d', Math.PI / 6)).toBe('30°');
+    expect(set('let.f', -0.039)).toBe('-39 mm');
     expect(set('let.e', 0.039)).toBe('39 mm +0.2/-0.1 mm');
     expect(set('points.p.0', 0.1851)).toBe('185.1');
     expect(set('points.p.1', -0.0001234567, 4)).toBe('-0.1235');
@@ -106,7 +107,7 @@ describe('setting a figure', () => {
       ),
       { numRuns: 150, seed: 7 },
     );
-  });
+  }, 60_000);
 });
 
 describe('adding a key', () => {
@@ -122,6 +123,11 @@ describe('adding a key', () => {
     expect(add('r:\r\n  a: 1', 'r', 'b', '2')).toBe('r:\r\n  a: 1\r\n  b: 2');
     expect(add('r: {a: 1}', 'r', 'a', '2')).toBeUndefined();
     expect(add('r: 3', 'r', 'a', '2')).toBeUndefined();
+  });
+
+  it('writes it behind an alias, and not where a key is written with a question mark', () => {
+    expect(add('a: &x 3\nr: {b: *x}\n', 'r', 'c', '2')).toBe('a: &x 3\nr: {b: *x, c: 2}\n');
+    expect(add('r:\n  ? a\n  : 3\n', 'r', 'b', '2')).toBeUndefined();
   });
 });
 

@@ -215,7 +215,6 @@ pedal: {lever: b, opens: clockwise, travel: 20}
     checkProblems(`format: 1
 points: {[1, 2]: [3, 4]}
 #        ^^^^^^ error[wrong-shape]: plain word
-#        ^^^^^^ error[bad-name]
 `);
   });
 });

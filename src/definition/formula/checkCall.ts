@@ -9,10 +9,13 @@ import { asKind, checkDimensions, commonOf, describeChecked, dimensionFault, isQ
 import type { CheckContext, Checked, CheckedKind } from './checkDimensions.ts';
 import type { Expression } from './formula.ts';
 import { FUNCTIONS } from './functions.ts';
+import { RELATIVE_TOLERANCE } from './compare.ts';
+import { constantValue } from './kindOfExpression.ts';
 import type { FormulaFunction } from './functions.ts';
 import { PLAIN, isPlain, kindFits, kindOf, powerOfKind } from './kind.ts';
 import type { Syntax } from './parse.ts';
 
+/** Settles the kind of a function call; `unknown` where it or an argument is at fault, which the context then holds. */
 export function checkCall(syntax: Syntax & { readonly kind: 'call' }, span: Span, context: CheckContext): Checked {
   const name = syntax.name.text;
   const rule = FUNCTIONS.get(name);
@@ -130,10 +133,13 @@ function kindOfAt(operands: readonly Checked[], context: CheckContext): CheckedK
     const message = `\`at\` takes a pedal position, and \`${written(context, position.syntax)}\` is ${describeChecked(position.kind)}`;
     return report(context, dimensionFault(position.syntax, message, 'Write a share of the travel, such as `25 %`'));
   }
-  const { expression } = position;
-  if (expression.kind === 'number' && expression.value > 1) {
-    const message = `\`${written(context, position.syntax)}\` is beyond the pedal's travel, which ends at 1 or 100 %`;
-    const cure = expression.value <= 100 ? `Write \`${written(context, position.syntax)} %\`` : 'Write a position from 0 to 100 %';
+  const place = constantValue(position.expression);
+  if (place < 0 || place > 1 + RELATIVE_TOLERANCE) {
+    const message = `\`${written(context, position.syntax)}\` is beyond the pedal's travel, which goes from 0 to 1 or 100 %`;
+    const cure =
+      position.syntax.kind === 'figure' && position.syntax.token.unit === undefined && place <= 100
+        ? `Write \`${written(context, position.syntax)} %\``
+        : 'Write a position from 0 to 100 %';
     return report(context, { code: 'out-of-range', start: position.syntax.start, end: position.syntax.end, message, cure });
   }
   return value.kind;

@@ -15,11 +15,13 @@ import { CONSTANTS, FOREIGN_CONSTANTS, FUNCTIONS } from './functions.ts';
 import { PLAIN, commonKind, describeKind, divideKinds, isPlain, kindOf, multiplyKinds, powerOfKind } from './kind.ts';
 import type { Kind } from './kind.ts';
 import type { Syntax } from './parse.ts';
+import { indexOfLet } from './scope.ts';
 import type { RequirementScope, Scope } from './scope.ts';
 
 /** `zero`: a bare 0, which is 0 of anything. `unknown`: what follows from a part that is at fault already. */
 export type CheckedKind = Kind | 'zero' | 'condition' | 'unknown';
 
+/** A part of a formula whose kind is settled. */
 export interface Checked {
   readonly expression: Expression;
   readonly kind: CheckedKind;
@@ -27,6 +29,7 @@ export interface Checked {
   readonly syntax: Syntax;
 }
 
+/** The formula that is checked, and where its faults are gathered. */
 export interface CheckContext {
   readonly text: string;
   readonly origin: Origin;
@@ -36,6 +39,7 @@ export interface CheckContext {
   readonly faults: Fault[];
 }
 
+/** Settles the kind of a part and of all parts within it; faults go to the context. */
 export function checkDimensions(syntax: Syntax, context: CheckContext): Checked {
   const span = placeInFile(context.origin, syntax);
   switch (syntax.kind) {
@@ -63,11 +67,13 @@ export function asKind(kind: CheckedKind): Kind | undefined {
   return typeof kind === 'string' ? undefined : kind;
 }
 
+/** With its article, for messages. */
 export function describeChecked(kind: CheckedKind): string {
   if (kind === 'condition') return 'a condition (yes or no)';
   return describeKind(asKind(kind) ?? PLAIN);
 }
 
+/** A part as it stands in the text, cut where it is long. */
 export function written(context: CheckContext, syntax: Syntax): string {
   const text = context.text.slice(syntax.start, syntax.end);
   return text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE - 1)}…` : text;
@@ -75,6 +81,7 @@ export function written(context: CheckContext, syntax: Syntax): string {
 
 const LONGEST_QUOTE = 40;
 
+/** A `formula-dimension` fault of a part. */
 export function dimensionFault(syntax: Syntax, message: string, cure: string): Fault {
   return { code: 'formula-dimension', start: syntax.start, end: syntax.end, message, cure };
 }
@@ -140,12 +147,12 @@ function mismatch(first: Checked, second: Checked, what: string, context: CheckC
 function checkName(syntax: Syntax & { readonly kind: 'name' }, span: Span, context: CheckContext): Checked {
   const { text: name } = syntax.token;
   const { scope } = context;
-  const index = scope.lets.findIndex((entry) => entry.name === name);
+  const constant = CONSTANTS.get(name);
+  if (constant !== undefined) return { expression: { kind: 'number', value: constant, span }, kind: PLAIN, syntax };
+  const index = indexOfLet(scope.lets, name) ?? -1;
   const found = scope.lets[index];
   if (found !== undefined) return { expression: { kind: 'let', index, name, span }, kind: found.kind, syntax };
   if (scope.broken?.has(name) === true) return unknownPart(syntax, span);
-  const constant = CONSTANTS.get(name);
-  if (constant !== undefined) return { expression: { kind: 'number', value: constant, span }, kind: PLAIN, syntax };
   context.faults.push(unknownName(syntax, name, context));
   return unknownPart(syntax, span);
 }
@@ -185,12 +192,21 @@ function unknownName(where: Span, name: string, context: CheckContext): Fault {
     if (unit !== undefined && name.length > 1)
       return replaceFault('unknown-unit', stretch, `\`${name}\` is neither a unit nor a value of \`let\``, unit);
   }
-  const candidates = [...scope.lets.map((entry) => entry.name), ...(scope.broken ?? []), ...CONSTANTS.keys(), ...(columns?.owners ?? [])];
-  const nearest = nearestWord(name, candidates);
+  const nearest = nearestWord(name, wordsOf(scope, columns));
   if (nearest !== undefined) return replaceFault('unknown-name', stretch, message, nearest);
-  const known = scope.lets.map((entry) => entry.name);
-  const cure = known.length === 0 ? `Define it in \`let\`` : `Define it in \`let\`, or use one of ${known.slice(0, 6).join(', ')}`;
+  const known = scope.lets.slice(0, NAMES_SHOWN).map((entry) => entry.name);
+  const cure = known.length === 0 ? `Define it in \`let\`` : `Define it in \`let\`, or use one of ${known.join(', ')}`;
   return { code: 'unknown-name', ...stretch, message, cure };
+}
+
+const NAMES_SHOWN = 6;
+
+/** Everything that a name may have been meant to be, one by one: a list of it for every wrong name would take long. */
+function* wordsOf({ lets, broken }: Scope, columns: RequirementScope | undefined): Iterable<string> {
+  for (const { name } of lets) yield name;
+  yield* broken ?? [];
+  yield* CONSTANTS.keys();
+  yield* columns?.owners ?? [];
 }
 
 function checkColumn(syntax: Syntax & { readonly kind: 'column' }, span: Span, context: CheckContext): Checked {

@@ -8,6 +8,7 @@ import type { BinaryOperator } from './formula.ts';
 import { dimensionOfKind } from './kind.ts';
 import type { Kind } from './kind.ts';
 
+/** Relative difference up to which two values count as equal; own choice, far below what can be made or measured. */
 export const RELATIVE_TOLERANCE = 1e-9;
 
 /** SI. A millionth of a millimetre, of a degree, of a newton … or less; own choice. */
@@ -32,14 +33,18 @@ export function comparisonFloor(kind: Kind): number {
   return dimension === undefined ? 0 : FLOOR[dimension];
 }
 
+/** The difference up to which two values count as equal, SI. @param floor SI, as stored with the comparison */
+export function forgiven(left: number, right: number, floor: number): number {
+  return Math.max(floor, RELATIVE_TOLERANCE * Math.max(Math.abs(left), Math.abs(right)));
+}
+
 /**
  * @param floor SI, as stored with the comparison
  * @returns false for NaN on either side, and for operators that compare nothing
  */
 export function holds(operator: BinaryOperator, left: number, right: number, floor: number): boolean {
   if (Number.isNaN(left) || Number.isNaN(right)) return false;
-  const margin = Math.max(floor, RELATIVE_TOLERANCE * Math.max(Math.abs(left), Math.abs(right)));
-  const equal = left === right || Math.abs(left - right) <= margin;
+  const equal = left === right || Math.abs(left - right) <= forgiven(left, right, floor);
   switch (operator) {
     case '==':
       return equal;

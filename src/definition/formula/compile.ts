@@ -5,6 +5,7 @@
  */
 import type { Expression } from './formula.ts';
 
+/** SI values of all `let` in, the SI value out; NaN where there is no real one. */
 export type Evaluate = (lets: Float64Array) => number;
 
 /**

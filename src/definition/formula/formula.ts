@@ -50,4 +50,5 @@ export type Expression =
     }
   | { readonly kind: 'call'; readonly name: string; readonly arguments: readonly Expression[]; readonly span: Span };
 
+/** Operators between two values or conditions. */
 export type BinaryOperator = '+' | '-' | '*' | '/' | '^' | '<' | '<=' | '>' | '>=' | '==' | '!=' | 'and' | 'or';

@@ -3,6 +3,7 @@
  * The whitelist of the parser, the reserved names and the reference page are made from these tables.
  */
 
+/** What kinds a function takes and gives. */
 export type ArgumentRule =
   /** One angle, giving a plain number. */
   | 'angle-to-number'
@@ -21,6 +22,7 @@ export type ArgumentRule =
   /** A condition, giving a pedal position. */
   | 'where';
 
+/** A function of the language. */
 export interface FormulaFunction {
   readonly least: number;
   /** Infinity: any number of arguments. */
@@ -32,6 +34,7 @@ export interface FormulaFunction {
   readonly summary: string;
 }
 
+/** All functions by name. */
 export const FUNCTIONS: ReadonlyMap<string, FormulaFunction> = new Map<string, FormulaFunction>([
   ['sin', { least: 1, most: 1, rule: 'angle-to-number', requireOnly: false, summary: 'sine of an angle' }],
   ['cos', { least: 1, most: 1, rule: 'angle-to-number', requireOnly: false, summary: 'cosine of an angle' }],
@@ -64,6 +67,7 @@ export const FUNCTIONS: ReadonlyMap<string, FormulaFunction> = new Map<string, F
   ['where', { least: 1, most: 1, rule: 'where', requireOnly: true, summary: 'where(c): first pedal position at which c holds' }],
 ]);
 
+/** All constants by name; plain numbers. */
 export const CONSTANTS: ReadonlyMap<string, number> = new Map([['pi', Math.PI]]);
 
 /** Operators of the language that are written as words. */

@@ -20,6 +20,7 @@ export interface Kind {
   readonly arc: number;
 }
 
+/** A number without a unit. */
 export const PLAIN: Kind = { length: 0, mass: 0, time: 0, angle: 0, voltage: 0, arc: 0 };
 
 /** Torque × angle. No place of the file expects one, but a `let` may be one. */
@@ -58,6 +59,7 @@ const DIMENSION_NAMES: Readonly<Record<Dimension, string>> = {
   'angle-per-length': 'an angle per length',
 };
 
+/** The kind of a dimension. */
 export function kindOf(dimension: Dimension): Kind {
   return KINDS[dimension];
 }
@@ -67,6 +69,7 @@ export function describeDimension(dimension: Dimension): string {
   return DIMENSION_NAMES[dimension];
 }
 
+/** The kind of a product. */
 export function multiplyKinds(a: Kind, b: Kind): Kind {
   return settle({
     length: a.length + b.length,
@@ -78,10 +81,12 @@ export function multiplyKinds(a: Kind, b: Kind): Kind {
   });
 }
 
+/** The kind of a quotient. */
 export function divideKinds(a: Kind, b: Kind): Kind {
   return multiplyKinds(a, powerOfKind(b, -1));
 }
 
+/** The kind of a power. @param exponent whole or half */
 export function powerOfKind(kind: Kind, exponent: number): Kind {
   // `+ 0` turns −0 into 0, so that equal kinds are equal as data.
   const raise = (base: number): number => base * exponent + 0;
@@ -105,10 +110,12 @@ export function commonKind(a: Kind, b: Kind): Kind | undefined {
   return Math.abs(a.arc) < Math.abs(b.arc) ? a : b;
 }
 
+/** Whether a place of the dimension takes a quantity of the kind. */
 export function kindFits(kind: Kind, dimension: Dimension): boolean {
   return commonKind(kind, KINDS[dimension]) !== undefined;
 }
 
+/** Whether the kind is that of a number without a unit. */
 export function isPlain(kind: Kind): boolean {
   return kindFits(kind, 'number');
 }

@@ -10,8 +10,9 @@ import { replaceFault } from '../quantity/fault.ts';
 import type { Fault } from '../quantity/fault.ts';
 import { readNumber } from '../quantity/number.ts';
 import type { Span } from '../span.ts';
-import { FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './functions.ts';
+import { CONSTANTS, FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './functions.ts';
 
+/** A number with its unit. */
 export interface FigureToken extends Span {
   readonly type: 'figure';
   /** As written, before its unit and without a sign. */
@@ -21,11 +22,13 @@ export interface FigureToken extends Span {
   readonly unit?: UnitReading;
 }
 
+/** A word that is no operator and no unit. */
 export interface NameToken extends Span {
   readonly type: 'name';
   readonly text: string;
 }
 
+/** `part.column`. */
 export interface ColumnToken extends Span {
   readonly type: 'column';
   readonly owner: string;
@@ -38,8 +41,10 @@ export interface SignToken extends Span {
   readonly text: string;
 }
 
+/** One piece of a formula; offsets count from the start of its text. */
 export type Token = FigureToken | NameToken | ColumnToken | SignToken;
 
+/** A text in pieces. */
 export interface Lexed {
   readonly tokens: readonly Token[];
   /** In the order of the text. */
@@ -55,12 +60,12 @@ export function lex(text: string, names: Vocabulary = NO_NAMES): Lexed {
   // For each open parenthesis, whether it encloses the arguments of a function.
   const calls: boolean[] = [];
   const isOtherWord = (word: string): boolean =>
-    OPERATOR_WORDS.has(word) || FOREIGN_WORDS.has(word) || FUNCTIONS.has(word) || names.has(word);
+    OPERATOR_WORDS.has(word) || FOREIGN_WORDS.has(word) || FUNCTIONS.has(word) || CONSTANTS.has(word) || names.has(word);
   let i = skipSpaces(text, 0);
   while (i < text.length) {
     const token =
       figureAt(text, i, calls.at(-1) !== true, isOtherWord, faults) ?? wordAt(text, i, tokens, faults) ?? signAt(text, i, tokens, faults);
-    if (token.type === 'sign' && token.text === '(') calls.push(tokens.at(-1)?.type === 'name' && isFunction(tokens.at(-1)));
+    if (token.type === 'sign' && token.text === '(') calls.push(isCalled(tokens.at(-1), names));
     if (token.type === 'sign' && token.text === ')') calls.pop();
     tokens.push(token);
     i = skipSpaces(text, token.end);
@@ -73,8 +78,9 @@ export const MOST_FAULTS = 5;
 
 const NO_NAMES: ReadonlySet<string> = new Set();
 
-function isFunction(token: Token | undefined): boolean {
-  return token?.type === 'name' && FUNCTIONS.has(token.text);
+/** Whether the commas in a parenthesis after the token part arguments: of an unknown function, too. */
+function isCalled(token: Token | undefined, names: Vocabulary): boolean {
+  return token?.type === 'name' && (FUNCTIONS.has(token.text) || !names.has(token.text));
 }
 
 function figureAt(
@@ -146,10 +152,15 @@ function wordAt(text: string, start: number, before: readonly Token[], faults: F
     return { type: 'sign', text: '?', start, end };
   }
   if (UNITS.has(word)) {
-    faults.push(strayUnit(text, { start, end }, word, before));
+    // `r to mm`: what follows a word that is refused goes with it.
+    if (!isRefused(before.at(-1))) faults.push(strayUnit(text, { start, end }, word, before));
     return { type: 'sign', text: '?', start, end };
   }
   return { type: 'name', text: word, start, end };
+}
+
+function isRefused(token: Token | undefined): boolean {
+  return token?.type === 'sign' && token.text === '?';
 }
 
 function columnAt(text: string, start: number, owner: string, column: string, faults: Fault[]): Token {
@@ -263,6 +274,13 @@ function signAt(text: string, start: number, before: readonly Token[], faults: F
     faults.push({ code: 'formula-not-allowed', start, end, message, cure });
     return { type: 'sign', text: '?', start, end };
   }
+  if (written === '√' && !/^[ \t]*\(/.test(text.slice(end))) {
+    const cure = 'Write `sqrt(…)`, with what the root is taken of in parentheses';
+    faults.push({ code: 'formula-not-allowed', start, end, message: '`√` is not part of the language', cure });
+    return { type: 'sign', text: '?', start, end };
+  }
+  // Of `a ? b : c` the question mark is refused already.
+  if (written === ':' && faults.some((fault) => text.charAt(fault.start) === '?')) return { type: 'sign', text: '?', start, end };
   const otherwise = WRITTEN_OTHERWISE.get(written);
   const asInch = otherwise === 'inch';
   if (otherwise !== undefined && (!asInch || last?.type === 'figure')) {

@@ -12,7 +12,9 @@ import { MOST_FAULTS, lex } from './lex.ts';
 import { endsValue, isPrefix, structureFaults } from './structure.ts';
 import type { ColumnToken, FigureToken, NameToken, Token } from './lex.ts';
 
+/** Characters. */
 export const LONGEST_FORMULA = 500;
+/** Levels of parentheses, prefixes and powers within each other. */
 export const DEEPEST_FORMULA = 50;
 
 /** Spans count from the start of the text; a parenthesised part includes its parentheses. */
@@ -26,6 +28,7 @@ export type Syntax = Span &
     | { readonly kind: 'call'; readonly name: NameToken; readonly arguments: readonly Syntax[] }
   );
 
+/** A formula taken apart, or what is wrong with it. */
 export interface Parsed {
   /** Absent where there are faults. */
   readonly syntax?: Syntax;

@@ -15,8 +15,10 @@ import type { Expression, Formula } from './formula.ts';
 import { describeDimension, dimensionOfKind, isPlain, kindFits, kindOf } from './kind.ts';
 import type { Kind } from './kind.ts';
 import { parseFormula } from './parse.ts';
+import { indexOfLet } from './scope.ts';
 import type { RequirementScope, Scope, ScopeLet, Vocabulary } from './scope.ts';
 
+/** What became of the text of a formula. */
 export interface FormulaReading {
   /** Both absent where the formula could not be used; then a problem says why, here or at a `let` that it uses. */
   readonly formula?: Formula;
@@ -34,6 +36,7 @@ export interface ValueReading extends FormulaReading {
   readonly tolerance?: Tolerance;
 }
 
+/** What became of an entry of `let`. */
 export interface LetReading extends ValueReading {
   /** The dimension that `kind` is, or undefined where no place of the file knows it. */
   readonly dimension?: Dimension;
@@ -62,7 +65,7 @@ export function readFormula(text: string, at: Origin, expected: Dimension | unde
   if (misfit !== undefined) faults.push(misfit);
   if (faults.length > 0 || kind === undefined || whole.kind === 'unknown') return { problems: problemsOf(faults, at) };
   const settled = expected === undefined ? kind : kindOf(expected);
-  const values = Float64Array.from(scope.lets, (entry) => entry.nominal);
+  const values = valuesOf(scope.lets);
   const formula = makeFormula(text, whole.expression);
   const nominal = formula.evaluate(values);
   if (!Number.isNaN(nominal)) return { formula, nominal, kind: settled, problems: [] };
@@ -71,12 +74,14 @@ export function readFormula(text: string, at: Origin, expected: Dimension | unde
   return { problems: problemsOf([noValue(whole, values, context)], at) };
 }
 
+/** What became of a line of `require`. */
 export interface RequirementReading {
   /** Absent where it could not be understood. A condition: comparisons joined by `and`, `or`, `not`. */
   readonly expression?: Expression;
   readonly problems: readonly Problem[];
 }
 
+/** A condition on columns and `let` values. */
 export function readRequirement(text: string, at: Origin, scope: RequirementScope): RequirementReading {
   if (LINE_BREAK.test(text.trim())) {
     const fault: Fault = {
@@ -115,18 +120,23 @@ function readEither(text: string, at: Origin, expected: Dimension | undefined, s
 
 /** Asked word by word: most values are plain quantities, for which no list of names need be made. */
 function namesOf({ lets, broken, later }: Scope): Vocabulary {
-  return { has: (word) => letNames(lets).has(word) || broken?.has(word) === true || later?.has(word) === true };
+  return { has: (word) => indexOfLet(lets, word) !== undefined || broken?.has(word) === true || later?.has(word) === true };
 }
 
-/** Names of a list of `let` values that may still grow, kept from one question to the next. */
-function letNames(lets: readonly ScopeLet[]): ReadonlySet<string> {
-  const known = namesByList.get(lets) ?? new Set<string>();
-  namesByList.set(lets, known);
-  for (let i = known.size; i < lets.length; i++) known.add(lets[i]!.name);
-  return known;
+/** SI values of a list of `let` values that may still grow, kept from one formula to the next; what lies beyond the list is NaN. */
+function valuesOf(lets: readonly ScopeLet[]): Float64Array {
+  let known = valuesByList.get(lets) ?? { read: 0, values: new Float64Array(0) };
+  if (known.values.length < lets.length) {
+    const values = new Float64Array(Math.max(16, 2 * lets.length)).fill(NaN);
+    values.set(known.values.subarray(0, known.read));
+    known = { read: known.read, values };
+  }
+  for (; known.read < lets.length; known.read++) known.values[known.read] = lets[known.read]?.nominal ?? NaN;
+  valuesByList.set(lets, known);
+  return known.values;
 }
 
-const namesByList = new WeakMap<readonly ScopeLet[], Set<string>>();
+const valuesByList = new WeakMap<readonly ScopeLet[], { read: number; readonly values: Float64Array }>();
 
 interface Examined {
   /** Absent where the text could not even be parsed. */

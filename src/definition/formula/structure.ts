@@ -2,6 +2,7 @@
  * What can be told of a formula's tokens before they are parsed: neighbours without an operator, parentheses and commas,
  * which the parser would read as something else or place badly.
  */
+import { FUNCTIONS } from './functions.ts';
 import type { Vocabulary } from './scope.ts';
 import { replaceFault } from '../quantity/fault.ts';
 import type { Fault } from '../quantity/fault.ts';
@@ -76,12 +77,14 @@ export function structureFaults(text: string, tokens: readonly Token[], names: V
   return faults;
 }
 
+/** Whether the token is a sign or `not` before a value, with nothing on its left. */
 export function isPrefix(tokens: readonly Token[], index: number): boolean {
   const token = tokens[index];
   if (token?.type !== 'sign' || !(token.text === '+' || token.text === '-' || token.text === 'not')) return false;
   return token.text === 'not' || !endsValue(tokens[index - 1]);
 }
 
+/** Whether a value may end with the token. */
 export function endsValue(token: Token | undefined): boolean {
   return token !== undefined && (token.type !== 'sign' || token.text === ')');
 }
@@ -105,6 +108,21 @@ function neighbours(text: string, before: Token, token: Token): Fault {
       ...where,
       message: `\`${before.text}\` is a value, not a function`,
       cure: `Write \`${before.text} * (…)\` for a product`,
+      edits,
+    };
+  }
+  if (before.type === 'name' && FUNCTIONS.has(before.text)) {
+    const cure = `Write \`${before.text}(${written})\``;
+    const edits = [
+      { start: before.end, end: token.start, text: '(' },
+      { start: token.end, end: token.end, text: ')' },
+    ];
+    return {
+      code: 'formula-syntax',
+      start: before.start,
+      end: before.end,
+      message: `The argument of \`${before.text}\` stands in parentheses`,
+      cure,
       edits,
     };
   }

@@ -12,6 +12,7 @@ import type { Span } from '../span.ts';
  */
 export type Origin = number | Span | ((offset: number) => number);
 
+/** What is wrong with a stretch of a piece of text. */
 export interface Fault extends Span {
   readonly code: ProblemCode;
   readonly message: string;
@@ -28,6 +29,7 @@ export function placeInFile(origin: Origin, stretch: Span): Span {
     : { start: origin.start, end: origin.end };
 }
 
+/** The fault at its place in the file, an error. */
 export function toProblem(fault: Fault, origin: Origin): Problem {
   // An edit of the whole would not be the edit of the part that was meant.
   const edits = typeof origin === 'object' ? undefined : fault.edits;

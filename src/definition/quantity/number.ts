@@ -5,6 +5,7 @@
 import { replaceFault } from './fault.ts';
 import type { Fault } from './fault.ts';
 
+/** A figure in a text; offsets count from the start of the text. */
 export interface NumberReading {
   readonly start: number;
   readonly end: number;

@@ -7,6 +7,7 @@ import type { Vocabulary } from '../formula/scope.ts';
 import type { Tolerance } from '../definition.ts';
 import { PLACE_UNIT } from '../dimensions.ts';
 import type { Dimension } from '../dimensions.ts';
+import { CONSTANTS } from '../formula/functions.ts';
 import { describeDimension, describeKind, kindFits, kindOf } from '../formula/kind.ts';
 import type { Kind } from '../formula/kind.ts';
 import { lex } from '../formula/lex.ts';
@@ -29,6 +30,7 @@ export interface Quantity {
   readonly tolerance?: Tolerance;
 }
 
+/** What became of a text that may be a quantity. */
 export type QuantityReading =
   /** A plain quantity, or what can only have been meant as one; `quantity` is absent where it cannot be used. */
   | { readonly form: 'quantity'; readonly quantity?: Quantity; readonly problems: readonly Problem[] }
@@ -121,7 +123,12 @@ function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], n
       cure: 'Write one number with one unit',
     };
   }
-  if ((next.type === 'name' || next.type === 'column') && !names.has(next.type === 'name' ? next.text : next.owner) && rest.length === 1) {
+  if (
+    (next.type === 'name' || next.type === 'column') &&
+    !names.has(next.type === 'name' ? next.text : next.owner) &&
+    !(next.type === 'name' && CONSTANTS.has(next.text)) &&
+    rest.length === 1
+  ) {
     const where = { start: next.start, end: next.end };
     return {
       code: 'bad-quantity',
@@ -198,8 +205,10 @@ export function fittingUnits(expected: Dimension): string {
 function lateUnit(figure: FigureToken, own: Unit, form: ToleranceForm, unit: string): Fault | undefined {
   if (figure.unit !== undefined || form.form === 'broken' || form.form === 'plus-minus') return undefined;
   const written = form.form === 'both' ? form.figure.unit : (form.second.figure.unit ?? form.first.figure.unit);
+  // A percentage is a share of the quantity rather than its unit, which is said of the tolerance.
   if (
     written === undefined ||
+    written.text === '%' ||
     (written.times / written.over === own.times / own.over && kindFits(written.kind, 'number') === kindFits(own.kind, 'number'))
   )
     return undefined;

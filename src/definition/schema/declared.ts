@@ -21,6 +21,7 @@ export const PART_BLOCKS = {
   springs: 'spring',
 } as const;
 
+/** Kinds of part whose names are each used once. */
 export type PartKind = (typeof PART_BLOCKS)[keyof typeof PART_BLOCKS];
 
 /** With its article, for messages. */
@@ -36,23 +37,30 @@ export const KIND_WORDS: Readonly<Record<PartKind, string>> = {
   spring: 'a spring',
 };
 
+/** The parts that a lever names, each with the place of its name. */
 export interface DeclaredLever {
   readonly nameSpan: Span;
   readonly arms: ReadonlyMap<string, Span>;
   readonly drums: ReadonlyMap<string, Span>;
 }
 
+/** All names of a file, each with its place. */
 export interface Declared {
   readonly parts: Readonly<Record<PartKind, ReadonlyMap<string, Span>>>;
   readonly levers: ReadonlyMap<string, DeclaredLever>;
   readonly points: ReadonlyMap<string, Span>;
 }
 
+/** Names as they stand in the tree, right or wrong; of equal ones in a block the first. */
 export function gatherNames(root: SourceNode | undefined): Declared {
   const names = (block: string): ReadonlyMap<string, Span> => spansOf(child(root, block));
   const levers = new Map<string, DeclaredLever>();
   for (const entry of entriesOf(child(root, 'levers'))) {
-    levers.set(entry.key, { nameSpan: entry.keySpan, arms: spansOf(child(entry.value, 'arms')), drums: spansOf(child(entry.value, 'drums')) });
+    levers.set(entry.key, {
+      nameSpan: entry.keySpan,
+      arms: spansOf(child(entry.value, 'arms')),
+      drums: spansOf(child(entry.value, 'drums')),
+    });
   }
   return {
     parts: {
@@ -82,7 +90,8 @@ export function checkNames(declared: Declared, report: (found: Problem) => void)
   const all = Object.values(PART_BLOCKS).flatMap((kind) => [...declared.parts[kind]].map(([name, span]) => ({ kind, name, span })));
   all.sort((a, b) => a.span.start - b.span.start);
   for (const { kind, name, span } of all) {
-    checkReserved(name, kind, span, report);
+    // A name that is taken must be changed anyway.
+    if (isReserved(name, kind, span, report)) continue;
     const first = seen.get(name);
     if (first === undefined) {
       seen.set(name, { kind, span });
@@ -109,14 +118,15 @@ export function checkNames(declared: Declared, report: (found: Problem) => void)
   }
 }
 
-function checkReserved(name: string, kind: PartKind, span: Span, report: (found: Problem) => void): void {
+function isReserved(name: string, kind: PartKind, span: Span, report: (found: Problem) => void): boolean {
   const cure = `Name it otherwise, for example \`${name.replace(/[^a-z0-9_]/g, '_')}_1\``;
   if (name === 'pedal' && kind !== 'lever') {
     report(problem('reserved-name', span, 'Only a lever may be called `pedal`: in requirements the word speaks of the drive', { cure }));
-    return;
+    return true;
   }
   const taken = NAME_PATTERN.test(name) ? reservedAs(name) : undefined;
   if (taken !== undefined) report(problem('reserved-name', span, `\`${name}\` is ${taken} in formulas and cannot be a name`, { cure }));
+  return taken !== undefined;
 }
 
 function entriesOf(node: SourceNode | undefined): readonly SourceEntry[] {

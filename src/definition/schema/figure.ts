@@ -23,7 +23,11 @@ export function readFigure(node: SourceScalar, site: Site, dimension: Dimension,
   const most = LARGEST[dimension];
   if (most !== undefined && Math.abs(value.nominal) > most * PLACE_UNIT_SI[dimension]) {
     const unit = PLACE_UNIT[dimension];
-    reading.report(problem('out-of-range', value.span, `\`${site.name}\` is larger than any linkage: more than ${most} ${unit}`, { cure: `Write ${most} ${unit} or less` }));
+    reading.report(
+      problem('out-of-range', value.span, `\`${site.name}\` is larger than any linkage: more than ${most} ${unit}`, {
+        cure: `Write ${most} ${unit} or less`,
+      }),
+    );
     return undefined;
   }
   reading.figures.set(node, value);
@@ -49,7 +53,12 @@ export function readRequirementLine(node: SourceScalar, site: Site, reading: Rea
   return { ...named(site), text: node.text, expressionSpan: textSpan(node), ...defined({ expression }) };
 }
 
-function readAny(node: SourceScalar, site: Site, expected: Dimension | undefined, reading: Reading): { value: Value; kind: Kind } | undefined {
+function readAny(
+  node: SourceScalar,
+  site: Site,
+  expected: Dimension | undefined,
+  reading: Reading,
+): { value: Value; kind: Kind } | undefined {
   const span = textSpan(node);
   if (node.style === 'block' || node.multiline) {
     reading.report(problem('bad-quantity', span, `\`${site.name}\` runs over several lines`, { cure: 'Write the value on one line' }));
@@ -84,7 +93,9 @@ function textSpan(node: SourceScalar): Span {
   return node.exact ? { start: node.textStart, end: node.textStart + node.text.length } : node.span;
 }
 
-/** Behind an escape, a place in the text is found only roughly. */
+/** In a text of several lines, a place is found only roughly. */
 function originOf(node: SourceScalar): Origin {
+  const { offsets } = node;
+  if (offsets !== undefined) return (offset) => offsets[offset] ?? node.span.end;
   return node.exact ? node.textStart : (offset) => Math.min(node.textStart + offset, node.span.end);
 }

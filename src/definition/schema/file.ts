@@ -22,7 +22,8 @@ export const FORMAT = 1;
 const format: Shape<number> = {
   about: { kind: 'constant', value: FORMAT },
   // Checked before all else, in `read.ts`; here only for its shape.
-  read: (node, site, reading) => (node.kind === 'scalar' ? FORMAT : reportShape(node, site, reading, `the number ${FORMAT}`, `Write \`format: ${FORMAT}\``)),
+  read: (node, site, reading) =>
+    node.kind === 'scalar' ? FORMAT : reportShape(node, site, reading, `the number ${FORMAT}`, `Write \`format: ${FORMAT}\``),
 };
 
 const points = mapOf(
@@ -37,12 +38,19 @@ const NOT_IN_FORMAT = `Format ${FORMAT} does not describe this; it has levers, c
 
 const formatKey = optional(format, { doc: 'The format of the file.', example: String(FORMAT) });
 
+/** The whole file. */
 export const file: Shape<Definition> = record(
   {
     format: { ...formatKey, about: { ...formatKey.about, required: true } },
     title: optional(text('a title'), { doc: 'What the linkage is, in one line.', example: 'Four-barrel conversion, rev B' }),
-    let: optional(lets, { doc: 'Named quantities and formulas, for use in all that follows; a formula may use earlier ones.', example: '{reach: 38 mm ± 0.1 mm, half: reach / 2}' }),
-    points: optional(points, { doc: 'Named places, `[x, y]` or `[x, y, z]`, in the drawn position.', example: '{shaft_centre: [184, 62]}' }),
+    let: optional(lets, {
+      doc: 'Named quantities and formulas, for use in all that follows; a formula may use earlier ones.',
+      example: '{reach: 38 mm ± 0.1 mm, half: reach / 2}',
+    }),
+    points: optional(points, {
+      doc: 'Named places, `[x, y]` or `[x, y, z]`, in the drawn position.',
+      example: '{shaft_centre: [184, 62]}',
+    }),
     levers: optional(levers, { doc: 'Everything that turns about a fixed axis, by name.' }),
     pedal: optional(pedal, { doc: 'What the foot moves.', example: '{lever: pedal, opens: clockwise, travel: 22 deg, pad: pad}' }),
     cables: optional(cables, { doc: 'Cables, by name; a cable only pulls.' }),
@@ -54,8 +62,14 @@ export const file: Shape<Definition> = record(
     springs: optional(springs, { doc: 'Springs, by name.' }),
     keep_out: optional(keepOuts, { doc: 'What stands in the way, by name.' }),
     movements: optional(movements, { doc: 'Movements of the engine with the pedal still, by name.' }),
-    limits: optional(limits, { doc: 'From which figure on a finding is a warning or an error.', example: '{transmission: [40 deg, 25 deg]}' }),
-    require: optional(requirements, { doc: 'What the linkage must do: an expression by any name, decided on the solved table.', example: '{opens fully: "at(100%, shaft.opening) >= 80 deg"}' }),
+    limits: optional(limits, {
+      doc: 'From which figure on a finding is a warning or an error.',
+      example: '{transmission: [40 deg, 25 deg]}',
+    }),
+    require: optional(requirements, {
+      doc: 'What the linkage must do: an expression by any name, decided on the solved table.',
+      example: '{opens fully: "at(100%, shaft.opening) >= 80 deg"}',
+    }),
   },
   (values): Definition => ({
     lets: values.let ?? [],

@@ -10,16 +10,41 @@ import { defined, named, problem, type Reading, type Shape } from './shape.ts';
 
 const cable: Shape<Cable> = record(
   {
-    from: optional(part(['arm', 'drum']), { doc: 'Pin or drum that pulls it. Left out only where the pedal is this cable.', example: 'pedal.clevis', vital: true }),
-    leaves: optional(place(), { doc: 'Where it enters its housing at the driving side. Left out only where the pedal is this cable.', example: '[30, 66]', vital: true }),
+    from: optional(part(['arm', 'drum']), {
+      doc: 'Pin or drum that pulls it. Left out only where the pedal is this cable.',
+      example: 'pedal.clevis',
+      vital: true,
+    }),
+    leaves: optional(place(), {
+      doc: 'Where it enters its housing at the driving side. Left out only where the pedal is this cable.',
+      example: '[30, 66]',
+      vital: true,
+    }),
     enters: required(place(), { doc: 'Where it comes out of its housing at the driven side.', example: '[90, 95]' }),
-    leaves_along: optional(direction(), { doc: 'The way the housing end at `leaves` points, from the housing to the free inner cable.', example: '[1, 0.1]' }),
-    enters_along: optional(direction(), { doc: 'The way the housing end at `enters` points, from the housing to the free inner cable.', example: '[1, -0.8]' }),
+    leaves_along: optional(direction(), {
+      doc: 'The way the housing end at `leaves` points, from the housing to the free inner cable.',
+      example: '[1, 0.1]',
+    }),
+    enters_along: optional(direction(), {
+      doc: 'The way the housing end at `enters` points, from the housing to the free inner cable.',
+      example: '[1, -0.8]',
+    }),
     to: required(part(['arm', 'drum']), { doc: 'Pin or drum that it pulls.', example: 'bellcrank.cable' }),
-    slack: optional(quantity('length', { least: 0 }), { doc: 'Free length to be taken in before it pulls, as drawn.', fallback: '0 mm', example: '1 mm', vital: true }),
+    slack: optional(quantity('length', { least: 0 }), {
+      doc: 'Free length to be taken in before it pulls, as drawn.',
+      fallback: '0 mm',
+      example: '1 mm',
+      vital: true,
+    }),
     bend: optional(quantity('angle', { least: 0 }), { doc: 'Total bend of its housing.', example: '180 deg' }),
-    friction: optional(quantity('number', { least: 0 }), { doc: 'Coefficient of friction between inner cable and housing.', example: '0.12' }),
-    stiffness: optional(quantity('linear-rate', { above: 0 }), { doc: 'Stiffness of inner cable and housing together.', example: '50 N/mm' }),
+    friction: optional(quantity('number', { least: 0 }), {
+      doc: 'Coefficient of friction between inner cable and housing.',
+      example: '0.12',
+    }),
+    stiffness: optional(quantity('linear-rate', { above: 0 }), {
+      doc: 'Stiffness of inner cable and housing together.',
+      example: '50 N/mm',
+    }),
   },
   (values, source, reading): Cable | undefined => {
     const { from, leaves, enters, to, leaves_along: leavesAlong, enters_along: entersAlong, slack, bend, friction, stiffness } = values;
@@ -40,6 +65,7 @@ const cable: Shape<Cable> = record(
   },
 );
 
+/** The block `cables`. */
 export const cables = mapOf(cable, 'cable');
 
 const adjust = record(
@@ -51,7 +77,10 @@ const adjust = record(
   ({ min, max, pitch }, { node }, reading): Rod['adjust'] => {
     if (min !== undefined && max !== undefined && min.nominal > max.nominal) {
       reading.report(
-        problem('out-of-range', min.span, '`min` is greater than `max`', { cure: 'Exchange the two', related: [{ span: max.span, message: '`max` is here' }] }),
+        problem('out-of-range', min.span, '`min` is greater than `max`', {
+          cure: 'Exchange the two',
+          related: [{ span: max.span, message: '`max` is here' }],
+        }),
       );
       return undefined;
     }
@@ -69,21 +98,39 @@ const ends: Shape<RodEnds> = record(
       }),
       { doc: 'What its two ends are.', example: 'rod_end' },
     ),
-    misalignment: optional(quantity('angle', { above: 0, most: 90 }), { doc: 'Tilt that an end can take.', fallback: 'by kind, see the limits', example: '12 deg' }),
+    misalignment: optional(quantity('angle', { above: 0, most: 90 }), {
+      doc: 'Tilt that an end can take.',
+      fallback: 'by kind, see the limits',
+      example: '12 deg',
+    }),
     pin: optional(quantity('length', { above: 0 }), { doc: 'Diameter of the pin or ball on which an end rubs.', example: '6 mm' }),
     friction: optional(quantity('number', { least: 0 }), { doc: 'Coefficient of friction in an end.', example: '0.1' }),
     play: optional(quantity('length', { least: 0 }), { doc: 'Play of one end.', fallback: '0 mm', example: '0.02 mm' }),
   },
-  ({ kind, misalignment, pin, friction, play }, { node }): RodEnds => ({ span: node.span, kind, ...defined({ misalignment, pin, friction, play }) }),
+  ({ kind, misalignment, pin, friction, play }, { node }): RodEnds => ({
+    span: node.span,
+    kind,
+    ...defined({ misalignment, pin, friction, play }),
+  }),
 );
 
 const rod: Shape<Rod> = record(
   {
     from: required(part(['arm']), { doc: 'The driving pin.', example: 'bellcrank.out' }),
     to: required(part(['arm']), { doc: 'The driven pin.', example: 'shaft.arm' }),
-    length: optional(quantity('length', { above: 0 }), { doc: 'Distance between its pins.', fallback: 'as drawn', example: '71.5 mm', vital: true }),
+    length: optional(quantity('length', { above: 0 }), {
+      doc: 'Distance between its pins.',
+      fallback: 'as drawn',
+      example: '71.5 mm',
+      vital: true,
+    }),
     adjust: optional(adjust, { doc: 'How far and how finely its length can be set.', example: '{min: 69 mm, max: 75 mm, pitch: 1 mm}' }),
-    lost: optional(quantity('length', { least: 0 }), { doc: 'Free play end to end: it pulls at its length and pushes at its length less this.', fallback: '0 mm', example: '0.5 mm', vital: true }),
+    lost: optional(quantity('length', { least: 0 }), {
+      doc: 'Free play end to end: it pulls at its length and pushes at its length less this.',
+      fallback: '0 mm',
+      example: '0.5 mm',
+      vital: true,
+    }),
     ends: optional(ends, { doc: 'Its ends.', example: '{kind: rod_end, misalignment: 12 deg}' }),
     width: optional(quantity('length', { above: 0 }), { doc: 'Width of its outline.', example: '8 mm' }),
   },
@@ -93,24 +140,33 @@ const rod: Shape<Rod> = record(
   },
 );
 
+/** The block `rods`. */
 export const rods = mapOf(rod, 'rod');
 
 const slot: Shape<Slot> = record(
   {
     pin: required(part(['arm']), { doc: 'The pin that runs in the fork.', example: 'bellcrank.tang' }),
     fork: required(reference('lever'), { doc: 'The lever that carries the fork.', example: 'idler' }),
-    drives: optional(
-      choice({ fork: 'the pin turns the forked lever', pin: "the forked lever turns the pin's lever" }),
-      { doc: 'Which of the two is driven.', fallback: 'fork', example: 'fork', vital: true },
-    ),
-    angle: required(quantity('angle'), { doc: "Direction of the fork's centreline as drawn, from the forked lever's `reference`.", example: '92 deg' }),
+    drives: optional(choice({ fork: 'the pin turns the forked lever', pin: "the forked lever turns the pin's lever" }), {
+      doc: 'Which of the two is driven.',
+      fallback: 'fork',
+      example: 'fork',
+      vital: true,
+    }),
+    angle: required(quantity('angle'), {
+      doc: "Direction of the fork's centreline as drawn, from the forked lever's `reference`.",
+      example: '92 deg',
+    }),
     offset: optional(quantity('length'), {
       doc: "Distance of the centreline from the fork's pivot, positive to the left of its direction as seen with the axis pointing at the viewer.",
       fallback: '0 mm',
       example: '2 mm',
       vital: true,
     }),
-    reach: optional(range(quantity('length'), 'not falling'), { doc: "Where along the fork the slot begins and ends, from the foot of its pivot's perpendicular.", example: '[12 mm, 30 mm]' }),
+    reach: optional(range(quantity('length'), 'not falling'), {
+      doc: "Where along the fork the slot begins and ends, from the foot of its pivot's perpendicular.",
+      example: '[12 mm, 30 mm]',
+    }),
     play: optional(quantity('length', { least: 0 }), { doc: 'Play of the pin in the slot.', fallback: '0 mm', example: '0.1 mm' }),
     friction: optional(quantity('number', { least: 0 }), { doc: 'Coefficient of friction between pin and slot.', example: '0.15' }),
   },
@@ -129,25 +185,44 @@ const slot: Shape<Slot> = record(
   },
 );
 
+/** The block `slots`. */
 export const slots = mapOf(slot, 'slot');
 
 const coupling: Shape<Coupling> = record(
   {
     from: required(reference('lever'), { doc: 'The driving lever.', example: 'shaft' }),
     to: required(reference('lever'), { doc: 'The driven lever.', example: 'rotor' }),
-    ratio: optional(quantity('number', { notZero: true }), { doc: 'Rotation of the driven lever over rotation of the driving one.', fallback: '1', example: '-1', vital: true }),
-    lag: optional(quantity('angle', { least: 0 }), { doc: 'Rotation of the driving lever before it takes the driven one along.', fallback: '0 deg', example: '2 deg', vital: true }),
-    one_way: optional(flag(), { doc: 'Whether it only pushes open; the way back is left to the springs of the driven lever.', fallback: 'false', example: 'true', vital: true }),
+    ratio: optional(quantity('number', { notZero: true }), {
+      doc: 'Rotation of the driven lever over rotation of the driving one.',
+      fallback: '1',
+      example: '-1',
+      vital: true,
+    }),
+    lag: optional(quantity('angle', { least: 0 }), {
+      doc: 'Rotation of the driving lever before it takes the driven one along.',
+      fallback: '0 deg',
+      example: '2 deg',
+      vital: true,
+    }),
+    one_way: optional(flag(), {
+      doc: 'Whether it only pushes open; the way back is left to the springs of the driven lever.',
+      fallback: 'false',
+      example: 'true',
+      vital: true,
+    }),
   },
   ({ from, to, ratio, lag, one_way: oneWay }, source, reading): Coupling | undefined => {
     if (from.name === to.name) {
-      reading.report(problem('wrong-value', to.span, `\`${source.site.name}\` couples \`${to.name}\` to itself`, { cure: 'Name two levers' }));
+      reading.report(
+        problem('wrong-value', to.span, `\`${source.site.name}\` couples \`${to.name}\` to itself`, { cure: 'Name two levers' }),
+      );
       return undefined;
     }
     return { ...named(source.site), from, to, oneWay: oneWay ?? false, ...defined({ ratio, lag }) };
   },
 );
 
+/** The block `couplings`. */
 export const couplings = mapOf(coupling, 'coupling');
 
 function pedalCableIsBare(source: RecordSource, reading: Reading): boolean {
@@ -162,7 +237,12 @@ function pedalCableIsBare(source: RecordSource, reading: Reading): boolean {
   return extra.length === 0;
 }
 
-function twoLevers(from: { lever: string; span: Span }, to: { lever: string; span: Span }, source: RecordSource, reading: Reading): boolean {
+function twoLevers(
+  from: { lever: string; span: Span },
+  to: { lever: string; span: Span },
+  source: RecordSource,
+  reading: Reading,
+): boolean {
   if (from.lever !== to.lever) return true;
   reading.report(
     problem('wrong-value', to.span, `\`${source.site.name}\` has both ends on \`${to.lever}\``, {
@@ -172,4 +252,3 @@ function twoLevers(from: { lever: string; span: Span }, to: { lever: string; spa
   );
   return false;
 }
-

@@ -20,4 +20,5 @@ const letEntry: Shape<Let> = {
   },
 };
 
+/** The block `let`, in file order; what is read joins the scope of later formulas. */
 export const lets = mapOf(letEntry, 'value');

@@ -8,15 +8,30 @@ import { optional, record, wordList } from './record.ts';
 import { quantity, reference, word } from './scalars.ts';
 import { defined, problem, shortened, type Reading, type Shape } from './shape.ts';
 
+/** The block `pedal`. */
 export const pedal: Shape<Pedal> = record(
   {
     lever: optional(reference('lever'), { doc: 'The lever that the foot turns.', example: 'pedal', vital: true }),
     opens: optional(sense, { doc: 'The way it turns when the foot presses.', example: 'clockwise', vital: true }),
     travel: optional(quantity('angle', { above: 0 }), { doc: "Its rotation up to the pedal's own stop.", example: '22 deg', vital: true }),
-    pad: optional(word('the name of an arm'), { doc: "Arm of the pedal's lever that the foot presses, square to the arm. Without it there is no pedal effort.", example: 'pad' }),
-    cable: optional(reference('cable'), { doc: 'The cable that the unknown pedal pulls; that cable has no `from` and no `leaves`.', example: 'main', vital: true }),
-    pull: optional(quantity('length', { above: 0 }), { doc: "Cable taken in over the pedal's whole travel.", example: '42 mm', vital: true }),
-    lever_ratio: optional(quantity('number', { above: 0 }), { doc: 'Travel of the pad over travel of the cable; gives the effort at the pad.', example: '4.5' }),
+    pad: optional(word('the name of an arm'), {
+      doc: "Arm of the pedal's lever that the foot presses, square to the arm. Without it there is no pedal effort.",
+      example: 'pad',
+    }),
+    cable: optional(reference('cable'), {
+      doc: 'The cable that the unknown pedal pulls; that cable has no `from` and no `leaves`.',
+      example: 'main',
+      vital: true,
+    }),
+    pull: optional(quantity('length', { above: 0 }), {
+      doc: "Cable taken in over the pedal's whole travel.",
+      example: '42 mm',
+      vital: true,
+    }),
+    lever_ratio: optional(quantity('number', { above: 0 }), {
+      doc: 'Travel of the pad over travel of the cable; gives the effort at the pad.',
+      example: '4.5',
+    }),
   },
   (values, { node }, reading): Pedal | undefined => {
     const { lever, opens, travel, pad, cable, pull, lever_ratio: leverRatio } = values;
@@ -47,7 +62,12 @@ function padArm(pad: Reference, lever: Reference, reading: Reading): Reference |
   const nearest = nearestWord(name, arms);
   reading.report(
     problem('unknown-name', pad.span, `\`${lever.name}\` has no arm \`${shortened(name)}\``, {
-      cure: nearest !== undefined ? `Did you mean \`${nearest}\`?` : arms.length === 0 ? `Give \`${lever.name}\` an arm for the foot` : `Write ${wordList(arms, 'or')}`,
+      cure:
+        nearest !== undefined
+          ? `Did you mean \`${nearest}\`?`
+          : arms.length === 0
+            ? `Give \`${lever.name}\` an arm for the foot`
+            : `Write ${wordList(arms, 'or')}`,
       replacements: nearest === undefined ? undefined : [{ span: pad.span, text: nearest }],
     }),
   );

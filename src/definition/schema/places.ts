@@ -5,8 +5,9 @@ import type { Direction, Place, Value } from '../definition.ts';
 import { nearestWord } from '../names.ts';
 import type { Span } from '../span.ts';
 import type { SourceNode } from '../source/tree.ts';
+import { hasCount } from './figureList.ts';
 import { wordList } from './record.ts';
-import { quantity } from './scalars.ts';
+import { firstOf, quantity } from './scalars.ts';
 import { itemSite, problem, reportShape, shortened, type About, type Reading, type Shape, type Site } from './shape.ts';
 
 /** `[x, y]` or `[x, y, z]`, or a name from `points`. */
@@ -38,7 +39,11 @@ export function direction(): Shape<Direction> {
       if (read === undefined) return undefined;
       const { x, y, z } = read;
       if (x.nominal !== 0 || y.nominal !== 0 || (z?.nominal ?? 0) !== 0) return read;
-      reading.report(problem('out-of-range', node.span, `\`${site.name}\` is a direction and cannot be all zeros`, { cure: 'Write the way it points, such as `[1, 0]`' }));
+      reading.report(
+        problem('out-of-range', node.span, `\`${site.name}\` is a direction and cannot be all zeros`, {
+          cure: 'Write the way it points, such as `[1, 0]`',
+        }),
+      );
       return undefined;
     },
   };
@@ -51,18 +56,16 @@ export function pair<A, B>(first: Shape<A>, second: Shape<B>): Shape<{ readonly 
     read(node, site, reading) {
       const cure = 'Write two values in brackets, `[…, …]`';
       if (node.kind !== 'list') return reportShape(node, site, reading, 'a list of two values', cure);
+      if (!hasCount(node, site, reading, [2], 'two values', cure)) return undefined;
       const [one, two] = node.items;
       const a = one === undefined ? undefined : first.read(one, itemSite(site, 0, one), reading);
       const b = two === undefined ? undefined : second.read(two, itemSite(site, 1, two), reading);
-      if (node.items.length !== 2) {
-        if (!node.damaged) reading.report(problem('wrong-shape', node.span, `\`${site.name}\` must have two values, not ${node.items.length}`, { cure }));
-        return undefined;
-      }
-      return a === undefined || b === undefined ? undefined : { span: node.span, first: a, second: b };
+      return a === undefined || b === undefined || node.items.length !== 2 ? undefined : { span: node.span, first: a, second: b };
     },
   };
 }
 
+/** How the two ends of a pair must lie to each other. */
 export type RangeOrder = 'rising' | 'not falling' | 'different';
 
 /** A pair of figures of one dimension, in the order that the place needs. */
@@ -76,9 +79,16 @@ export function range(figure: Shape<Value>, order: RangeOrder): Shape<{ readonly
       const { span, first: from, second: to } = read;
       if (inOrder(from, to, order)) return { span, from, to };
       reading.report(
-        problem('out-of-range', span, order === 'different' ? `\`${site.name}\` has the same value twice` : `\`${site.name}\` runs from the greater to the smaller value`, {
-          cure: order === 'different' ? 'Write two different values' : 'Write the smaller value first',
-        }),
+        problem(
+          'out-of-range',
+          span,
+          order === 'different'
+            ? `\`${site.name}\` has the same value twice`
+            : `\`${site.name}\` runs from the greater to the smaller value`,
+          {
+            cure: order === 'different' ? 'Write two different values' : 'Write the smaller value first',
+          },
+        ),
       );
       return undefined;
     },
@@ -94,7 +104,11 @@ export function listOf<T>(shape: Shape<T>, what: string, least: number): Shape<{
       const items = node.items.map((item, index) => shape.read(item, itemSite(site, index, item), reading));
       if (items.length < least) {
         if (!node.damaged) {
-          reading.report(problem('wrong-shape', node.span, `\`${site.name}\` needs ${least} ${what} or more, not ${items.length}`, { cure: `Write more ${what}` }));
+          reading.report(
+            problem('wrong-shape', node.span, `\`${site.name}\` needs ${least} ${what} or more, not ${items.length}`, {
+              cure: `Write more ${what}`,
+            }),
+          );
         }
         return undefined;
       }
@@ -105,7 +119,10 @@ export function listOf<T>(shape: Shape<T>, what: string, least: number): Shape<{
 }
 
 /** One of several shapes, told apart by the form of the node; the last stands for all that no other claims. */
-export function either<T>(forms: readonly { readonly when: (node: SourceNode) => boolean; readonly shape: Shape<T> }[], otherwise: Shape<T>): Shape<T> {
+export function either<T>(
+  forms: readonly { readonly when: (node: SourceNode) => boolean; readonly shape: Shape<T> }[],
+  otherwise: Shape<T>,
+): Shape<T> {
   const about: About = { kind: 'either', forms: [...forms.map((form) => form.shape.about), otherwise.about] };
   return {
     about,
@@ -139,24 +156,23 @@ function readFigures(
   cure: string,
 ): { readonly span: Span; readonly x: Value; readonly y: Value; readonly z?: Value } | undefined {
   if (node.kind !== 'list') return reportShape(node, site, reading, what, cure);
+  if (!hasCount(node, site, reading, [2, 3], 'two or three figures', cure)) return undefined;
   const figures = node.items.map((item, index) => figure.read(item, itemSite(site, index, item), reading));
-  if (figures.length !== 2 && figures.length !== 3) {
-    if (!node.damaged) reading.report(problem('wrong-shape', node.span, `\`${site.name}\` must have two or three figures, not ${figures.length}`, { cure }));
-    return undefined;
-  }
   const [x, y, z] = figures;
-  if (x === undefined || y === undefined) return undefined;
+  if (x === undefined || y === undefined || figures.length > 3) return undefined;
   if (figures.length === 2) return { span: node.span, x, y };
   return z === undefined ? undefined : { span: node.span, x, y, z };
 }
+
+const POINTS_SHOWN = 6;
 
 function placeByName(name: string, span: Span, reading: Reading): Place | undefined {
   const point = reading.points.get(name);
   if (point !== undefined) return { ...point, span, point: { name, span } };
   // A point that is there and could not be read has been told at its own place.
   if (reading.declared.points.has(name)) return undefined;
-  const known = [...reading.declared.points.keys()];
-  const nearest = nearestWord(name, known);
+  const known = firstOf(reading.declared.points.keys(), POINTS_SHOWN);
+  const nearest = nearestWord(name, reading.declared.points.keys());
   reading.report(
     problem('unknown-name', span, `There is no point \`${shortened(name)}\``, {
       cure:
@@ -164,7 +180,7 @@ function placeByName(name: string, span: Span, reading: Reading): Place | undefi
           ? `Did you mean \`${nearest}\`?`
           : known.length === 0
             ? 'Write `[x, y]`, or give the point in `points`'
-            : `Write \`[x, y]\`, or one of ${wordList(known.slice(0, 6), 'or')}`,
+            : `Write \`[x, y]\`, or one of ${wordList(known, 'or')}`,
       replacements: nearest === undefined ? undefined : [{ span, text: nearest }],
     }),
   );

@@ -7,6 +7,7 @@ import { entryOf, type SourceEntry, type SourceMap } from '../source/tree.ts';
 import {
   problem,
   reportShape,
+  shortened,
   type About,
   type FormChoice,
   type KeyAbout,
@@ -15,6 +16,7 @@ import {
   type Site,
 } from './shape.ts';
 
+/** What the format says of a key. */
 export interface KeyOptions {
   readonly doc: string;
   readonly example?: string;
@@ -23,6 +25,7 @@ export interface KeyOptions {
   readonly vital?: boolean;
 }
 
+/** A key of a record. */
 export interface Key<T, R extends boolean> {
   readonly shape: Shape<T>;
   readonly required: R;
@@ -48,16 +51,19 @@ export interface RecordSource {
   valueSpan(key: string): Span;
 }
 
+/** What the format says of a record as a whole. */
 export interface RecordOptions {
   readonly choices?: readonly FormChoice[];
   /** Keys that a person may expect and the format does not have, each with what to do. */
   readonly foreign?: Readonly<Record<string, string>>;
 }
 
+/** A key that must be there. */
 export function required<T>(shape: Shape<T>, options: KeyOptions): Key<T, true> {
   return { shape, required: true, vital: true, about: keyAbout(shape.about, true, options) };
 }
 
+/** A key that may be left out. */
 export function optional<T>(shape: Shape<T>, options: KeyOptions): Key<T, false> {
   return { shape, required: false, vital: options.vital === true, about: keyAbout(shape.about, false, options) };
 }
@@ -81,10 +87,23 @@ export function record<K extends Keys, T>(
     about,
     read(node, site, reading) {
       if (node.kind !== 'map') {
-        return reportShape(node, site, reading, 'a block of keys', `Write \`{${names.slice(0, 2).join(': …, ')}: …}\`, or the keys on lines below, indented`);
+        return reportShape(
+          node,
+          site,
+          reading,
+          'a block of keys',
+          `Write \`{${names.slice(0, 2).join(': …, ')}: …}\`, or the keys on lines below, indented`,
+        );
       }
       const byName = new Map(node.entries.map((entry) => [entry.key, entry]));
-      for (const entry of node.entries) if (!Object.hasOwn(keys, entry.key)) reportUnknown(entry, names, options, reading);
+      // A key that is only misspelt is not missing besides.
+      const meant = new Set<string>();
+      for (const entry of node.entries) {
+        if (Object.hasOwn(keys, entry.key)) continue;
+        const right = reportUnknown(entry, names, options, reading);
+        if (right !== undefined) meant.add(right);
+      }
+      const missing: string[] = [];
       let whole = true;
       const values: Record<string, unknown> = {};
       for (const [name, key] of Object.entries(keys)) {
@@ -92,7 +111,7 @@ export function record<K extends Keys, T>(
         if (entry === undefined) {
           if (!key.required) continue;
           whole = false;
-          if (!node.damaged) reportMissing(node, site, reading, [name]);
+          if (!meant.has(name)) missing.push(name);
           continue;
         }
         const value = key.shape.read(entry.value, entrySite(site, entry), reading);
@@ -101,7 +120,8 @@ export function record<K extends Keys, T>(
         if (key.vital) whole = false;
         else reading.unread(joinPath(site.path, name), entry.span);
       }
-      for (const choice of options.choices ?? []) if (!checkForms(choice, node, values, site, reading)) whole = false;
+      if (missing.length > 0 && !node.damaged) reportMissing(node, site, reading, missing);
+      for (const choice of options.choices ?? []) if (!checkForms(choice, node, values, meant, site, reading)) whole = false;
       return whole ? build(values as Values<K>, sourceOf(node, site), reading) : undefined;
     },
   };
@@ -114,9 +134,20 @@ export function mapOf<T>(shape: Shape<T>, what: string, options: { readonly free
     about: { kind: 'map', of: shape.about, what, freeNames },
     read(node, site, reading) {
       if (node.kind === 'empty') return [];
-      if (node.kind !== 'map') return reportShape(node, site, reading, `a block of named entries`, `Write each ${what} as \`name: …\` on a line of its own, indented`);
+      if (node.kind !== 'map')
+        return reportShape(
+          node,
+          site,
+          reading,
+          `a block of named entries`,
+          `Write each ${what} as \`name: …\` on a line of its own, indented`,
+        );
       const parts: T[] = [];
       for (const entry of node.entries) {
+        if (entry.key === '<<') {
+          reading.report(problem('unknown-key', entry.keySpan, 'There is no key `<<` here', { cure: NO_MERGE }));
+          continue;
+        }
         if (!freeNames) checkPattern(entry, reading);
         const part = shape.read(entry.value, entrySite(site, entry), reading);
         if (part !== undefined) parts.push(part);
@@ -126,6 +157,7 @@ export function mapOf<T>(shape: Shape<T>, what: string, options: { readonly free
   };
 }
 
+/** Reports a key that is no name. */
 export function checkPattern(entry: SourceEntry, reading: Reading): void {
   if (NAME_PATTERN.test(entry.key)) return;
   const suggestion = entry.key
@@ -140,6 +172,7 @@ export function checkPattern(entry: SourceEntry, reading: Reading): void {
   );
 }
 
+/** The site of the value of an entry. */
 export function entrySite(site: Site, entry: SourceEntry): Site {
   return { path: joinPath(site.path, entry.key), name: entry.key, nameSpan: entry.keySpan, span: entry.span };
 }
@@ -152,7 +185,13 @@ export function wordList(words: readonly string[], conjunction: 'and' | 'or'): s
 }
 
 function keyAbout(shape: About, isRequired: boolean, { doc, example, fallback }: KeyOptions): KeyAbout {
-  return { shape, required: isRequired, doc, ...(example === undefined ? {} : { example }), ...(fallback === undefined ? {} : { fallback }) };
+  return {
+    shape,
+    required: isRequired,
+    doc,
+    ...(example === undefined ? {} : { example }),
+    ...(fallback === undefined ? {} : { fallback }),
+  };
 }
 
 function joinPath(path: string, key: string): string {
@@ -169,17 +208,38 @@ function sourceOf(node: SourceMap, site: Site): RecordSource {
   };
 }
 
-function reportUnknown(entry: SourceEntry, names: readonly string[], options: RecordOptions, reading: Reading): void {
+const NO_MERGE = 'Merge keys are not part of YAML 1.2: write the keys out';
+
+/** @returns the known key that was meant, where it is certain enough to be proposed */
+function reportUnknown(entry: SourceEntry, names: readonly string[], options: RecordOptions, reading: Reading): string | undefined {
+  const message = `There is no key \`${shortened(entry.key)}\` here`;
+  const joined = joinedKey(entry, names);
+  if (joined !== undefined) {
+    const text = `${joined.key}: ${joined.value}`;
+    const replacements = [{ span: entry.keySpan, text }];
+    reading.report(
+      problem('unknown-key', entry.keySpan, message, { cure: `Write \`${shortened(text)}\`, with a colon and a space`, replacements }),
+    );
+    return joined.key;
+  }
   const foreign = options.foreign !== undefined && Object.hasOwn(options.foreign, entry.key) ? options.foreign[entry.key] : undefined;
   const nearest = foreign === undefined ? nearestWord(entry.key, names) : undefined;
-  const merge = entry.key === '<<' ? 'Merge keys are not part of YAML 1.2: write the keys out' : undefined;
+  const merge = entry.key === '<<' ? NO_MERGE : undefined;
   const known = `Known here: ${wordList(names, 'and')}`;
   reading.report(
-    problem('unknown-key', entry.keySpan, `There is no key \`${entry.key}\` here`, {
+    problem('unknown-key', entry.keySpan, message, {
       cure: foreign ?? merge ?? (nearest === undefined ? known : `Did you mean \`${nearest}\`?`),
       replacements: nearest === undefined ? undefined : [{ span: entry.keySpan, text: nearest }],
     }),
   );
+  return nearest;
+}
+
+/** `{radius:26 mm}` and `{radius 26 mm}`: a known key and its value without the colon and space that part them. */
+function joinedKey({ key, value }: SourceEntry, names: readonly string[]): { readonly key: string; readonly value: string } | undefined {
+  if (value.kind !== 'empty' || value.damaged) return undefined;
+  const parts = /^([a-z_]+)(?:\s*[:=]\s*|\s+)(\S.*)$/.exec(key);
+  return parts?.[1] !== undefined && parts[2] !== undefined && names.includes(parts[1]) ? { key: parts[1], value: parts[2] } : undefined;
 }
 
 function reportMissing(node: SourceMap, site: Site, reading: Reading, missing: readonly string[]): void {
@@ -196,12 +256,19 @@ function reportMissing(node: SourceMap, site: Site, reading: Reading, missing: r
 }
 
 /** Whether exactly one form is given, whole and readable. */
-function checkForms(choice: FormChoice, node: SourceMap, values: Readonly<Record<string, unknown>>, site: Site, reading: Reading): boolean {
+function checkForms(
+  choice: FormChoice,
+  node: SourceMap,
+  values: Readonly<Record<string, unknown>>,
+  meant: ReadonlySet<string>,
+  site: Site,
+  reading: Reading,
+): boolean {
   const marks = choice.forms.map((form) => ({ form, keys: [...form.needs, ...form.allows] }));
   const present = node.entries.filter((entry) => marks.some((mark) => mark.keys.includes(entry.key)));
   const wanted = choice.forms.map((form) => wordList(form.needs, 'and')).join(', or ');
   if (present.length === 0) {
-    if (!node.damaged) {
+    if (!node.damaged && !marks.some((mark) => mark.keys.some((key) => meant.has(key)))) {
       reading.report(problem('missing-key', site.nameSpan, `\`${site.name}\` does not say ${choice.what}`, { cure: `Write ${wanted}` }));
     }
     return false;
@@ -222,7 +289,8 @@ function checkForms(choice: FormChoice, node: SourceMap, values: Readonly<Record
   }
   const missing = chosen.form.needs.filter((key) => entryOf(node, key) === undefined);
   if (missing.length > 0) {
-    if (!node.damaged) reportMissing(node, site, reading, missing);
+    const untold = missing.filter((key) => !meant.has(key));
+    if (!node.damaged && untold.length > 0) reportMissing(node, site, reading, untold);
     return false;
   }
   return chosen.form.needs.every((key) => values[key] !== undefined);

@@ -9,9 +9,11 @@ import { reportShape, type Shape } from './shape.ts';
 const requirement: Shape<Requirement> = {
   about: { kind: 'text', what: 'a condition' },
   read(node, site, reading) {
-    if (node.kind !== 'scalar') return reportShape(node, site, reading, 'a condition', 'Write a comparison, such as `at(100%, shaft.opening) >= 80 deg`');
+    if (node.kind !== 'scalar')
+      return reportShape(node, site, reading, 'a condition', 'Write a comparison, such as `at(100%, shaft.opening) >= 80 deg`');
     return readRequirementLine(node, site, reading);
   },
 };
 
+/** The block `require`, in file order. */
 export const requirements = mapOf(requirement, 'requirement', { freeNames: true });

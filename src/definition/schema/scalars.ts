@@ -24,7 +24,11 @@ export function quantity(dimension: Dimension, bounds: Bounds = {}): Shape<Value
       if (value === undefined) return undefined;
       const broken = brokenBound(value, bounds);
       if (broken === undefined) return value;
-      reading.report(problem('out-of-range', value.span, `\`${site.name}\` must be ${broken}, not ${written(value)}`, { cure: `Write ${describeDimension(dimension)} that is ${broken}` }));
+      reading.report(
+        problem('out-of-range', value.span, `\`${site.name}\` must be ${broken}, not ${written(value)}`, {
+          cure: `Write ${describeDimension(dimension)} that is ${broken}`,
+        }),
+      );
       return undefined;
     },
   };
@@ -52,7 +56,8 @@ export function choice<W extends string>(choices: Readonly<Record<W, string>>, s
   return {
     about: { kind: 'choice', choices },
     read(node, site, reading) {
-      if (node.kind !== 'scalar') return reportShape(node, site, reading, `one of ${wordList(words, 'or')}`, `Write ${wordList(words, 'or')}`);
+      if (node.kind !== 'scalar')
+        return reportShape(node, site, reading, `one of ${wordList(words, 'or')}`, `Write ${wordList(words, 'or')}`);
       if (isWord(node.text)) return node.text;
       const synonym = Object.hasOwn(synonyms, node.text) ? synonyms[node.text] : undefined;
       const nearest = synonym ?? nearestWord(node.text, words);
@@ -109,6 +114,7 @@ export function word(what: string): Shape<Reference> {
   };
 }
 
+/** A reference to a part that the file names. */
 export interface FoundPart extends PartReference {
   readonly kind: 'arm' | 'drum';
 }
@@ -129,20 +135,32 @@ export function part(parts: readonly ('arm' | 'drum')[]): Shape<FoundPart> {
 export function nameIsKnown(name: string, span: Span, kind: PartKind, reading: Reading): boolean {
   if (reading.declared.parts[kind].has(name)) return true;
   const other = kindNamed(reading.declared, name);
-  const known = [...reading.declared.parts[kind].keys()];
-  const nearest = other === undefined ? nearestWord(name, known) : undefined;
-  const message = other === undefined ? `There is no ${kind} \`${shortened(name)}\`` : `\`${name}\` is ${KIND_WORDS[other]}; ${KIND_WORDS[kind]} is needed here`;
-  reading.report(problem('unknown-name', span, message, suggestion(nearest, known, span, name)));
+  const known = reading.declared.parts[kind];
+  const nearest = other === undefined ? nearestWord(name, known.keys()) : undefined;
+  const message =
+    other === undefined
+      ? `There is no ${kind} \`${shortened(name)}\``
+      : `\`${name}\` is ${KIND_WORDS[other]}; ${KIND_WORDS[kind]} is needed here`;
+  reading.report(problem('unknown-name', span, message, suggestion(nearest, firstOf(known.keys(), NAMES_SHOWN + 1), span, name)));
   return false;
 }
 
-function findPart(node: SourceScalar, parts: readonly ('arm' | 'drum')[], wanted: string, site: Site, reading: Reading): FoundPart | undefined {
+function findPart(
+  node: SourceScalar,
+  parts: readonly ('arm' | 'drum')[],
+  wanted: string,
+  site: Site,
+  reading: Reading,
+): FoundPart | undefined {
   const dot = node.text.indexOf('.');
   const start = node.exact ? node.textStart : node.span.start;
   if (dot < 0) {
     const lever = reading.declared.levers.get(node.text);
     const known = lever === undefined ? [] : partNames(lever, parts).map((name) => `${node.text}.${name}`);
-    const message = lever === undefined ? `\`${site.name}\` must be ${wanted} of a lever, not \`${shortened(node.text)}\`` : `\`${node.text}\` is a whole lever; ${wanted} of it is needed here`;
+    const message =
+      lever === undefined
+        ? `\`${site.name}\` must be ${wanted} of a lever, not \`${shortened(node.text)}\``
+        : `\`${node.text}\` is a whole lever; ${wanted} of it is needed here`;
     reading.report(
       problem('wrong-value', node.span, message, {
         cure: known.length === 0 ? 'Write the lever and its part with a dot between, `lever.part`' : `Write ${wordList(known, 'or')}`,
@@ -174,11 +192,16 @@ function findPart(node: SourceScalar, parts: readonly ('arm' | 'drum')[], wanted
     return undefined;
   }
   const nearest = nearestWord(name, known);
-  reading.report(problem('unknown-name', partSpan, `\`${leverName}\` has no part \`${shortened(name)}\``, suggestion(nearest, known, partSpan, name)));
+  reading.report(
+    problem('unknown-name', partSpan, `\`${leverName}\` has no part \`${shortened(name)}\``, suggestion(nearest, known, partSpan, name)),
+  );
   return undefined;
 }
 
-function partNames(lever: { readonly arms: ReadonlyMap<string, Span>; readonly drums: ReadonlyMap<string, Span> }, parts: readonly ('arm' | 'drum')[]): string[] {
+function partNames(
+  lever: { readonly arms: ReadonlyMap<string, Span>; readonly drums: ReadonlyMap<string, Span> },
+  parts: readonly ('arm' | 'drum')[],
+): string[] {
   return [...(parts.includes('arm') ? lever.arms.keys() : []), ...(parts.includes('drum') ? lever.drums.keys() : [])];
 }
 
@@ -188,6 +211,16 @@ function suggestion(nearest: string | undefined, known: readonly string[], span:
   if (nearest !== undefined) return { cure: `Did you mean \`${nearest}\`?`, replacements: [{ span, text: nearest }] };
   if (known.length === 0) return { cure: `Describe \`${shortened(name)}\` first` };
   return { cure: `Known are ${wordList(known.slice(0, NAMES_SHOWN), 'and')}${known.length > NAMES_SHOWN ? ' and more' : ''}` };
+}
+
+/** As many of the first as wanted: a list of all, made for every wrong name, would take long. */
+export function firstOf(words: Iterable<string>, most: number): string[] {
+  const first: string[] = [];
+  for (const next of words) {
+    if (first.length === most) break;
+    first.push(next);
+  }
+  return first;
 }
 
 /** The bound that a value breaks, as words after "must be"; undefined where it breaks none. */

@@ -4,7 +4,7 @@
 import { COLUMNS, isColumnOwner, type Column } from '../columns.ts';
 import type { Let } from '../definition.ts';
 import type { RequirementScope, ScopeLet } from '../formula/scope.ts';
-import { kindNamed, type Declared } from './declared.ts';
+import { PART_BLOCKS, type Declared } from './declared.ts';
 
 /** Names of `let`, moved from `later` to `lets` or `broken` as they are read. */
 export interface LetScope extends RequirementScope {
@@ -21,7 +21,8 @@ export function makeScope(declared: Declared, names: ReadonlySet<string>, pedalI
   const broken = new Set<string>();
   const later = new Set(names);
   const columnsFor = (owner: string): Readonly<Record<string, Column>> => {
-    const kind = kindNamed(declared, owner);
+    // Of a name that is used twice, the part that has columns is meant.
+    const kind = Object.values(PART_BLOCKS).find((part) => isColumnOwner(part) && declared.parts[part].has(owner));
     const own = kind !== undefined && isColumnOwner(kind) ? COLUMNS[kind] : {};
     return owner === 'pedal' ? { ...own, ...COLUMNS.pedal } : own;
   };

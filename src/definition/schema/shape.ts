@@ -14,6 +14,7 @@ import type { SourceNode, SourceScalar } from '../source/tree.ts';
 import type { Declared, PartKind } from './declared.ts';
 import type { LetScope } from './scopes.ts';
 
+/** One kind of value: how it is read, and what it is as data. */
 export interface Shape<T> {
   readonly about: About;
   /** Undefined where it cannot be read; a problem then says why. */
@@ -24,7 +25,7 @@ export interface Shape<T> {
 export interface Site {
   /** Keys joined by dots, list places by number. */
   readonly path: string;
-  /** The last key of the path. */
+  /** The last key of the path; of an item of a list, that of the list. */
   readonly name: string;
   readonly nameSpan: Span;
   /** From the key to the end of the value. */
@@ -79,6 +80,7 @@ export type About =
   | { readonly kind: 'either'; readonly forms: readonly About[] }
   | { readonly kind: 'constant'; readonly value: number };
 
+/** A key as data. */
 export interface KeyAbout {
   readonly shape: About;
   readonly required: boolean;
@@ -97,12 +99,14 @@ export interface FormChoice {
   readonly forms: readonly { readonly name: string; readonly needs: readonly string[]; readonly allows: readonly string[] }[];
 }
 
+/** What a problem may have besides its message; undefined is the same as left out. */
 export interface ProblemExtras {
   readonly cure?: string | undefined;
   readonly replacements?: readonly Replacement[] | undefined;
   readonly related?: Problem['related'] | undefined;
 }
 
+/** An error. */
 export function problem(code: ProblemCode, span: Span, message: string, extras: ProblemExtras = {}): Problem {
   const { cure, replacements, related } = extras;
   return { code, severity: 'error', span, message, ...defined({ cure, replacements, related }) };
@@ -125,7 +129,7 @@ export function named(site: Site): { readonly name: string; readonly nameSpan: S
 
 /** The site of an item of a list. */
 export function itemSite(site: Site, index: number, node: SourceNode): Site {
-  return { path: `${site.path}.${index}`, name: String(index), nameSpan: node.span, span: node.span };
+  return { path: `${site.path}.${index}`, name: site.name, nameSpan: node.span, span: node.span };
 }
 
 /** What a node is, with its article, for messages. */
@@ -142,6 +146,7 @@ export function describeNode(node: SourceNode): string {
   }
 }
 
+/** On one line, cut where it is long, for messages. */
 export function shortened(text: string): string {
   const line = text.replace(/\s+/g, ' ').trim();
   return line.length > 60 ? `${line.slice(0, 57)}…` : line;

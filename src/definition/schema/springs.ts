@@ -18,7 +18,10 @@ const anchor: Shape<SpringAnchor> = either<SpringAnchor>(
 const wire: Shape<Wire> = record(
   {
     diameter: required(quantity('length', { above: 0 }), { doc: 'Diameter of the wire.', example: '2 mm' }),
-    mean_coil: required(quantity('length', { above: 0 }), { doc: 'Mean diameter of the coil, from wire centre to wire centre.', example: '18 mm' }),
+    mean_coil: required(quantity('length', { above: 0 }), {
+      doc: 'Mean diameter of the coil, from wire centre to wire centre.',
+      example: '18 mm',
+    }),
     active_turns: required(quantity('number', { above: 0 }), { doc: 'Turns that give way.', example: '5.25' }),
     material: required(word('the name of a material'), { doc: 'Its material.', example: 'music_wire' }),
   },
@@ -46,8 +49,16 @@ const isLinear = (node: SourceNode): boolean => node.kind === 'map' && node.entr
 const LINEAR_KEYS: ReadonlySet<string> = new Set(['from', 'to', 'kind', 'free_length', 'initial_tension']);
 
 const common = {
-  wire: optional(wire, { doc: 'The wire from which its rate follows, in place of `rate`.', example: '{diameter: 2 mm, mean_coil: 18 mm, active_turns: 5.25, material: music_wire}', vital: true }),
-  counts_as_return: optional(flag(), { doc: 'Whether it counts as one of the springs that must close the throttle.', fallback: 'true', example: 'false' }),
+  wire: optional(wire, {
+    doc: 'The wire from which its rate follows, in place of `rate`.',
+    example: '{diameter: 2 mm, mean_coil: 18 mm, active_turns: 5.25, material: music_wire}',
+    vital: true,
+  }),
+  counts_as_return: optional(flag(), {
+    doc: 'Whether it counts as one of the springs that must close the throttle.',
+    fallback: 'true',
+    example: 'false',
+  }),
 };
 
 const rateChoice = {
@@ -62,7 +73,12 @@ const torsion: Shape<Spring> = record(
   {
     lever: required(reference('lever'), { doc: 'The lever about whose axis it works.', example: 'shaft' }),
     rate: optional(rate.torsional, { doc: 'Torque per angle.', example: '2.4 N*mm/deg', vital: true }),
-    preload: optional(quantity('torque'), { doc: 'Closing torque in the drawn position.', fallback: '0 N*mm', example: '180 N*mm', vital: true }),
+    preload: optional(quantity('torque'), {
+      doc: 'Closing torque in the drawn position.',
+      fallback: '0 N*mm',
+      example: '180 N*mm',
+      vital: true,
+    }),
     ...common,
   },
   ({ lever, rate: stiffness, preload, wire: coil, counts_as_return: counts }, { site }): Spring => ({
@@ -79,20 +95,51 @@ const linear: Shape<Spring> = record(
   {
     from: required(anchor, { doc: 'Its fixed end: a place, or a pin.', example: '[150, 10]' }),
     to: required(part(['arm']), { doc: 'The pin on which it works.', example: 'shaft.spring_arm' }),
-    kind: optional(choice({ extension: 'pulls its ends together', compression: 'presses its ends apart' }), { doc: 'Which way it works.', fallback: 'extension', example: 'compression', vital: true }),
+    kind: optional(choice({ extension: 'pulls its ends together', compression: 'presses its ends apart' }), {
+      doc: 'Which way it works.',
+      fallback: 'extension',
+      example: 'compression',
+      vital: true,
+    }),
     rate: optional(rate.linear, { doc: 'Force per length.', example: '0.9 N/mm', vital: true }),
-    free_length: optional(quantity('length', { above: 0 }), { doc: 'Its length without load, from end to end.', example: '46 mm', vital: true }),
-    initial_tension: optional(quantity('force', { least: 0 }), { doc: 'Force at which an extension spring begins to open.', fallback: '0 N', example: '4 N', vital: true }),
+    free_length: optional(quantity('length', { above: 0 }), {
+      doc: 'Its length without load, from end to end.',
+      example: '46 mm',
+      vital: true,
+    }),
+    initial_tension: optional(quantity('force', { least: 0 }), {
+      doc: 'Force at which an extension spring begins to open.',
+      fallback: '0 N',
+      example: '4 N',
+      vital: true,
+    }),
     ...common,
   },
   (values, source, reading): Spring | undefined => {
-    const { from, to, kind, rate: stiffness, free_length: freeLength, initial_tension: initialTension, wire: coil, counts_as_return: counts } = values;
+    const {
+      from,
+      to,
+      kind,
+      rate: stiffness,
+      free_length: freeLength,
+      initial_tension: initialTension,
+      wire: coil,
+      counts_as_return: counts,
+    } = values;
     if (from.kind === 'pin' && from.pin.lever === to.lever) {
-      reading.report(problem('wrong-value', to.span, `\`${source.site.name}\` has both ends on \`${to.lever}\``, { cure: 'Hang one end on a place or another lever' }));
+      reading.report(
+        problem('wrong-value', to.span, `\`${source.site.name}\` has both ends on \`${to.lever}\``, {
+          cure: 'Hang one end on a place or another lever',
+        }),
+      );
       return undefined;
     }
     if (kind === 'compression' && initialTension !== undefined) {
-      reading.report(problem('wrong-shape', source.keySpan('initial_tension'), 'A compression spring has no initial tension', { cure: 'Remove `initial_tension`' }));
+      reading.report(
+        problem('wrong-shape', source.keySpan('initial_tension'), 'A compression spring has no initial tension', {
+          cure: 'Remove `initial_tension`',
+        }),
+      );
       return undefined;
     }
     return {
@@ -117,16 +164,23 @@ const spring: Shape<Spring> = {
     const ofLinear = node.entries.find((entry) => LINEAR_KEYS.has(entry.key));
     if (ofTorsion !== undefined && ofLinear !== undefined) {
       reading.report(
-        problem('wrong-shape', ofLinear.keySpan, `\`${ofLinear.key}\` does not go with \`${ofTorsion.key}\`: a spring either turns about a lever or works between two places`, {
-          cure: 'Write `lever`, `rate` and `preload`, or `from`, `to`, `rate` and `free_length`',
-          related: [{ span: ofTorsion.keySpan, message: `\`${ofTorsion.key}\` is here` }],
-        }),
+        problem(
+          'wrong-shape',
+          ofLinear.keySpan,
+          `\`${ofLinear.key}\` does not go with \`${ofTorsion.key}\`: a spring either turns about a lever or works between two places`,
+          {
+            cure: 'Write `lever`, `rate` and `preload`, or `from`, `to`, `rate` and `free_length`',
+            related: [{ span: ofTorsion.keySpan, message: `\`${ofTorsion.key}\` is here` }],
+          },
+        ),
       );
       return undefined;
     }
     if (ofTorsion === undefined && ofLinear === undefined && !node.damaged) {
       reading.report(
-        problem('missing-key', site.nameSpan, `\`${site.name}\` does not say on what it works`, { cure: 'Write `lever`, or `from` and `to`' }),
+        problem('missing-key', site.nameSpan, `\`${site.name}\` does not say on what it works`, {
+          cure: 'Write `lever`, or `from` and `to`',
+        }),
       );
       return undefined;
     }
@@ -134,4 +188,5 @@ const spring: Shape<Spring> = {
   },
 };
 
+/** The block `springs`. */
 export const springs = mapOf(spring, 'spring');

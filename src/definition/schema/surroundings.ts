@@ -41,41 +41,110 @@ const keepOut: Shape<KeepOut> = record(
   },
 );
 
+/** The block `keep_out`. */
 export const keepOuts = mapOf(keepOut, 'obstacle');
 
-const moved: Shape<Moved> = shaped(text('`lever`, `cable.leaves`, `cable.enters` or `spring.from`'), (written, node, _site, reading) => findMoved(written, node, reading));
+const moved: Shape<Moved> = shaped(text('`lever`, `cable.leaves`, `cable.enters` or `spring.from`'), (written, node, _site, reading) =>
+  findMoved(written, node, reading),
+);
 
 const movement: Shape<Movement> = record(
   {
-    moves: required(listOf(moved, 'parts', 1), { doc: 'What moves with the engine: levers, housing ends (`cable.leaves`, `cable.enters`) and spring anchors (`spring.from`).', example: '[shaft, main.enters, second.from]' }),
-    shift: optional(coordinates('a displacement'), { doc: 'How far it shifts.', fallback: 'not at all', example: '[0, 6, 0]', vital: true }),
-    turn: optional(quantity('angle'), { doc: 'How far it turns, by the right-hand rule about `axis`.', fallback: '0 deg', example: '2 deg', vital: true }),
+    moves: required(listOf(moved, 'parts', 1), {
+      doc: 'What moves with the engine: levers, housing ends (`cable.leaves`, `cable.enters`) and spring anchors (`spring.from`).',
+      example: '[shaft, main.enters, second.from]',
+    }),
+    shift: optional(coordinates('a displacement'), {
+      doc: 'How far it shifts.',
+      fallback: 'not at all',
+      example: '[0, 6, 0]',
+      vital: true,
+    }),
+    turn: optional(quantity('angle'), {
+      doc: 'How far it turns, by the right-hand rule about `axis`.',
+      fallback: '0 deg',
+      example: '2 deg',
+      vital: true,
+    }),
     about: optional(place(), { doc: 'A place on the axis about which it turns.', example: 'shaft_centre', vital: true }),
-    axis: optional(direction(), { doc: 'Direction of the axis about which it turns.', fallback: '[0, 0, 1]', example: '[0, 0, 1]', vital: true }),
+    axis: optional(direction(), {
+      doc: 'Direction of the axis about which it turns.',
+      fallback: '[0, 0, 1]',
+      example: '[0, 0, 1]',
+      vital: true,
+    }),
   },
   ({ moves, shift, turn, about, axis }, source, reading): Movement | undefined => {
     if (shift === undefined && turn === undefined) {
-      reading.report(problem('missing-key', source.site.nameSpan, `\`${source.site.name}\` moves nothing`, { cure: 'Write `shift: [x, y, z]`, or `turn` and `about`' }));
+      reading.report(
+        problem('missing-key', source.site.nameSpan, `\`${source.site.name}\` moves nothing`, {
+          cure: 'Write `shift: [x, y, z]`, or `turn` and `about`',
+        }),
+      );
       return undefined;
     }
     if (turn !== undefined && about === undefined) {
-      reading.report(problem('missing-key', source.keySpan('turn'), '`turn` has no `about`', { cure: 'Write `about`, a place on the axis of the turn' }));
+      reading.report(
+        problem('missing-key', source.keySpan('turn'), '`turn` has no `about`', { cure: 'Write `about`, a place on the axis of the turn' }),
+      );
       return undefined;
     }
     return { ...named(source.site), moves: moves.items, ...defined({ shift, turn, about, axis }) };
   },
 );
 
+/** The block `movements`. */
 export const movements = mapOf(movement, 'movement');
 
 /** Whether the error lies below the warning. */
-const LIMITS: Readonly<Record<LimitKey, { readonly dimension: Dimension; readonly falls: boolean; readonly doc: string; readonly fallback: string; readonly example: string }>> = {
-  transmission: { dimension: 'angle', falls: true, doc: 'Least transmission angle at a driven arm.', fallback: '[40 deg, 25 deg]', example: '[40 deg, 25 deg]' },
-  drive: { dimension: 'angle', falls: true, doc: 'Least angle at a driving arm, through which the return springs push back.', fallback: '[20 deg, 10 deg]', example: '[20 deg, 10 deg]' },
-  misalignment: { dimension: 'angle', falls: false, doc: "Greatest tilt of a rod's end.", fallback: 'by kind: rod end 12°, ball stud 15°, clevis 1°', example: '12 deg' },
-  lead: { dimension: 'angle', falls: false, doc: "Greatest angle of a cable to its housing end's direction.", fallback: '[5 deg, 10 deg]', example: '[5 deg, 10 deg]' },
-  step: { dimension: 'angle', falls: false, doc: 'Greatest difference in opening between shafts with plates.', fallback: '0.1° below 5° of opening, 0.5° above', example: '0.3 deg' },
-  closing_margin: { dimension: 'number', falls: true, doc: 'Least closing torque over friction with any one spring off.', fallback: '[2, 1]', example: '[2, 1]' },
+const LIMITS: Readonly<
+  Record<
+    LimitKey,
+    { readonly dimension: Dimension; readonly falls: boolean; readonly doc: string; readonly fallback: string; readonly example: string }
+  >
+> = {
+  transmission: {
+    dimension: 'angle',
+    falls: true,
+    doc: 'Least transmission angle at a driven arm.',
+    fallback: '[40 deg, 25 deg]',
+    example: '[40 deg, 25 deg]',
+  },
+  drive: {
+    dimension: 'angle',
+    falls: true,
+    doc: 'Least angle at a driving arm, through which the return springs push back.',
+    fallback: '[20 deg, 10 deg]',
+    example: '[20 deg, 10 deg]',
+  },
+  misalignment: {
+    dimension: 'angle',
+    falls: false,
+    doc: "Greatest tilt of a rod's end.",
+    fallback: 'by kind: rod end 12°, ball stud 15°, clevis 1°',
+    example: '12 deg',
+  },
+  lead: {
+    dimension: 'angle',
+    falls: false,
+    doc: "Greatest angle of a cable to its housing end's direction.",
+    fallback: '[5 deg, 10 deg]',
+    example: '[5 deg, 10 deg]',
+  },
+  step: {
+    dimension: 'angle',
+    falls: false,
+    doc: 'Greatest difference in opening between shafts with plates.',
+    fallback: '0.1° below 5° of opening, 0.5° above',
+    example: '0.3 deg',
+  },
+  closing_margin: {
+    dimension: 'number',
+    falls: true,
+    doc: 'Least closing torque over friction with any one spring off.',
+    fallback: '[2, 1]',
+    example: '[2, 1]',
+  },
 };
 
 type ReadLimit = Omit<Limit, 'key'>;
@@ -87,7 +156,9 @@ function limit(key: LimitKey): Shape<Limit> {
   const both = shaped(pair(figure, figure), ({ span, first: warning, second: error }, _node, site, reading): ReadLimit | undefined => {
     if (falls ? error.nominal <= warning.nominal : error.nominal >= warning.nominal) return { span, warning, error };
     reading.report(
-      problem('out-of-range', error.span, `The error of \`${site.name}\` must lie ${falls ? 'below' : 'above'} its warning`, { cure: 'Write `[warning, error]`' }),
+      problem('out-of-range', error.span, `The error of \`${site.name}\` must lie ${falls ? 'below' : 'above'} its warning`, {
+        cure: 'Write `[warning, error]`',
+      }),
     );
     return undefined;
   });
@@ -100,6 +171,7 @@ function limitKey(key: LimitKey) {
   return optional(limit(key), { doc: `${doc} \`[warning, error]\`, or one figure for the warning.`, fallback, example });
 }
 
+/** The block `limits`, in file order. */
 export const limits: Shape<readonly Limit[]> = record(
   {
     transmission: limitKey('transmission'),
@@ -109,7 +181,10 @@ export const limits: Shape<readonly Limit[]> = record(
     step: limitKey('step'),
     closing_margin: limitKey('closing_margin'),
   },
-  (values, { node }) => node.entries.flatMap((entry) => Object.values(values).filter((value) => value?.key === entry.key)).filter((value) => value !== undefined),
+  (values, { node }) =>
+    node.entries
+      .flatMap((entry) => Object.values(values).filter((value) => value?.key === entry.key))
+      .filter((value) => value !== undefined),
 );
 
 const CURE_MOVED = 'Write a lever, `cable.leaves`, `cable.enters` or `spring.from`';
@@ -124,10 +199,14 @@ function findMoved(written: string, node: SourceNode, reading: Reading): Moved |
   if (kind === undefined) {
     const nearest = nearestWord(owner, [...reading.declared.parts.cable.keys(), ...reading.declared.parts.spring.keys()]);
     reading.report(
-      problem('unknown-name', span, `There is no cable or spring \`${shortened(owner)}\``, { cure: nearest === undefined ? CURE_MOVED : `Did you mean \`${nearest}.${end}\`?` }),
+      problem('unknown-name', span, `There is no cable or spring \`${shortened(owner)}\``, {
+        cure: nearest === undefined ? CURE_MOVED : `Did you mean \`${nearest}.${end}\`?`,
+      }),
     );
     return undefined;
   }
-  reading.report(problem('wrong-value', span, `\`${shortened(written)}\` cannot be moved: \`${owner}\` is ${KIND_WORDS[kind]}`, { cure: CURE_MOVED }));
+  reading.report(
+    problem('wrong-value', span, `\`${shortened(written)}\` cannot be moved: \`${owner}\` is ${KIND_WORDS[kind]}`, { cure: CURE_MOVED }),
+  );
   return undefined;
 }

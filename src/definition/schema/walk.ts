@@ -5,6 +5,7 @@
 import { file } from './file.ts';
 import type { About, KeyAbout } from './shape.ts';
 
+/** A meaning that a path has. */
 export interface Described {
   readonly shape: About;
   /** Absent for the whole file, names and items of lists. */

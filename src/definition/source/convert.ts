@@ -5,6 +5,7 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
+import { offsetsOf } from './escapes.ts';
 import { mergeSplitEntries, mergeSplitItems, type RawEntry } from './splitFormula.ts';
 import type { SourceEntry, SourceMap, SourceNode } from './tree.ts';
 
@@ -26,6 +27,7 @@ export function convert(
   const damagedStarts = new Set(damages.map((span) => span.start));
   let aliased = 0;
   let size = 0;
+  let innermost: { readonly start: number; readonly open: string; readonly closing: string; readonly index: number } | undefined;
 
   const empty = (at: number, damaged: boolean): SourceNode => ({ kind: 'empty', span: { start: at, end: at }, damaged });
 
@@ -90,7 +92,10 @@ export function convert(
     const quoted = style === 'double' || style === 'single';
     const textStart = quoted ? span.start + 1 : span.start;
     const raw = text.slice(textStart, quoted ? span.end - 1 : span.end);
-    return { kind: 'scalar', span, text: value, textStart, exact: raw === value, style, multiline: /[\r\n]/.test(raw), inFlow };
+    const multiline = /[\r\n]/.test(raw);
+    const offsets = quoted && !multiline && raw !== value ? offsetsOf(raw, style, textStart, value.length) : undefined;
+    const escaped = offsets === undefined ? {} : { offsets };
+    return { kind: 'scalar', span, text: value, textStart, exact: raw === value, ...escaped, style, multiline, inFlow };
   };
 
   const list = (source: YAMLSeq): SourceNode => {
@@ -103,7 +108,7 @@ export function convert(
     const items = flow ? mergeSplitItems(raw, text, problems) : raw;
     const closed = !flow || closedAt(source);
     const end = flow ? flowEnd(source, closed) : Math.max(start, ...lastEnd(items));
-    if (!closed) problems.push(unclosed(start, '[', ']'));
+    if (!closed) tellUnclosed({ start, end }, '[', ']');
     const damaged = !closed || damagedStarts.has(start) || touches({ start, end });
     return { kind: 'list', span: { start, end }, flow, items, damaged };
   };
@@ -111,7 +116,7 @@ export function convert(
   /** `[a: b]` is, to YAML, a list holding a map of one entry. */
   const pairAsMap = (pair: Pair): SourceNode => {
     const entry = rawEntry(pair, true);
-    return mapOf([entry], { start: entry.keySpan.start, end: entry.value.span.end }, true, false);
+    return mapOf([entry], { start: entry.keySpan.start, end: entry.end }, true, false);
   };
 
   const map = (source: YAMLMap): SourceNode => {
@@ -120,9 +125,8 @@ export function convert(
     const raw = source.items.map((pair) => rawEntry(pair, flow));
     const entries = flow ? mergeSplitEntries(raw, text, problems) : raw;
     const closed = !flow || closedAt(source);
-    const last = entries.at(-1);
-    const end = flow ? flowEnd(source, closed) : last === undefined ? start : Math.max(last.keySpan.end, last.value.span.end);
-    if (!closed) problems.push(unclosed(start, '{', '}'));
+    const end = flow ? flowEnd(source, closed) : (entries.at(-1)?.end ?? start);
+    if (!closed) tellUnclosed({ start, end }, '{', '}');
     if (damagedStarts.has(start) && !flow) return { kind: 'empty', span: { start, end }, damaged: true };
     return mapOf(entries, { start, end }, flow, !closed || touches({ start, end }));
   };
@@ -144,14 +148,16 @@ export function convert(
       anchors.set(source.anchor, { node: scalar(source, flow, keySpan.end), size: 1 });
     }
     const value = node(pair.value as Node | null, keySpan.end, flow);
-    return { key, keySpan, keyPlain: isScalar(source) && source.type === 'PLAIN', value };
+    const end = Math.max(keySpan.end, isAlias(pair.value) ? spanOf(pair.value).end : value.span.end);
+    const keyless = isScalar(source) ? {} : { keyless: true as const };
+    return { key, keySpan, keyPlain: isScalar(source) && source.type === 'PLAIN', value, end, ...keyless };
   };
 
   const mapOf = (raw: readonly RawEntry[], span: Span, flow: boolean, damaged: boolean): SourceMap => {
     const entries: SourceEntry[] = [];
     const seen = new Map<string, Span>();
-    for (const { key, keySpan, value } of raw) {
-      const end = value.span.start >= keySpan.end ? Math.max(keySpan.end, value.span.end) : keySpan.end;
+    for (const { key, keySpan, value, end, keyless } of raw) {
+      if (keyless === true) continue;
       const entry = { key, keySpan, span: { start: keySpan.start, end }, value };
       const first = seen.get(key);
       if (first === undefined) {
@@ -168,8 +174,7 @@ export function convert(
         });
       }
     }
-    const made: SourceMap = { kind: 'map', span, flow, entries, damaged };
-    return made;
+    return { kind: 'map', span, flow, entries, damaged: damaged || raw.some((entry) => entry.keyless === true) };
   };
 
   const closedAt = (source: YAMLMap | YAMLSeq): boolean => {
@@ -191,13 +196,23 @@ export function convert(
   const maskFollowsSpan = (mask: Span, span: Span): boolean =>
     mask.start >= span.end && mask.start - span.end < 200 && /^[ \t]*$/.test(text.slice(span.end, mask.start));
 
-  const unclosed = (start: number, open: string, close: string): Problem => ({
-    code: 'yaml-syntax',
-    severity: 'error',
-    span: { start, end: start + 1 },
-    message: `\`${open}\` is opened here and not closed`,
-    cure: `Close it with \`${close}\``,
-  });
+  /** Of brackets within each other that all stay open the innermost is told, with what closes them all. */
+  const tellUnclosed = (span: Span, open: string, close: string): void => {
+    const inner = innermost !== undefined && innermost.start > span.start && innermost.start < span.end ? innermost : undefined;
+    innermost = {
+      start: inner?.start ?? span.start,
+      open: inner?.open ?? open,
+      closing: `${inner?.closing ?? ''}${close}`,
+      index: inner?.index ?? problems.length,
+    };
+    problems[innermost.index] = {
+      code: 'yaml-syntax',
+      severity: 'error',
+      span: { start: innermost.start, end: innermost.start + 1 },
+      message: `\`${innermost.open}\` is opened here and not closed`,
+      cure: `Close it with \`${innermost.closing}\``,
+    };
+  };
 
   const root = contents === null ? undefined : node(contents, 0, false);
   return { root: root?.kind === 'empty' && root.span.start === root.span.end ? undefined : root, problems };

@@ -4,7 +4,10 @@
 import type { YAMLError } from 'yaml';
 import type { Problem, Replacement } from '../problem.ts';
 import type { Span } from '../span.ts';
+import { bracketFormula, quoteProblem, shorten } from './quoteFormula.ts';
+import { lineRest, multilineQuoteBefore, openQuote, skipBlank, skipLinesWithoutText, slice, startsLine, wordAt } from './stretches.ts';
 
+/** A mistake of YAML in this project's words. */
 export interface Mishap {
   readonly problem: Problem;
   /** Text to blank before parsing again, where the mistake would swallow what follows it. */
@@ -45,10 +48,13 @@ export function mishapOf(error: YAMLError, text: string): Mishap | undefined {
     case 'MULTIPLE_DOCS':
       return undefined;
     case 'BLOCK_IN_FLOW':
-      return syntax(
-        at,
-        'Inside `{}` or `[]` everything is written with commas, not on indented lines',
-        'Use `{key: value, …}` or indented lines, not both',
+      return (
+        missingComma(at, text) ??
+        syntax(
+          at,
+          'Inside `{}` or `[]` everything is written with commas, not on indented lines',
+          'Use `{key: value, …}` or indented lines, not both',
+        )
       );
     case 'BAD_COLLECTION_TYPE':
     case 'MULTIPLE_TAGS':
@@ -67,49 +73,11 @@ export function mishapOf(error: YAMLError, text: string): Mishap | undefined {
         'Write `&name` before the value and `*name` where it is used again',
       );
     default:
-      return syntax(at, `This is not YAML: ${lowerFirst(error.message)}`);
+      return syntax(at, `This is not YAML: ${lowerFirst(error.message)}`, PLAIN_YAML);
   }
 }
 
-/**
- * The stretch of a formula with brackets that was written without quotes inside `{}` or `[]`, where `at` is its
- * first bracket; undefined where it is no such thing.
- */
-export function bracketFormula(at: number, text: string): Span | undefined {
-  if (text[at] !== '[' && text[at] !== '{') return undefined;
-  let start = at;
-  while (start > 0 && !/[,:[{\r\n]/.test(text[start - 1] ?? '')) start--;
-  while (text[start] === ' ') start++;
-  if (start >= at || !/^[\w.)+*/^ -]+$/.test(text.slice(start, at))) return undefined;
-  let depth = 0;
-  let end = at;
-  for (; end < text.length && !/[\r\n]/.test(text[end] ?? ''); end++) {
-    const character = text[end] ?? '';
-    if (depth === 0 && /[,}\]]/.test(character)) break;
-    if (/[[{(]/.test(character)) depth++;
-    if (/[\]})]/.test(character)) depth--;
-  }
-  return { start, end: start + text.slice(start, end).trimEnd().length };
-}
-
-/** The problem of a formula that must stand in quotes. */
-export function quoteProblem(span: Span, text: string): Problem {
-  const written = slice(text, span);
-  const quoted = /["\\]/.test(written) ? `'${written.replaceAll("'", "''")}'` : `"${written}"`;
-  return {
-    code: 'quote-formula',
-    severity: 'error',
-    span,
-    message: `Inside \`{}\` or \`[]\` a comma or bracket ends the value, so \`${shorten(written)}\` falls apart`,
-    cure: `Put it in quotes: ${shorten(quoted)}`,
-    replacements: [{ span, text: quoted }],
-  };
-}
-
-export function shorten(text: string): string {
-  const line = text.replace(/\s+/g, ' ');
-  return line.length > 60 ? `${line.slice(0, 57)}…` : line;
-}
+const PLAIN_YAML = 'Write `key: value`, with a value that holds special characters in quotes';
 
 function syntax(span: Span, message: string, cure?: string, mask?: readonly Span[], replacements?: readonly Replacement[]): Mishap {
   return {
@@ -143,6 +111,21 @@ function unexpected(at: Span, text: string): Mishap {
     );
   }
   const before = text.slice(0, at.start).trimEnd().slice(-1);
+  if (character === ',' && /[,[{]/.test(before)) {
+    const comma = { start: at.start, end: at.start + 1 };
+    return syntax(comma, 'There is no value before this comma', 'Write the value, or remove the comma', [comma]);
+  }
+  const signed = /^- +(\d|\.\d)/.exec(slice(text, rest));
+  if (signed !== null) {
+    const gap = { start: at.start, end: at.start + signed[0].length - (signed[1]?.length ?? 0) };
+    return syntax(
+      rest,
+      `\`${shorten(slice(text, rest))}\` reads as an item of a list, which cannot stand here`,
+      'Write the sign right before the figure',
+      [rest],
+      [{ span: gap, text: '-' }],
+    );
+  }
   const after =
     before === '"' || before === "'"
       ? ' after the closing quote'
@@ -172,12 +155,22 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
     );
   }
   if (/^Flow (map|sequence) must end/.test(message) || /expected flow/i.test(message)) return undefined;
+  if (message.startsWith('Comments must be separated')) {
+    const insert = { span: { start: at.start, end: at.start }, text: ' ' };
+    return syntax(
+      { start: at.start, end: at.start + 1 },
+      'A comment begins with a space before its `#`',
+      'Write a space before it',
+      undefined,
+      [insert],
+    );
+  }
   if (message.includes('Missing , ')) {
     const formula = bracketFormula(at.start, text);
     if (formula !== undefined) return { problem: quoteProblem(formula, text), mask: [formula] };
     return syntax(at, 'A comma is missing before this', 'Put a comma between the entries inside `{}` or `[]`');
   }
-  return syntax(at, `This is not YAML: ${lowerFirst(message)}`);
+  return syntax(at, `This is not YAML: ${lowerFirst(message)}`, PLAIN_YAML);
 }
 
 function badIndent(at: Span, text: string): Mishap {
@@ -186,10 +179,10 @@ function badIndent(at: Span, text: string): Mishap {
 }
 
 /** Tabs stand as one space each while the file is read on, which keeps a file that is indented by tabs throughout readable. */
-function tabs(at: Span, text: string): Mishap {
+export function tabs(at: Span, text: string): Mishap {
   const indents: Span[] = [];
   for (const match of text.matchAll(/^[ \t]*\t[ \t]*/gm)) indents.push({ start: match.index, end: match.index + match[0].length });
-  const first = indents.find((indent) => indent.end > at.start) ?? at;
+  const first = indents.find((indent) => indent.end > at.start) ?? indents[0] ?? at;
   const replacements = indents.map((span) => ({ span, text: slice(text, span).replaceAll('\t', '  ') }));
   const mishap = syntax(first, 'YAML does not allow tabs in the indentation', 'Indent with spaces', indents, replacements);
   return { ...mishap, lossless: true };
@@ -211,9 +204,38 @@ function nestedInLine(at: Span, text: string): Mishap {
   );
 }
 
-/** A line without a colon between lines that have one. */
+/** `{radius: 26 mm wraps: clockwise}`: a second key on the line of a first. */
+function missingComma(at: Span, text: string): Mishap | undefined {
+  const second = /^[^,:[\]{}#\r\n]*?\s([a-z_]+):(?=\s)/.exec(text.slice(at.start, at.start + LONGEST_VALUE));
+  const key = second?.[1];
+  if (second === null || key === undefined) return undefined;
+  const end = at.start + second[0].length - 1;
+  const start = end - key.length;
+  const before = at.start + text.slice(at.start, start).trimEnd().length;
+  const line = lineRest(start, text);
+  const length = slice(text, line).search(/[,}\]]/);
+  const lost = { start, end: length < 0 ? line.end : start + length };
+  return syntax(
+    { start, end },
+    `A comma is missing before \`${key}\``,
+    'Put a comma between the entries inside `{}` or `[]`',
+    [lost],
+    [{ span: { start: before, end: before }, text: ',' }],
+  );
+}
+
+// A value that runs on further was not meant as one.
+const LONGEST_VALUE = 200;
+
+/** A line without a colon and space between lines that have one. */
 function wordAlone(start: number, text: string): Mishap {
   const rest = lineRest(start, text);
+  const joined = /^([a-z_]+)(?:\s*[:=]\s*|\s+(?=[-+.\d[{]))(\S.*)$/.exec(slice(text, rest));
+  if (joined !== null) {
+    const mended = `${joined[1] ?? ''}: ${joined[2] ?? ''}`;
+    const message = `\`${shorten(slice(text, rest))}\` has no colon and space between key and value`;
+    return syntax(rest, message, `Write \`${shorten(mended)}\``, [rest], [{ span: rest, text: mended }]);
+  }
   const word = shorten(slice(text, rest));
   return syntax(rest, `\`${word}\` has no value`, `Write \`${word}: …\`, with a colon and a space`, [rest]);
 }
@@ -226,25 +248,6 @@ function indentedUnderValue(after: number, text: string): Mishap {
     'Line it up with the key above, or give that key no value of its own',
     [rest],
   );
-}
-
-function startsLine(offset: number, text: string): boolean {
-  for (let i = offset - 1; i >= 0; i--) {
-    const character = text[i] ?? '';
-    if (character === '\n' || character === '\r') return true;
-    if (character !== ' ' && character !== '\t') return false;
-  }
-  return true;
-}
-
-/** Past blanks, line ends and comments. */
-function skipLinesWithoutText(start: number, text: string): number {
-  let offset = skipBlank(start, text);
-  while (text[offset] === '#') {
-    while (offset < text.length && !/[\r\n]/.test(text[offset] ?? '')) offset++;
-    offset = skipBlank(offset, text);
-  }
-  return offset;
 }
 
 function badStart(at: Span, text: string): Mishap {
@@ -264,49 +267,6 @@ function unclosedQuote(start: number, text: string): Mishap {
   const quote = text[start] ?? '"';
   const rest = lineRest(start, text);
   return syntax(rest, `The quote opened here is not closed on its line`, `Close it with ${quote}`, [rest]);
-}
-
-/** Start of a quoted text that ends right before the offset and spans lines: there the closing quote was forgotten. */
-function multilineQuoteBefore(offset: number, text: string): number | undefined {
-  const before = text.slice(0, offset).trimEnd();
-  const quote = before.slice(-1);
-  if (quote !== '"' && quote !== "'") return undefined;
-  const start = before.lastIndexOf(quote, before.length - 2);
-  return start >= 0 && /[\r\n]/.test(before.slice(start)) ? start : undefined;
-}
-
-/** The last quote before the offset that stands where a value or key may begin. */
-function openQuote(offset: number, text: string, quote: string): number {
-  for (let i = Math.min(offset, text.length) - 1; i >= 0; i--) {
-    if (text[i] === quote && /^$|[\s,:[{(-]/.test(text[i - 1] ?? '')) return i;
-  }
-  return Math.max(0, text.lastIndexOf(quote, offset));
-}
-
-function wordAt(start: number, text: string): Span {
-  let end = start;
-  while (end < text.length && !/[\s,:[\]{}#]/.test(text[end] ?? '')) end++;
-  return { start, end: Math.max(end, Math.min(start + 1, text.length)) };
-}
-
-function skipBlank(start: number, text: string): number {
-  let offset = start;
-  while (offset < text.length && /\s/.test(text[offset] ?? '')) offset++;
-  return offset;
-}
-
-/** From the offset to the end of its line, without a comment and trailing blanks. */
-function lineRest(start: number, text: string): Span {
-  let end = start;
-  while (end < text.length && !/[\r\n]/.test(text[end] ?? '')) end++;
-  const line = text.slice(start, end);
-  const comment = line.search(/\s#/);
-  const kept = (comment > 0 ? line.slice(0, comment) : line).trimEnd();
-  return { start, end: start + Math.max(kept.length, Math.min(1, end - start)) };
-}
-
-function slice(text: string, span: Span): string {
-  return text.slice(span.start, span.end);
 }
 
 function lowerFirst(message: string): string {

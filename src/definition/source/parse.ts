@@ -6,24 +6,29 @@
  * shown, the text of such a mistake is replaced by as many spaces, which moves nothing, and the file is parsed
  * again; that happens a few times at most.
  */
-import { Composer, Lexer, Parser, type CST, type Document } from 'yaml';
+import { Composer, Lexer, Parser, type CST, type Document, type YAMLError } from 'yaml';
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 import { convert } from './convert.ts';
-import { mishapOf } from './mishap.ts';
+import { mishapOf, tabs, type Mishap } from './mishap.ts';
 import type { SourceNode } from './tree.ts';
 
+/** The tree of a file, and the mistakes of YAML in it. */
 export interface ParsedSource {
   /** Undefined where there is nothing to read. */
   readonly root: SourceNode | undefined;
   readonly problems: readonly Problem[];
+  /** Whether tabs have put lines out of place: whatever else is found wrong in the tree may come from that. */
+  readonly misplaced: boolean;
 }
 
 /** @param text the whole file, as in the editor; its size has been checked. */
 export function parseSource(text: string): ParsedSource {
   const problems: Problem[] = [];
   const masks: Span[] = [];
-  let masked = text;
+  let tabbed: Problem | undefined;
+  // To YAML a lone CR ends a line too, which the library does not know.
+  let masked = text.replace(/\r(?!\n)/g, '\n');
   const rounds = Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PARSED_CHARACTERS / text.length)));
   for (let round = 1; ; round++) {
     const { documents, tooDeep } = compose(masked);
@@ -31,21 +36,44 @@ export function parseSource(text: string): ParsedSource {
     if (tooDeep !== undefined) problems.push(tooDeepProblem(tooDeep));
     const errors = document === undefined ? [] : [...document.errors, ...document.warnings];
     const mishaps = errors.slice(0, MAX_MISHAPS).map((error) => mishapOf(error, masked));
+    if (round === 1 && errors.length < GARBAGE) {
+      const hidden = hiddenTabs(errors, masked);
+      if (hidden !== undefined) mishaps.unshift(hidden);
+    }
     const swallowing =
       round < rounds && errors.length < GARBAGE && tooDeep === undefined ? mishaps.find((mishap) => mishap?.mask !== undefined) : undefined;
     if (swallowing?.mask !== undefined) {
       problems.push(swallowing.problem);
-      if (swallowing.lossless !== true) masks.push(...swallowing.mask);
+      if (swallowing.lossless === true) tabbed = swallowing.problem;
+      else masks.push(...swallowing.mask);
       masked = swallowing.mask.reduce(blank, masked);
       continue;
     }
+    const converted = convert(document?.contents ?? null, masked, masks, damagesOf(mishaps));
+    if (tabbed !== undefined && mishaps.some((mishap) => mishap !== undefined))
+      return { root: converted.root, problems: [tabbed], misplaced: true };
     for (const mishap of mishaps) if (mishap !== undefined) problems.push(mishap.problem);
     const second = documents[1];
     if (second !== undefined) problems.push(secondDocumentProblem(second.start));
-    const damages = mishaps.flatMap((mishap) => (mishap === undefined ? [] : [mishap.problem.span]));
-    const converted = convert(document?.contents ?? null, masked, masks, damages);
-    return { root: converted.root, problems: [...problems, ...converted.problems] };
+    const { root } = converted;
+    // Of a file that is indented by tabs that is told first, and not what it lacks besides.
+    const whole = root?.kind === 'map' && tabbed !== undefined ? { ...root, damaged: true } : root;
+    return { root: whole, problems: [...problems, ...converted.problems], misplaced: false };
   }
+}
+
+function damagesOf(mishaps: readonly (Mishap | undefined)[]): readonly Span[] {
+  return mishaps.flatMap((mishap) => (mishap === undefined ? [] : [mishap.problem.span]));
+}
+
+/** Tabs in the indentation that the library takes for something else, as inside brackets: fewer mistakes are left without them. */
+function hiddenTabs(errors: readonly YAMLError[], text: string): Mishap | undefined {
+  if (errors.length === 0 || errors.some((error) => error.code === 'TAB_AS_INDENT')) return undefined;
+  const first = /^[ \t]*\t[ \t]*(?=\S)/m.exec(text);
+  if (first === null) return undefined;
+  const mishap = tabs({ start: first.index, end: first.index + 1 }, text);
+  const document = compose((mishap.mask ?? []).reduce(blank, text)).documents[0]?.document;
+  return document !== undefined && document.errors.length < errors.length ? mishap : undefined;
 }
 
 /** Nesting beyond anything the format has; the library's composer is recursive. */

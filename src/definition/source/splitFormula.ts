@@ -7,7 +7,7 @@
  */
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
-import { quoteProblem } from './mishap.ts';
+import { quoteProblem } from './quoteFormula.ts';
 import type { SourceNode, SourceScalar } from './tree.ts';
 
 /** An entry of a map before duplicate keys are looked for. */
@@ -16,8 +16,13 @@ export interface RawEntry {
   readonly keySpan: Span;
   readonly keyPlain: boolean;
   readonly value: SourceNode;
+  /** End of the value as it stands here: an alias ends here, its node where it was anchored. */
+  readonly end: number;
+  /** Whether the key is none, which has been reported. */
+  readonly keyless?: true;
 }
 
+/** Items of a list, those that were one formula put together again; each is reported. */
 export function mergeSplitItems(items: readonly SourceNode[], text: string, problems: Problem[]): readonly SourceNode[] {
   if (!items.some(isOpen)) return items;
   const merged: SourceNode[] = [];
@@ -36,19 +41,18 @@ export function mergeSplitItems(items: readonly SourceNode[], text: string, prob
   return merged;
 }
 
+/** Entries of a map, those that were one formula or one figure put together again; each is reported. */
 export function mergeSplitEntries(entries: readonly RawEntry[], text: string, problems: Problem[]): readonly RawEntry[] {
   const merged: RawEntry[] = [];
   for (let i = 0; i < entries.length; i++) {
     const entry = entries[i];
     if (entry === undefined) continue;
-    const endOf = (k: number): number | undefined => {
-      const other = entries[k];
-      return other === undefined ? undefined : Math.max(other.keySpan.end, other.value.span.end);
-    };
-    const next = entries[i + 1];
-    if (next !== undefined && isDecimalComma(entry, next, text)) {
-      merged.push({ ...entry, value: decimalComma(entry.value.span.start, next.keySpan.end, text, problems) });
-      i++;
+    const endOf = (k: number): number | undefined => entries[k]?.end;
+    const comma = lastOfDecimalCommas(entries, i, text);
+    if (comma > i) {
+      const end = entries[comma]?.keySpan.end ?? entry.end;
+      merged.push({ ...entry, value: decimalComma(entry.value.span.start, end, text, problems), end });
+      i = comma;
       continue;
     }
     const last = isOpen(entry.value) ? closingIndex(entries.length, i, text, entry.value.span.start, endOf) : undefined;
@@ -57,7 +61,7 @@ export function mergeSplitEntries(entries: readonly RawEntry[], text: string, pr
       merged.push(entry);
       continue;
     }
-    merged.push({ ...entry, value: joined(entry.value.span.start, end, text, problems) });
+    merged.push({ ...entry, value: joined(entry.value.span.start, end, text, problems), end });
     i = last;
   }
   return merged;
@@ -115,31 +119,39 @@ function joined(start: number, end: number, text: string, problems: Problem[]): 
   };
 }
 
-/** `{radius: 1,5 mm}`: figures on both sides of a comma without a space, the second without a value. */
-function isDecimalComma(entry: RawEntry, next: RawEntry, text: string): boolean {
-  const value = entry.value;
-  return (
-    value.kind === 'scalar' &&
-    value.style === 'plain' &&
-    /^[+-]?\d+$/.test(value.text) &&
-    next.keyPlain &&
-    next.value.kind === 'empty' &&
-    /^\d/.test(next.key) &&
-    text.slice(value.span.end, next.keySpan.start) === ','
-  );
+/**
+ * `{radius: 1,5 mm ± 0,1 mm}`: figures on both sides of a comma without a space, what follows it without a value.
+ * @returns index of the last entry that belongs to the value of entry `from`; `from` itself where there is no such comma
+ */
+function lastOfDecimalCommas(entries: readonly RawEntry[], from: number, text: string): number {
+  const value = entries[from]?.value;
+  if (value?.kind !== 'scalar' || value.style !== 'plain' || isOpen(value)) return from;
+  let written = value.text;
+  let end = value.span.end;
+  let last = from;
+  for (let next = entries[from + 1]; next !== undefined && last - from < LOOK_AHEAD; next = entries[last + 1]) {
+    const continues = next.keyPlain && next.value.kind === 'empty' && /^\d/.test(next.key) && text.slice(end, next.keySpan.start) === ',';
+    if (!continues || !/(?:^|[^\d.])\d+$/.test(written)) break;
+    written = next.key;
+    end = next.keySpan.end;
+    last++;
+  }
+  return last;
 }
 
 function decimalComma(start: number, end: number, text: string, problems: Problem[]): SourceNode {
   const span = { start, end };
   const written = text.slice(start, end);
-  const cure = written.replace(',', '.');
+  const pointed = written.replaceAll(',', '.');
+  // 1,500 may be a thousand and a half or one and a half: only the person knows.
+  const grouped = /(?:^|\D)[1-9]\d{0,2},\d{3}(?!\d)/.test(written);
   problems.push({
     code: 'bad-quantity',
     severity: 'error',
     span,
-    message: `\`${written}\` has a decimal comma`,
-    cure: `Write \`${cure}\``,
-    replacements: [{ span, text: cure }],
+    message: grouped ? `\`${written}\` has a comma` : `\`${written}\` has a decimal comma`,
+    cure: grouped ? `Write \`${pointed}\`, or \`${written.replaceAll(',', '')}\` if the comma groups thousands` : `Write \`${pointed}\``,
+    ...(grouped ? {} : { replacements: [{ span, text: pointed }] }),
   });
   return { kind: 'empty', span, damaged: true };
 }

@@ -6,6 +6,7 @@
  */
 import type { Span } from '../span.ts';
 
+/** A text, with or without quotes. */
 export interface SourceScalar {
   readonly kind: 'scalar';
   /** With its quotes. */
@@ -15,6 +16,8 @@ export interface SourceScalar {
   readonly textStart: number;
   /** Whether `text` stands in the file letter by letter: no escapes, no folded lines. */
   readonly exact: boolean;
+  /** File offset of each character of `text` and of its end; only for quoted text with escapes on one line. */
+  readonly offsets?: readonly number[];
   readonly style: 'plain' | 'single' | 'double' | 'block';
   readonly multiline: boolean;
   /** Inside `{}` or `[]`, where `, [ ] { }` end a plain text. */
@@ -29,6 +32,7 @@ export interface SourceEmpty {
   readonly damaged: boolean;
 }
 
+/** `[…]`, or lines that begin with `-`. */
 export interface SourceList {
   readonly kind: 'list';
   readonly span: Span;
@@ -38,6 +42,7 @@ export interface SourceList {
   readonly damaged: boolean;
 }
 
+/** A key with its value. */
 export interface SourceEntry {
   readonly key: string;
   readonly keySpan: Span;
@@ -46,6 +51,7 @@ export interface SourceEntry {
   readonly value: SourceNode;
 }
 
+/** `{…}`, or lines of keys. */
 export interface SourceMap {
   readonly kind: 'map';
   readonly span: Span;
@@ -56,6 +62,7 @@ export interface SourceMap {
   readonly damaged: boolean;
 }
 
+/** A place of the tree. */
 export type SourceNode = SourceScalar | SourceEmpty | SourceList | SourceMap;
 
 /** The value of a key; undefined where the node is no map or has no such key. */

@@ -71,9 +71,32 @@ describe('a formula', () => {
     checkMended('length', '(2) mm', '(2) * 1 mm');
     checkValue('length', 'reach + in\n        ^^ formula-not-allowed: as in `1 in`');
     checkValue('length', 'reach°\n     ^ formula-not-allowed');
-    checkValue('length', 'reach in inch\n      ^^ formula-not-allowed\n         ^^^^ formula-not-allowed');
-    checkValue('length', 'reach to mm\n      ^^ formula-not-allowed: converted on their own\n         ^^ formula-not-allowed');
+    checkValue('length', 'reach in inch\n      ^^ formula-not-allowed');
+    checkValue('length', 'reach to mm\n      ^^ formula-not-allowed: converted on their own');
     checkValue('length', '2 N*mmm / 1 N\n    ^^^ unknown-unit: Write `mm`');
+  });
+
+  it('takes a constant after a figure for a forgotten sign, not for a unit', () => {
+    checkMended('number', '2 pi', '2 * pi');
+    checkMended('number', '2pi', '2 * pi');
+  });
+
+  it('has the argument of a function in parentheses', () => {
+    checkMended('number', 'sin 30 deg', 'sin(30 deg)');
+    checkMended('number', '2 * sin lead', '2 * sin(lead)');
+    checkMended('number', '√(2)', 'sqrt(2)');
+    checkValue('number', '√2\n^ formula-not-allowed: in parentheses');
+    checkNoEdit('number', '√2');
+  });
+
+  it('tells an unknown function as such, whatever its commas', () => {
+    checkValue('number', 'sum(1,2)\n^^^ formula-not-allowed: is not a function');
+    checkValue('number', 'if(1,2,3)\n^^ formula-not-allowed: is not a function');
+    checkValue('number', 'n * (1,5)\n     ^^^ bad-quantity: decimal comma');
+  });
+
+  it('tells a choice once', () => {
+    checkValue('number', 'n ? 1 : 2\n  ^ formula-not-allowed: choices');
   });
 
   it('does not guess at what can be read two ways', () => {

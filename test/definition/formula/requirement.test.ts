@@ -72,6 +72,9 @@ describe('a requirement', () => {
     checkRequirement('at(1, shaft.opening) > 80\n                       ^^ formula-dimension: Write the unit after `80`');
     checkRequirement('max(shaft.opening) > 3 mm\n                     ^^^^ formula-dimension: is an angle');
     checkRequirement('at(25, shaft.opening) > 3 deg\n   ^^ out-of-range: Write `25 %`');
+    checkRequirement('at(-5%, shaft.opening) > 3 deg\n   ^^^ out-of-range: from 0 to 100 %');
+    checkRequirement('at(2 * 60 %, shaft.opening) > 3 deg\n   ^^^^^^^^ out-of-range: from 0 to 100 %');
+    checkRequirement('at(3 * (1/3), shaft.opening) > 3 deg');
     checkRequirement('at(25 deg, shaft.opening) > 3 deg\n   ^^^^^^ formula-dimension: such as `25 %`');
     checkRequirement('where(shaft.opening) > 0.5\n      ^^^^^^^^^^^^^ formula-dimension: a comparison');
     checkRequirement('max(2 * shaft.opening) > 3 deg\n    ^^^^^^^^^^^^^^^^^ formula-not-allowed: takes one column');

@@ -146,6 +146,10 @@ describe('a tolerance', () => {
 
   it('wants the unit after the quantity too, where the bare one would be in another', () => {
     checkMended('length', '1.5 ± 0.1 inch', '1.5 inch ± 0.1 inch');
-    checkValue('number', '0.15 ± 10 %\n^^^^ missing-unit');
+  });
+
+  it('does not take a share of a plain number for its unit', () => {
+    expect(checkValue('number', '0.15 ± 10 %\n       ^^^^ bad-tolerance: is a share').nominal).toBe(0.15);
+    checkNoEdit('number', '0.15 ± 10 %');
   });
 });
