@@ -6,6 +6,7 @@ import type { LoadPath } from '../definition/loadPath.ts';
 import { findSenses } from './senses.ts';
 import type { CableEndModel, Drive, Group, Joint, LeverModel, Mechanism, Parameter } from './model.ts';
 import { createRecorder, type Recorder } from './record.ts';
+import { recordAttached } from './recordAttached.ts';
 import { polarDirection, recordLever, type RecordedLever } from './recordLever.ts';
 
 /** Undefined where there is no pedal, or nothing that it could move. */
@@ -26,7 +27,7 @@ export function compileMechanism(definition: Definition, loadPath: LoadPath): Me
   const context: Context = { definition, recorder, recorded, leverIndex, reserved: [] };
   const joints: Joint[] = [];
   for (const step of loadPath.steps) {
-    const joint = recordJoint(context, step, joints.length);
+    const joint = recordJoint(context, step, joints);
     if (joint !== undefined) joints.push(joint);
   }
   const travel = recorder.emit(recorder.value(pedal.kind === 'lever' ? pedal.travel : pedal.pull, NaN));
@@ -40,6 +41,12 @@ export function compileMechanism(definition: Definition, loadPath: LoadPath): Me
     return { ...model, group, ...(driver !== undefined && { driver }) };
   });
   const directions = recordDirections(context);
+  const attached = recordAttached(
+    recorder,
+    definition,
+    recorded,
+    joints.filter((joint) => joint.kind === 'cable'),
+  );
   const reservedStart = recorder.outputs.length;
   context.reserved.forEach((place) => place(reservedStart));
   const mechanism: Mechanism = {
@@ -57,6 +64,7 @@ export function compileMechanism(definition: Definition, loadPath: LoadPath): Me
     outputs: Int32Array.from(recorder.outputs),
     parameterCount: reservedStart + RESERVED * joints.length,
     directions,
+    attached,
   };
   findSenses(mechanism);
   return mechanism;
@@ -76,12 +84,14 @@ const RESERVED = 5;
 
 type Step = LoadPath['steps'][number];
 
-function recordJoint(context: Context, step: Step, index: number): Joint | undefined {
+/** @param before the joints nearer to the pedal */
+function recordJoint(context: Context, step: Step, before: readonly Joint[]): Joint | undefined {
+  const index = before.length;
   switch (step.joint.kind) {
     case 'rod':
       return recordRod(context, step, index);
     case 'cable':
-      return recordCable(context, step, index);
+      return recordCable(context, step, index, before.filter(({ kind }) => kind === 'cable').length);
     case 'slot':
       return recordSlot(context, step, index);
     case 'coupling':
@@ -139,10 +149,9 @@ function recordRod(context: Context, step: Step, index: number): Joint | undefin
   });
 }
 
-function recordCable(context: Context, step: Step, index: number): Joint | undefined {
+function recordCable(context: Context, step: Step, index: number, cable: number): Joint | undefined {
   const { recorder, leverIndex, definition } = context;
-  const cable = definition.cables.findIndex((each) => each.name === step.joint.name);
-  const source = definition.cables[cable];
+  const source = definition.cables.find((each) => each.name === step.joint.name);
   if (source === undefined) return undefined;
   const driven = leverIndex.get(source.to.lever);
   const drivenEnd = recordCableEnd(context, source.to, source.enters);

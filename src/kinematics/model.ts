@@ -12,6 +12,7 @@
 import type { Cable, Coupling, Definition, Lever, Plates, Rod, Slot, Tolerance } from '../definition/definition.ts';
 import type { Dimension } from '../definition/dimensions.ts';
 import type { Span } from '../definition/span.ts';
+import type { Attached } from './attached.ts';
 import type { Tape } from './tape.ts';
 
 /** Index into a build's parameter vector. */
@@ -108,7 +109,7 @@ export type CableEndModel =
 export interface CableJoint extends JointCommon {
   readonly kind: 'cable';
   readonly source: Cable;
-  /** Index among the cables. */
+  /** Index among the cables of the load path, in its order. */
   readonly cable: number;
   /** Undefined where the pedal is this cable. */
   readonly driver: number | undefined;
@@ -168,6 +169,7 @@ export interface Mechanism {
   readonly leverIndex: ReadonlyMap<string, number>;
   /** In load-path order: each joint's driver stands before it. */
   readonly joints: readonly Joint[];
+  /** In load-path order, each at its own `cable` index. */
   readonly cables: readonly CableJoint[];
   readonly groups: readonly Group[];
   readonly drive: Drive;
@@ -183,6 +185,8 @@ export interface Mechanism {
   readonly parameterCount: number;
   /** Directions fixed to levers and housings that some columns need. */
   readonly directions: Directions;
+  /** Springs, plates, sensors and the pad. */
+  readonly attached: Attached;
 }
 
 export interface Directions {

@@ -1,5 +1,5 @@
 /**
- * A movement of the engine: levers and housing ends carried along with the pedal still, all lengths kept.
+ * A movement of the engine: levers, housing ends and spring anchors carried along with the pedal still, all lengths kept.
  *
  * Points turn about `about` by Rodrigues' formula and then shift. Rods and cables keep the lengths they were drawn with, so that the
  * moved linkage rests and opens elsewhere.
@@ -46,6 +46,9 @@ export function movedBuild(build: Build, movement: Movement): Build {
       if (end !== undefined) point(end.housing);
       const along = mechanism.directions.housings.get(each.cable)?.[each.end];
       if (along !== undefined) direction(along);
+    } else {
+      const spring = mechanism.attached.springs.find(({ name }) => name === each.spring);
+      if (spring !== undefined && spring.kind !== 'torsion' && spring.from.kind === 'place') point(spring.from.place);
     }
   }
   takeUpSlack(build, moved, movement, carry);

@@ -2,10 +2,10 @@
  * Places, directions and angles read off a pose, in metres and radians.
  */
 import { cross, dot, minus, plus, unit, vectorAt, type Vector } from '../numeric/vector.ts';
-import type { Build } from '../kinematics/build.ts';
-import type { CableEndModel, CableJoint, RodJoint } from '../kinematics/model.ts';
-import type { Pose } from '../kinematics/pose.ts';
-import { drumAt, type DrumPoint } from '../kinematics/joints/drum.ts';
+import type { Build } from './build.ts';
+import type { CableEndModel, CableJoint, RodJoint } from './model.ts';
+import type { Pose } from './pose.ts';
+import { drumAt, type DrumPoint } from './joints/drum.ts';
 
 /** A point or direction fixed to a lever (nine parameters), as it stands. */
 export function turnedAt(build: Build, pose: Pose, lever: number, turning: number): Vector {

@@ -37,8 +37,19 @@ export function placesAtMost(figure: Along, samples: readonly number[], most: nu
   return merge(withDips(figure, samples).flatMap(({ travel, value }) => (value <= most ? [travel] : [])));
 }
 
-/** The figure at the samples, at the edges of where it has a value, and at the bottom of each dip between; in no order. */
+/** The figure at the samples, at the edges of where it has a value, and at the bottom of each dip between, along the pedal. */
 function withDips(figure: Along, samples: readonly number[]): readonly Extreme[] {
+  const before = searched.get(figure);
+  if (before?.samples === samples) return before.found;
+  const found = searchDips(figure, samples);
+  searched.set(figure, { samples, found });
+  return found;
+}
+
+/** Several rules look at the same figure. */
+const searched = new WeakMap<Along, { readonly samples: readonly number[]; readonly found: readonly Extreme[] }>();
+
+function searchDips(figure: Along, samples: readonly number[]): readonly Extreme[] {
   const taken = sampled(figure, samples);
   const dips: Extreme[] = [];
   for (const [i, sample] of taken.entries()) {
@@ -49,7 +60,7 @@ function withDips(figure: Along, samples: readonly number[]): readonly Extreme[]
     // A place known in closed form is not given up for one that only rounding makes lower.
     if (sample.value - dip.value > NOISE * Math.abs(sample.value)) dips.push(dip);
   }
-  return [...taken, ...dips];
+  return dips.length === 0 ? taken : [...taken, ...dips].sort((a, b) => a.travel - b.travel);
 }
 
 /** Relative. */
@@ -61,9 +72,20 @@ function isDip(before: number, middle: number, after: number): boolean {
 }
 
 export function greatestOf(figure: Along, samples: readonly number[]): Extreme | undefined {
-  const least = leastOf((travel) => -figure(travel), samples);
+  const least = leastOf(upsideDown(figure), samples);
   return least && { value: -least.value, travel: least.travel };
 }
+
+/** The same for the same figure, so that it is searched once. */
+function upsideDown(figure: Along): Along {
+  const before = mirrors.get(figure);
+  if (before !== undefined) return before;
+  const mirror: Along = (travel) => -figure(travel);
+  mirrors.set(figure, mirror);
+  return mirror;
+}
+
+const mirrors = new WeakMap<Along, Along>();
 
 export interface Range {
   readonly from: number;
@@ -72,8 +94,7 @@ export interface Range {
 
 /** Where a figure is below zero, as stretches of the travel with refined ends. Where it has no value it is not. */
 export function rangesBelow(figure: Along, samples: readonly number[]): readonly Range[] {
-  const dips = withDips(figure, samples).map(({ travel }) => travel);
-  const taken = merge(samples, dips).map((travel): Extreme => ({ travel, value: figure(travel) }));
+  const taken = withGaps(figure, samples);
   const ranges: { from: number; to: number }[] = [];
   let open: number | undefined;
   for (const [i, sample] of taken.entries()) {
@@ -88,6 +109,14 @@ export function rangesBelow(figure: Along, samples: readonly number[]): readonly
   const last = taken.at(-1);
   if (open !== undefined && last !== undefined) ranges.push({ from: open, to: last.travel });
   return ranges;
+}
+
+/** As `withDips`, with the samples at which the figure has no value. */
+function withGaps(figure: Along, samples: readonly number[]): readonly Extreme[] {
+  const found = withDips(figure, samples);
+  const has = new Set(found.map(({ travel }) => travel));
+  const lacks = samples.filter((travel) => !has.has(travel)).map((travel): Extreme => ({ travel, value: NaN }));
+  return lacks.length === 0 ? found : [...found, ...lacks].sort((a, b) => a.travel - b.travel);
 }
 
 /** Pedal travels at which a figure is zero, rising; each stretch between places is searched once. */
@@ -124,6 +153,8 @@ function sampled(figure: Along, at: readonly number[]): Extreme[] {
 /** The travel at which a figure comes below zero between a place where it is not and one where it is. */
 function edge(figure: Along, outside: Extreme | undefined, inside: Extreme): number {
   if (outside === undefined) return inside.travel;
+  // A figure that is nothing over a stretch and then below it: the edge is where that begins.
+  if (outside.value === 0) return lastWithValue((travel) => (figure(travel) < 0 ? NaN : 0), outside.travel, inside.travel);
   if (!Number.isNaN(outside.value)) return bracketedRoot(figure, outside.travel, outside.value, inside.travel, inside.value, 0);
   return lastWithValue(figure, inside.travel, outside.travel);
 }

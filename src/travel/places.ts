@@ -1,24 +1,34 @@
 /**
  * Where along the pedal an answer can turn: for each lever the places between which its rotation is monotone, and the
  * places where a joint's angles are extreme. Known in closed form at each joint and carried back along the load path.
- *
- * Not closed: where a fork's driving pin turns it back, and where a drum with a profile is left; those are searched at `SEARCHED`
- * stations.
  */
 import { advance } from '../kinematics/advance.ts';
 import type { Build } from '../kinematics/build.ts';
-import type { CableJoint, CouplingJoint, Joint, RodJoint } from '../kinematics/model.ts';
+import type { CableJoint, CouplingJoint, Joint, RodJoint, SlotJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
 import { bracketedRoot, lastWithValue, turnRoots } from '../numeric/roots.ts';
-import { trigExtremes, trigRoots } from '../numeric/trigPolynomial.ts';
-import { cableDeadCentres, cableForms, pinAt, rodForm, rodLengths, slotForm } from './jointForms.ts';
+import { trigRoots } from '../numeric/trigPolynomial.ts';
+import { anglePlaces } from './anglePlaces.ts';
+import {
+  bothWays,
+  cableDeadCentres,
+  cableForms,
+  pinAt,
+  rodForm,
+  rodLengths,
+  slotBackForm,
+  slotContactsAt,
+  slotForm,
+  slotOffsets,
+  slotTurnsBackAt,
+} from './jointForms.ts';
 
 export interface Places {
   /** For each lever, pedal travels from 0 to 1 between which its rotation is monotone or cannot be assembled. */
   readonly levers: readonly (readonly number[])[];
   /** For each cable, the same of its pull. */
   readonly pulls: readonly (readonly number[])[];
-  /** For each joint, where its transmission or drive angle can be extreme, rising. */
+  /** For each joint, where an angle that its findings speak of can be extreme, rising. */
   readonly joints: readonly (readonly number[])[];
   /** All of them, rising, with 0 and 1. */
   readonly all: readonly number[];
@@ -139,8 +149,6 @@ export function merge(...lists: readonly (readonly number[])[]): readonly number
 const TURN = 2 * Math.PI;
 /** A lever that turns more often than this is no throttle linkage; its turning places are left to the grid. */
 const MOST_TURNS = 100;
-/** Stations at which places without a closed form are searched. */
-const SEARCHED = 1001;
 
 function pedalKinks(build: Build): readonly number[] {
   const full = build.parameters[build.mechanism.drive.travel]!;
@@ -159,10 +167,8 @@ function turningPlaces(
       return rodTurns(build, finder, joint, from);
     case 'cable':
       return cableTurns(build, finder, joint, from, pulls);
-    case 'slot': {
-      const centres = finder.rotationAt(joint.driver, from, trigRoots(slotForm(joint, build.parameters)));
-      return merge(from, centres, searchTurns(build, joint.driven));
-    }
+    case 'slot':
+      return slotTurns(build, finder, joint, from);
     case 'coupling':
       return merge(from, finder.rotationAt(joint.driver, from, lagEdges(build, joint)));
   }
@@ -182,11 +188,22 @@ function rodTurns(build: Build, finder: Finder, joint: RodJoint, from: readonly 
         p[driverPin + offset]! * (e[0] - p[driverPin]!) +
         p[driverPin + offset + 1]! * (e[1] - p[driverPin + 1]!) +
         p[driverPin + offset + 2]! * (e[2] - p[driverPin + 2]!);
-      const inLine = Math.atan2(along(6), along(3));
-      angles.push(inLine, inLine > 0 ? inLine - Math.PI : inLine + Math.PI);
+      angles.push(...bothWays(Math.atan2(along(6), along(3))));
     }
     if (joint.lost !== undefined)
       angles.push(...restContacts(p, driverPin, pinAt(p, drivenPin, build.bounds.restRotation[joint.driven]!), length));
+  }
+  return merge(from, finder.rotationAt(joint.driver, from, angles));
+}
+
+/** Dead centres, where the driven lever turns back, and where play is taken up. */
+function slotTurns(build: Build, finder: Finder, joint: SlotJoint, from: readonly number[]): readonly number[] {
+  const p = build.parameters;
+  const angles: number[] = [];
+  for (const offset of slotOffsets(joint, p)) {
+    angles.push(...trigRoots(slotForm(joint, p, offset)));
+    for (const driven of trigRoots(slotBackForm(joint, p, offset))) angles.push(...slotTurnsBackAt(joint, p, driven));
+    if (joint.play !== undefined) angles.push(...slotContactsAt(joint, p, build.bounds.restRotation[joint.driven]!, offset));
   }
   return merge(from, finder.rotationAt(joint.driver, from, angles));
 }
@@ -235,48 +252,4 @@ function lagEdges(build: Build, joint: CouplingJoint): readonly number[] {
   const rest = build.bounds.restRotation[joint.driver]!;
   const lag = joint.lag === undefined ? 0 : build.parameters[joint.lag]!;
   return [rest - lag, rest + lag];
-}
-
-/** Where a lever turns back, by the sign of its rate between stations. */
-function searchTurns(build: Build, lever: number): readonly number[] {
-  const pose = createPose(build.mechanism);
-  const rate = (travel: number): number => {
-    advance(build, travel, pose);
-    return pose.rate[lever]!;
-  };
-  const found: number[] = [];
-  let before = rate(0);
-  for (let i = 1; i < SEARCHED; i++) {
-    const travel = i / (SEARCHED - 1);
-    const now = rate(travel);
-    if (before * now < 0) found.push(bracketedRoot(rate, (i - 1) / (SEARCHED - 1), before, travel, now, 0));
-    before = now;
-  }
-  return found;
-}
-
-/** Where a joint's transmission or drive angle is extreme or passes through its greatest possible. */
-function anglePlaces(build: Build, finder: Finder, joint: Joint, levers: readonly (readonly number[])[]): readonly number[] {
-  const p = build.parameters;
-  const driven = levers[joint.driven]!;
-  const driver = joint.driver === undefined ? [] : levers[joint.driver]!;
-  switch (joint.kind) {
-    case 'rod':
-      return merge(
-        ...rodLengths(joint, p).flatMap((length) => [
-          finder.rotationAt(joint.driver, driver, trigExtremes(rodForm(p, joint.driverPin, joint.drivenPin, length))),
-          finder.rotationAt(joint.driven, driven, trigExtremes(rodForm(p, joint.drivenPin, joint.driverPin, length))),
-        ]),
-      );
-    case 'cable': {
-      const { driverEnd, drivenEnd } = joint;
-      const at = (lever: number, spans: readonly number[], end: typeof drivenEnd | undefined): readonly number[] =>
-        end?.kind === 'pin' ? finder.rotationAt(lever, spans, trigRoots(cableForms(p, end.pin, end.housing).extreme)) : [];
-      return merge(at(joint.driven, driven, drivenEnd), joint.driver === undefined ? [] : at(joint.driver, driver, driverEnd));
-    }
-    case 'slot':
-      return finder.rotationAt(joint.driver, driver, trigExtremes(slotForm(joint, p)));
-    case 'coupling':
-      return [];
-  }
 }

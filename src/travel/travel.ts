@@ -17,7 +17,7 @@ export interface Travel {
   readonly places: Places;
   /** Travels at which figures are taken: every place where one can turn, and a grid. */
   readonly samples: readonly number[];
-  /** The pose at a pedal travel, a fraction. One pose is filled again by each call: read it before the next. */
+  /** The pose at a pedal travel, a fraction. It may be filled again by the next call: read it before. */
   poseAt(travel: number): Pose;
 }
 
@@ -33,6 +33,8 @@ export function travelOf(build: Build): Travel {
   const pose = createPose(build.mechanism);
   let places: Places | undefined;
   let samples: readonly number[] | undefined;
+  /** Poses at the samples, which every column is read at. */
+  const known = new Map<number, Pose | undefined>();
   // Both are found when first asked for: a search that wants one station of many builds has no use for them.
   const travel: Travel = {
     mechanism: build.mechanism,
@@ -42,11 +44,18 @@ export function travelOf(build: Build): Travel {
       return (places ??= findPlaces(build));
     },
     get samples() {
-      return (samples ??= samplesOf(travel.places.all));
+      if (samples !== undefined) return samples;
+      samples = samplesOf(travel.places.all);
+      for (const at of samples) known.set(at, undefined);
+      return samples;
     },
     poseAt(at) {
-      advance(build, at, pose);
-      return pose;
+      const before = known.get(at);
+      if (before !== undefined) return before;
+      const own = known.has(at) ? createPose(build.mechanism) : pose;
+      advance(build, at, own);
+      if (own !== pose) known.set(at, own);
+      return own;
     },
   };
   return travel;
