@@ -1,0 +1,93 @@
+/**
+ * How far two shafts with plates are out of step: in opening, and in open area, which is what idles unevenly.
+ *
+ * Differences are those of the first shaft less the second: of opening in rad, of area relative to the mean of both, so that 0.1 is
+ * 10 % and 2 means that one is shut. Below and above 5° is told by the mean of both openings: near idle a tenth of a degree is worth
+ * more air than half a degree further up.
+ *
+ * The greatest difference is taken at the travel's samples, where both areas have corners, and refined between; a peak that lies
+ * wholly between two of 201 stations and no turning place of a lever may be missed.
+ */
+import type { PlatesModel } from '../kinematics/attached.ts';
+import { greatestOf, type Along, type Extreme } from '../travel/extremes.ts';
+import { merge } from '../travel/places.ts';
+import type { Travel } from '../travel/travel.ts';
+import { greatestOpenArea } from './openArea.ts';
+import { areaAt, areaSamples, openingAt, plateShape } from './platesAt.ts';
+
+/** rad: below this mean opening shafts have to keep in step more closely. Common practice, no source. */
+export const NEAR_IDLE = 5 * (Math.PI / 180);
+
+/**
+ * Of the greatest possible area: where both plates together open less than this in the mean, a difference in area means nothing, since
+ * as much leaks past a shut plate. Common practice, no source.
+ */
+export const SHUT = 1e-3;
+
+export interface StepDifference {
+  /** First less second, rad, of the greatest size; undefined where the stretch of the pedal holds no place with a value. */
+  readonly opening: Extreme | undefined;
+  /** First less second, over the mean of both; undefined likewise, and where both are as good as shut. */
+  readonly area: Extreme | undefined;
+}
+
+export interface OutOfStep {
+  readonly atRest: StepDifference;
+  readonly nearIdle: StepDifference;
+  readonly above: StepDifference;
+}
+
+/** @param first, second plates on two levers that the pedal moves */
+export function outOfStep(travel: Travel, first: PlatesModel, second: PlatesModel): OutOfStep {
+  const step = stepAlong(travel, first, second);
+  const samples = merge(areaSamples(travel, first), areaSamples(travel, second));
+  const within = (at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => ({
+    opening: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).opening : NaN), at, SAME_OPENING),
+    area: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).area : NaN), at, SAME_AREA),
+  });
+  return {
+    atRest: within([0], () => true),
+    nearIdle: within(samples, ({ mean }) => mean < NEAR_IDLE),
+    above: within(samples, ({ mean }) => mean >= NEAR_IDLE),
+  };
+}
+
+/** rad, and a fraction; less is rounding, which is not to be searched for its greatest. */
+const SAME_OPENING = 1e-12;
+const SAME_AREA = 1e-10;
+
+/** Both shafts at one place of the pedal. */
+interface Step {
+  /** Of both openings, rad. */
+  readonly mean: number;
+  readonly opening: number;
+  /** NaN where both are as good as shut. */
+  readonly area: number;
+}
+
+/** Each place of the pedal is worked out once: all four figures are searched over the same ones. */
+function stepAlong({ build, poseAt }: Travel, first: PlatesModel, second: PlatesModel): (travel: number) => Step {
+  const known = new Map<number, Step>();
+  const shut = (SHUT * (greatestOpenArea(plateShape(build, first)) + greatestOpenArea(plateShape(build, second)))) / 2;
+  return (travel) => {
+    const found = known.get(travel);
+    if (found !== undefined) return found;
+    const pose = poseAt(travel);
+    const [one, other] = [openingAt(build, pose, first.lever), openingAt(build, pose, second.lever)];
+    const [areaOne, areaOther] = [areaAt(build, pose, first), areaAt(build, pose, second)];
+    const area = (areaOne + areaOther) / 2;
+    const step = { mean: (one + other) / 2, opening: one - other, area: area > shut ? (areaOne - areaOther) / area : NaN };
+    known.set(travel, step);
+    return step;
+  };
+}
+
+/** The figure where its size is greatest, with its sign. */
+function greatestSize(figure: Along, samples: readonly number[], same: number): Extreme | undefined {
+  const size: Along = (at) => {
+    const value = Math.abs(figure(at));
+    return value < same ? 0 : value;
+  };
+  const found = greatestOf(size, samples);
+  return found && { value: figure(found.travel), travel: found.travel };
+}

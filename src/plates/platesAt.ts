@@ -1,0 +1,54 @@
+/**
+ * Plates as a build and a pose have them. The angle of a plate from square to the bore is seat + idle + opening of its lever.
+ */
+import type { PlatesModel } from '../kinematics/attached.ts';
+import type { Build } from '../kinematics/build.ts';
+import type { Pose } from '../kinematics/pose.ts';
+import { zerosOf, type Along } from '../travel/extremes.ts';
+import { merge } from '../travel/places.ts';
+import type { Travel } from '../travel/travel.ts';
+import { greatestOpenArea, openArea, openAreaSlope, shadowAngle, type PlateShape } from './openArea.ts';
+
+export function plateShape({ parameters }: Build, { bore, shaft, seat }: PlatesModel): PlateShape {
+  return { bore: parameters[bore]!, shaft: parameters[shaft]!, seat: parameters[seat]! };
+}
+
+/** Opening of a lever, rad; NaN where it cannot be assembled. */
+export function openingAt({ mechanism }: Build, pose: Pose, lever: number): number {
+  return mechanism.senses[lever]! * pose.rotation[lever]!;
+}
+
+/** Angle of the plates from square to the bore, rad. */
+export function plateAngleAt(build: Build, pose: Pose, plates: PlatesModel): number {
+  const { parameters } = build;
+  return parameters[plates.seat]! + parameters[plates.idle]! + openingAt(build, pose, plates.lever);
+}
+
+/** Open area of one plate, m²; NaN where its lever cannot be assembled. */
+export function areaAt(build: Build, pose: Pose, plates: PlatesModel): number {
+  return openArea(plateShape(build, plates), plateAngleAt(build, pose, plates));
+}
+
+/** Open area of one plate of its greatest possible, a fraction. */
+export function fractionAt(build: Build, pose: Pose, plates: PlatesModel): number {
+  return areaAt(build, pose, plates) / greatestOpenArea(plateShape(build, plates));
+}
+
+/** Change of one plate's open area with the opening of its lever, m²/rad. */
+export function areaSlopeAt(build: Build, pose: Pose, plates: PlatesModel): number {
+  return openAreaSlope(plateShape(build, plates), plateAngleAt(build, pose, plates));
+}
+
+/**
+ * The travel's samples and every place at which the area turns or has a corner though the lever goes on: where a plate leaves its
+ * seat, stands along the bore or is hidden by the shaft. Between two of these the area only rises or only falls.
+ */
+export function areaSamples(travel: Travel, plates: PlatesModel): readonly number[] {
+  const { build, poseAt, samples } = travel;
+  const shape = plateShape(build, plates);
+  const hidden = shadowAngle(shape);
+  const angles = new Map(samples.map((at) => [at, plateAngleAt(build, poseAt(at), plates)]));
+  const angle: Along = (at) => angles.get(at) ?? plateAngleAt(build, poseAt(at), plates);
+  const corners = [shape.seat, hidden, Math.PI / 2, Math.PI - hidden, Math.PI - shape.seat];
+  return merge(samples, ...corners.map((corner) => zerosOf((at) => angle(at) - corner, samples)));
+}
