@@ -10,7 +10,7 @@ import type { Pose } from '../kinematics/pose.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import { column, type Column } from './column.ts';
-import { angleBetween, armAngle, innerAt } from './geometry.ts';
+import { angleBetween, armAngle, innerAt } from '../kinematics/poseGeometry.ts';
 import { anySquare, cross, dot, plus, unit, vectorAt, type Vector } from '../numeric/vector.ts';
 
 export function cableColumns(travel: Travel, joint: CableJoint): readonly Column[] {

@@ -1,23 +1,33 @@
 /**
- * Every column that the geometry of a linkage gives, in load-path order.
+ * Every column of a linkage, in load-path order: the pedal, each joint, the lever that it drives with the plates and sensors on it, and
+ * the springs.
  */
 import type { Joint, Mechanism } from '../kinematics/model.ts';
 import type { Travel } from '../travel/travel.ts';
 import { cableColumns } from './cableColumns.ts';
 import { column, type Column } from './column.ts';
+import { forceColumns } from './forceColumns.ts';
+import { plateColumns } from './plateColumns.ts';
 import { rodColumns } from './rodColumns.ts';
+import { sensorColumns } from './sensorColumns.ts';
 import { slotColumns } from './slotColumns.ts';
 
 export function columnsOf(travel: Travel): readonly Column[] {
   const { mechanism } = travel;
-  const columns: Column[] = [pedalTravel];
   const { drive } = mechanism;
-  if (drive.kind === 'lever') columns.push(...leverColumns(mechanism, drive.lever));
-  for (const joint of mechanism.joints) {
-    columns.push(...jointColumns(travel, joint));
-    columns.push(...leverColumns(mechanism, joint.driven));
-  }
-  return columns;
+  const forces = forceColumns(travel);
+  const ofLever = (lever: number): readonly Column[] => [
+    ...leverColumns(mechanism, lever),
+    ...forces.ofLever(lever),
+    ...attachedColumns(travel, lever),
+  ];
+  return [
+    pedalTravel,
+    ...forces.pedal,
+    ...(drive.kind === 'lever' ? ofLever(drive.lever) : []),
+    ...mechanism.joints.flatMap((joint) => [...jointColumns(travel, joint), ...ofLever(joint.driven)]),
+    ...forces.springs,
+  ];
 }
 
 const pedalTravel = column('pedal', 'travel', 'number', '%', (_, pose) => pose.travel);
@@ -33,6 +43,14 @@ function jointColumns(travel: Travel, joint: Joint): readonly Column[] {
     case 'coupling':
       return [];
   }
+}
+
+function attachedColumns(travel: Travel, lever: number): readonly Column[] {
+  const { plates, sensors } = travel.mechanism.attached;
+  return [
+    ...plates.filter((each) => each.lever === lever).flatMap(plateColumns),
+    ...sensors.filter((each) => each.lever === lever).flatMap((each) => sensorColumns(travel, each)),
+  ];
 }
 
 function leverColumns(mechanism: Mechanism, lever: number): readonly Column[] {

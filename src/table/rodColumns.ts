@@ -3,7 +3,7 @@ import type { Build } from '../kinematics/build.ts';
 import type { RodJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
 import { column, type Column } from './column.ts';
-import { armAngle, rodDirection, turnedAt } from './geometry.ts';
+import { armAngle, rodDirection, turnedAt } from '../kinematics/poseGeometry.ts';
 import { cross, dot, plus, unit, type Vector } from '../numeric/vector.ts';
 
 export function rodColumns(joint: RodJoint): readonly Column[] {

@@ -1,0 +1,2 @@
+/** Moved to `src/kinematics/poseGeometry.ts`. */
+export * from '../kinematics/poseGeometry.ts';
