@@ -1,0 +1,40 @@
+/** Why a column that the format knows is not among those that were solved. */
+import { COLUMNS } from '../definition/columns.ts';
+import type { Definition } from '../definition/definition.ts';
+import type { Mechanism } from '../kinematics/model.ts';
+import { unreadBelow } from './unread.ts';
+
+/** @param mechanism absent where nothing could be solved */
+export function whyMissing(name: string, definition: Definition, mechanism: Mechanism | undefined): string {
+  const unread = unreadBelow(name, definition);
+  if (unread !== undefined) return `${name} is not known: \`${unread.path}\` is not understood`;
+  if (mechanism === undefined) return `${name} is not known: the linkage could not be solved`;
+  const [owner = '', key = ''] = name.split('.');
+  const lever = owner === 'pedal' && OF_THE_DRIVE.has(key) ? THE_DRIVE : leverOf(owner, definition);
+  if (lever === undefined) return `${name} is not known: \`${owner}\` is not understood`;
+  const index = mechanism.leverIndex.get(lever);
+  if (lever === THE_DRIVE || (index !== undefined && isMoved(mechanism, index))) return `${name} is not computed by this version`;
+  return `${name} is not known: nothing that is understood moves \`${lever}\``;
+}
+
+/** Stands for what speaks of the drive and of no lever; no lever can be called so. */
+const THE_DRIVE = '';
+const OF_THE_DRIVE: ReadonlySet<string> = new Set(Object.keys(COLUMNS.pedal));
+
+/** The lever by whose movement a part's columns come about; undefined for a part that there is not. */
+function leverOf(owner: string, definition: Definition): string | undefined {
+  const named = <T extends { readonly name: string }>(parts: readonly T[]): T | undefined => parts.find(({ name }) => name === owner);
+  if (named(definition.levers) !== undefined) return owner;
+  const joined = named(definition.rods) ?? named(definition.cables);
+  if (joined !== undefined) return joined.to.lever;
+  const slot = named(definition.slots);
+  if (slot !== undefined) return slot.drives === 'fork' ? slot.fork.name : slot.pin.lever;
+  const carried = named(definition.plates) ?? named(definition.sensors);
+  if (carried !== undefined) return carried.lever.name;
+  const spring = named(definition.springs);
+  return spring?.kind === 'torsion' ? spring.lever.name : spring?.to.lever;
+}
+
+function isMoved({ levers, drive }: Mechanism, index: number): boolean {
+  return levers[index]?.driver !== undefined || (drive.kind === 'lever' && drive.lever === index);
+}
