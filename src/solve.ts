@@ -11,8 +11,10 @@ import { findAll } from './findings/findings.ts';
 import { findNotChecked } from './findings/notChecked.ts';
 import type { PathPart } from './findings/part.ts';
 import { pathParts } from './findings/parts.ts';
-import { createStudy } from './findings/study.ts';
+import { createStudy, type Study } from './findings/study.ts';
 import { compileMechanism } from './kinematics/compile.ts';
+import { decideRequirements } from './requirements/decide.ts';
+import type { RequirementAnswer } from './requirements/requirement.ts';
 import type { Column, Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
 import { tabulate } from './table/table.ts';
@@ -28,9 +30,13 @@ export interface Answers {
   readonly columns: readonly Column[];
   readonly findings: readonly Finding[];
   readonly facts: readonly Fact[];
+  /** How the linkage stands to each line of `require`, in the order of the file. */
+  readonly requirements: readonly RequirementAnswer[];
   readonly notChecked: readonly NotChecked[];
   /** The load path in order, each part with the figure that matters for it. */
   readonly parts: readonly PathPart[];
+  /** The solved travel with its columns and limits; undefined where nothing can be solved. */
+  readonly study: Study | undefined;
   /** @param stations pedal travels, fractions from 0 to 1; @param names columns wanted, all where absent */
   table(stations: readonly number[], names?: readonly string[]): Table;
 }
@@ -53,8 +59,10 @@ export function solve(text: string): Answers {
       columns: [],
       findings: [],
       facts: [],
+      requirements: definition === undefined ? [] : decideRequirements({ text, definition, problems, columns: [] }),
       notChecked: definition === undefined ? [] : findNotChecked(definition, undefined),
       parts: [],
+      study: undefined,
       table: (stations) => ({ stations, columns: [] }),
     };
   }
@@ -69,8 +77,10 @@ export function solve(text: string): Answers {
     columns,
     findings: findAll(study),
     facts: findFacts(study),
+    requirements: decideRequirements({ text, definition, problems, travel, columns }),
     notChecked: findNotChecked(definition, study),
     parts: pathParts(study),
+    study,
     table: (stations, names) =>
       tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),
   };

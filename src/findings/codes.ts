@@ -24,6 +24,19 @@ export const FINDING_CODES = [
   'off-plane',
   'movement-at-rest',
   'movement-at-full',
+  'no-return-spring',
+  'single-return-spring',
+  'closing-lost',
+  'closing-dips',
+  'spring-opens',
+  'spring-dead-centre',
+  'spring-slack',
+  'sensor-past-stop',
+  'sensor-past-range',
+  'signal-turns-back',
+  'signal-span',
+  'signal-in-fault-band',
+  'out-of-step',
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

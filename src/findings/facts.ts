@@ -1,114 +1,27 @@
 /**
- * Facts about the travel that are no findings: where the throttle stands at given pedal positions, how it quickens, and what an
- * adjuster does.
+ * Facts about the travel that are no findings: where the throttle stands at given pedal positions, how it quickens, what the sensor
+ * tells of it, what closes it and what the foot feels of that, and what an adjuster does.
  */
-import { decideBranches } from '../kinematics/branches.ts';
-import { createBounds, type Build } from '../kinematics/build.ts';
-import type { LeverModel, RodJoint } from '../kinematics/model.ts';
-import { settleRest } from '../kinematics/rest.ts';
-import { greatestOf, leastOf, zerosOf } from '../travel/extremes.ts';
-import { merge } from '../travel/places.ts';
-import { travelOf, type Travel } from '../travel/travel.ts';
+import { adjusters } from './facts/adjusters.ts';
+import { areaFacts } from './facts/area.ts';
+import { closingFacts, effortFacts } from './facts/closing.ts';
+import { progression } from './facts/progression.ts';
+import { signalFacts } from './facts/signal.ts';
 import type { Fact } from './finding.ts';
-import { along, type Study } from './study.ts';
+import type { Study } from './study.ts';
 
 export function findFacts(study: Study): readonly Fact[] {
-  const levers = study.travel.mechanism.levers.filter((lever) => lever.plates.length > 0 && lever.group >= 0);
-  return [...levers.flatMap((lever) => progression(study, lever)), ...adjusters(study, levers)];
-}
-
-const SHARES = [0.1, 0.25, 0.5, 0.9];
-
-function progression(study: Study, lever: LeverModel): readonly Fact[] {
-  const { build, samples } = study.travel;
-  const part = lever.name;
-  const opening = along(study, `${part}.opening`);
-  const ratio = along(study, `${part}.ratio`);
-  const ratioDimension = study.columns.get(`${part}.ratio`)?.dimension ?? 'number';
-  const full = lever.fullOpening === undefined ? NaN : build.parameters[lever.fullOpening]!;
-  const facts = SHARES.map((share): Fact => {
-    const [travel] = zerosOf((at) => opening(at) - share * full, samples);
-    const common = { key: `travel-at-${share * 100}`, part, label: `pedal travel at ${share * 100} % of opening` };
-    if (travel === undefined) return { ...common, why: opening(0) > share * full ? 'open that far at rest' : 'never reached' };
-    return { ...common, figure: { value: travel, dimension: 'number' }, travel };
-  });
-  // The ratio turns where the second derivative passes zero; that place is known better than one searched for by the ratio itself.
-  const turning = merge(
-    samples,
-    zerosOf((at) => study.travel.poseAt(at).curvature[lever.index]!, samples),
-  );
-  const greatest = greatestOf(ratio, turning);
-  // The least while it moves: before slack is taken up and past a stop it is none.
-  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), turning);
-  if (greatest) {
-    const common = { key: 'greatest-ratio', part, label: 'greatest ratio', travel: greatest.travel };
-    // At a dead centre the driven lever turns infinitely faster than the pedal.
-    const bounded = Math.abs(study.travel.poseAt(greatest.travel).rate[lever.index]!) < UNBOUNDED;
-    const figure = { value: greatest.value, dimension: ratioDimension };
-    facts.push(bounded ? { ...common, figure } : { ...common, why: 'without bound, at a dead centre' });
-  }
-  if (least)
-    facts.push({
-      key: 'least-ratio',
-      part,
-      label: 'least ratio while it moves',
-      figure: { value: least.value, dimension: ratioDimension },
-      travel: least.travel,
-    });
-  facts.push(tipIn(study, lever));
-  return facts;
-}
-
-/** Slope where the lever begins to move against the mean slope from there to where it has opened most. */
-function tipIn(study: Study, lever: LeverModel): Fact {
-  const { samples, poseAt, mechanism } = study.travel;
-  const sense = mechanism.senses[lever.index]!;
-  const common = { key: 'tip-in', part: lever.name, label: 'slope at tip-in against the mean slope' };
-  const opening = along(study, `${lever.name}.opening`);
-  const start = samples.find((travel) => sense * poseAt(travel).rate[lever.index]! > 0);
-  const most = greatestOf(opening, samples);
-  if (start === undefined || most === undefined || !(most.travel > start)) return { ...common, why: 'it does not open' };
-  const end = samples.find((travel) => travel > start && opening(travel) >= most.value - SAME) ?? most.travel;
-  const slope = sense * poseAt(start).rate[lever.index]!;
-  const mean = (opening(end) - opening(start)) / (end - start);
-  return { ...common, figure: { value: slope / mean, dimension: 'number' }, travel: start };
-}
-
-/** rad. */
-const SAME = 1e-9;
-/** rad over the whole travel; met only where a dead centre lies within the last bits of the travel. */
-const UNBOUNDED = 1e5;
-
-/** What one turn of each adjuster that lengthens its rod does to each shaft with plates, solved and not estimated. */
-function adjusters(study: Study, levers: readonly LeverModel[]): readonly Fact[] {
   const { mechanism } = study.travel;
-  return mechanism.joints.flatMap((joint): Fact[] => {
-    if (joint.kind !== 'rod' || joint.source.adjust?.pitch === undefined) return [];
-    const pitch = joint.source.adjust.pitch.nominal;
-    const turned = oneTurn(study.travel, joint, pitch);
-    return levers.flatMap((lever): Fact[] => {
-      const moved = (at: number): number =>
-        mechanism.senses[lever.index]! * (turned.poseAt(at).rotation[lever.index]! - study.travel.poseAt(at).rotation[lever.index]!);
-      return [0.5, 1].flatMap((at): Fact[] => {
-        const value = moved(at);
-        const common = {
-          key: `adjuster-at-${at * 100}`,
-          part: joint.name,
-          label: `${lever.name} for one turn longer, at ${at * 100} % of pedal travel`,
-          travel: at,
-        };
-        if (Number.isNaN(value)) return [{ ...common, why: 'it cannot be assembled there' }];
-        return Math.abs(value) < SAME ? [] : [{ ...common, figure: { value, dimension: 'angle' } }];
-      });
-    });
-  });
-}
-
-/** Its length is turned where the engine reads it, since it may follow from a formula. */
-function oneTurn({ mechanism, build }: Travel, { length }: RodJoint, pitch: number): Travel {
-  const turned: Build = { ...build, parameters: Float64Array.from(build.parameters), bounds: createBounds(mechanism) };
-  turned.parameters[length] = turned.parameters[length]! + pitch;
-  decideBranches(mechanism, turned.parameters);
-  settleRest(turned);
-  return travelOf(turned);
+  const { plates, sensors } = mechanism.attached;
+  const levers = mechanism.levers.filter((lever) => lever.plates.length > 0 && lever.group >= 0);
+  return [
+    ...levers.flatMap((lever) => [
+      ...progression(study, lever),
+      ...plates.filter((each) => each.lever === lever.index).flatMap((each) => areaFacts(study, each)),
+      ...closingFacts(study, lever),
+    ]),
+    ...effortFacts(study),
+    ...sensors.flatMap((sensor) => signalFacts(study, sensor)),
+    ...adjusters(study, levers),
+  ];
 }

@@ -40,15 +40,20 @@ export interface Finding {
 }
 
 export interface Mend {
-  /** Path of a dimension, e.g. `rods.link_a.length`. */
+  /** Path of a dimension, e.g. `rods.link_a.length`; with the outcome `itself`, of any plain figure of the file. */
   readonly unknown: string;
   readonly outcome: Outcome;
   /** SI. */
   readonly target: number;
 }
 
-/** A figure of the solved linkage that a dimension can be solved for. */
+/** A figure that a dimension can be solved for. */
 export type Outcome =
+  /** The unknown's own value: the target is what to write. */
+  { readonly kind: 'itself' } | ColumnOutcome;
+
+/** A figure of the solved linkage. */
+export type ColumnOutcome =
   /** A column at a pedal travel (fraction). */
   | { readonly kind: 'at'; readonly column: string; readonly travel: number }
   /** Its least or greatest over the travel. */

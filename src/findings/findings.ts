@@ -1,40 +1,87 @@
 /**
- * All rules, in the order in which their findings are told: what cannot be assembled first.
+ * All rules, each by its code, in the order in which their findings are told: what cannot be assembled first.
  */
+import type { FindingCode } from './codes.ts';
 import type { Finding } from './finding.ts';
-import { angles } from './rules/angles.ts';
-import { heldOpen, slackUsedUp } from './rules/atRest.ts';
+import { cableLead } from './rules/cableLead.ts';
 import { changePoint } from './rules/changePoint.ts';
-import { openingEarly, openingMissed } from './rules/fullOpening.ts';
-import { movements } from './rules/movements.ts';
+import { closedStopPassed } from './rules/closedStopPassed.ts';
+import { closingDips } from './rules/closingDips.ts';
+import { closingLost } from './rules/closingLost.ts';
+import { driveAngle } from './rules/driveAngle.ts';
+import { grooveLeft } from './rules/grooveLeft.ts';
+import { heldOpen } from './rules/heldOpen.ts';
+import { movementAtFull } from './rules/movementAtFull.ts';
+import { movementAtRest } from './rules/movementAtRest.ts';
+import { noReturnSpring } from './rules/noReturnSpring.ts';
 import { notAssembled } from './rules/notAssembled.ts';
 import { offPlane } from './rules/offPlane.ts';
-import { drumsLeft, rodOutOfAdjustment, slotRunOut } from './rules/ranges.ts';
+import { openingEarly } from './rules/openingEarly.ts';
+import { openingMissed } from './rules/openingMissed.ts';
+import { opensOtherwise } from './rules/opensOtherwise.ts';
+import { outOfStep } from './rules/outOfStep.ts';
+import { plateBelowSeat } from './rules/plateBelowSeat.ts';
+import { profileLeft } from './rules/profileLeft.ts';
+import { rodEndTilt } from './rules/rodEndTilt.ts';
+import { rodOutOfAdjustment } from './rules/rodOutOfAdjustment.ts';
+import { sensorPastRange } from './rules/sensorPastRange.ts';
+import { sensorPastStop } from './rules/sensorPastStop.ts';
 import { sideUndecided } from './rules/sideUndecided.ts';
-import { toggles } from './rules/toggles.ts';
-import { closedStopPassed, opensOtherwise, turnsBack } from './rules/wayOfOpening.ts';
+import { signalInFaultBand } from './rules/signalInFaultBand.ts';
+import { signalSpan } from './rules/signalSpan.ts';
+import { signalTurnsBack } from './rules/signalTurnsBack.ts';
+import { singleReturnSpring } from './rules/singleReturnSpring.ts';
+import { slackUsedUp } from './rules/slackUsedUp.ts';
+import { slotRunOut } from './rules/slotRunOut.ts';
+import { springDeadCentre } from './rules/springDeadCentre.ts';
+import { springOpens } from './rules/springOpens.ts';
+import { springSlack } from './rules/springSlack.ts';
+import { toggleOpening } from './rules/toggleOpening.ts';
+import { toggleReturning } from './rules/toggleReturning.ts';
+import { transmissionAngle } from './rules/transmissionAngle.ts';
+import { turnsBack } from './rules/turnsBack.ts';
 import type { Rule, Study } from './study.ts';
 
-const RULES: readonly Rule[] = [
-  sideUndecided,
-  notAssembled,
-  changePoint,
-  toggles,
-  heldOpen,
-  slackUsedUp,
-  opensOtherwise,
-  closedStopPassed,
-  turnsBack,
-  openingMissed,
-  openingEarly,
-  angles,
-  drumsLeft,
-  slotRunOut,
-  rodOutOfAdjustment,
-  offPlane,
-  movements,
-];
+export const RULES: Readonly<Record<FindingCode, Rule>> = {
+  'side-undecided': sideUndecided,
+  'not-assembled': notAssembled,
+  'change-point': changePoint,
+  'toggle-opening': toggleOpening,
+  'toggle-returning': toggleReturning,
+  'held-open': heldOpen,
+  'slack-used-up': slackUsedUp,
+  'opens-otherwise': opensOtherwise,
+  'closed-stop-passed': closedStopPassed,
+  'plate-below-seat': plateBelowSeat,
+  'turns-back': turnsBack,
+  'opening-missed': openingMissed,
+  'opening-early': openingEarly,
+  'no-return-spring': noReturnSpring,
+  'single-return-spring': singleReturnSpring,
+  'spring-opens': springOpens,
+  'spring-dead-centre': springDeadCentre,
+  'spring-slack': springSlack,
+  'closing-lost': closingLost,
+  'closing-dips': closingDips,
+  'out-of-step': outOfStep,
+  'sensor-past-stop': sensorPastStop,
+  'sensor-past-range': sensorPastRange,
+  'signal-turns-back': signalTurnsBack,
+  'signal-span': signalSpan,
+  'signal-in-fault-band': signalInFaultBand,
+  'transmission-angle': transmissionAngle,
+  'drive-angle': driveAngle,
+  'rod-end-tilt': rodEndTilt,
+  'cable-lead': cableLead,
+  'profile-left': profileLeft,
+  'groove-left': grooveLeft,
+  'slot-run-out': slotRunOut,
+  'rod-out-of-adjustment': rodOutOfAdjustment,
+  'off-plane': offPlane,
+  'movement-at-rest': movementAtRest,
+  'movement-at-full': movementAtFull,
+};
 
 export function findAll(study: Study): readonly Finding[] {
-  return RULES.flatMap((rule) => rule(study));
+  return Object.values(RULES).flatMap((rule) => rule(study));
 }

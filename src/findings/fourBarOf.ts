@@ -4,7 +4,7 @@
  */
 import { classify, inputLimits, type Classification, type FourBar } from '../kinematics/fourBar/index.ts';
 import type { RodJoint } from '../kinematics/model.ts';
-import { turnedAt } from '../table/geometry.ts';
+import { turnedAt } from '../kinematics/poseGeometry.ts';
 import { cross, dot, minus, plus, vectorAt, type Vector } from '../numeric/vector.ts';
 import type { Travel } from '../travel/travel.ts';
 

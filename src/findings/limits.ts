@@ -29,7 +29,7 @@ export function defaultLimit(key: LimitKey, kind = 'rod_end'): LimitPair {
     case 'lead':
       return { warning: 5 * degrees, error: 10 * degrees, from: 'common practice, no source' };
     case 'step':
-      return { warning: 0.1 * degrees, error: 0.5 * degrees, from: 'common practice, no source' };
+      return { warning: 0.1 * degrees, error: 0.5 * degrees, from: '0.1° below 5° of opening, 0.5° above: common practice, no source' };
     case 'closing_margin':
       return { warning: 2, error: 1, from: 'common practice, no source' };
   }

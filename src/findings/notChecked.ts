@@ -4,7 +4,8 @@
 import type { Definition } from '../definition/definition.ts';
 import type { Span } from '../definition/span.ts';
 import { createPose } from '../kinematics/pose.ts';
-import { innerAt } from '../table/geometry.ts';
+import { innerAt } from '../kinematics/poseGeometry.ts';
+import { attachedNotChecked } from './attachedNotChecked.ts';
 import type { NotChecked } from './finding.ts';
 import { greatestOf } from '../travel/extremes.ts';
 import { along, type Study } from './study.ts';
@@ -15,23 +16,21 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
   const each = (parts: readonly { readonly name: string; readonly nameSpan: Span }[], what: string): void => {
     for (const { name, nameSpan } of parts) all.push({ part: name, span: nameSpan, message: what });
   };
-  each(definition.springs, 'Not checked: its torque, and whether it closes the throttle');
-  each(definition.plates, 'Not checked: open area, and the closing torque of the springs');
-  each(definition.sensors, 'Not checked: signal and range');
   each(definition.keepOuts, 'Not checked: clearance');
-  each(definition.requirements, 'Not checked: requirements are not decided by this version');
-  if (definition.pedal !== undefined) {
-    all.push({ part: 'pedal', span: definition.pedal.span, message: 'Not checked: pedal effort and release, friction, and snap-back' });
-  }
-  if (new Set(definition.plates.map(({ lever }) => lever.name)).size > 1) {
-    each(definition.plates, 'Not checked: whether its shaft keeps in step with the others');
-  }
+  if (study === undefined) {
+    each(definition.springs, 'Not checked: its torque, and whether it closes the throttle');
+    each(definition.plates, 'Not checked: open area, and the closing torque of the springs');
+    each(definition.sensors, 'Not checked: signal and range');
+    if (definition.pedal !== undefined) {
+      all.push({ part: 'pedal', span: definition.pedal.span, message: 'Not checked: pedal effort and release, friction, and snap-back' });
+    }
+  } else all.push(...attachedNotChecked(study));
   each(
     definition.rods.filter(({ ends }) => ends?.play !== undefined),
     'Not checked: what the play of its ends does',
   );
   for (const limit of definition.limits) {
-    if (limit.key === 'step' || limit.key === 'closing_margin') {
+    if (limit.key === 'closing_margin') {
       all.push({ part: limit.key, span: limit.span, message: 'Not checked: no rule of this version uses this limit' });
     }
   }

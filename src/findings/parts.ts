@@ -4,6 +4,7 @@
 import type { Joint, LeverModel, RodJoint } from '../kinematics/model.ts';
 import { greatestOf, leastOf } from '../travel/extremes.ts';
 import { reportFourBar } from './fourBarOf.ts';
+import { attachedParts } from './attachedParts.ts';
 import type { PartFigure, PathPart } from './part.ts';
 import { along, type Study } from './study.ts';
 
@@ -13,12 +14,14 @@ export function pathParts(study: Study): readonly PathPart[] {
   const parts: PathPart[] = [];
   const depths = new Map<number, number>();
   if (pedal !== undefined) parts.push({ kind: 'pedal', name: 'pedal', span: pedal.span, depth: 0, figures: pedalFigures(study) });
+  if (mechanism.drive.kind === 'lever') parts.push(...attachedParts(study, mechanism.drive.lever, 1));
   for (const joint of mechanism.joints) {
     const depth = (joint.driver === undefined ? 0 : (depths.get(joint.driver) ?? 0)) + 1;
     depths.set(joint.driven, depth);
     parts.push({ kind: joint.kind, name: joint.name, span: joint.source.nameSpan, depth, figures: jointFigures(study, joint) });
     const lever = mechanism.levers[joint.driven]!;
     parts.push({ kind: 'lever', name: lever.name, span: lever.source.nameSpan, depth, figures: leverFigures(study, lever) });
+    parts.push(...attachedParts(study, lever.index, depth + 1));
   }
   return parts;
 }

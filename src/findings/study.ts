@@ -1,7 +1,7 @@
 /**
  * What a rule sees: the solved travel, its columns, and the limits that hold.
  */
-import type { Definition, LimitKey } from '../definition/definition.ts';
+import type { Definition, LimitKey, Value } from '../definition/definition.ts';
 import type { Travel } from '../travel/travel.ts';
 import { leastOf, rangesBelow, type Along } from '../travel/extremes.ts';
 import type { Column } from '../table/column.ts';
@@ -86,4 +86,13 @@ const SAME = 1e-12;
 export function mendBy(study: Study, unknown: string, outcome: Outcome, target: number): { readonly mend?: Mend } {
   const known = study.travel.mechanism.dimensions.some(({ path }) => path === unknown);
   return known ? { mend: { unknown, outcome, target } } : {};
+}
+
+/**
+ * A finding that goes when one figure is written anew, be it a dimension of the linkage or not, such as a drum's groove; nothing where
+ * it follows from a formula or is not in the file.
+ * @param target SI
+ */
+export function writeBy(value: Value | undefined, target: number): { readonly mend?: Mend } {
+  return value === undefined || value.formula !== undefined ? {} : { mend: { unknown: value.path, outcome: { kind: 'itself' }, target } };
 }

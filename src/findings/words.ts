@@ -1,5 +1,7 @@
-/** Figures and pedal ranges in words, for messages. */
-import type { TravelRange } from './finding.ts';
+/** Figures in words, for messages; pedal positions and ranges besides. */
+import { fixed } from '../travel/words.ts';
+
+export { percent, rangeWords } from '../travel/words.ts';
 
 export function degrees(angle: number, digits = 1): string {
   return `${fixed((angle * 180) / Math.PI, digits)}°`;
@@ -13,25 +15,17 @@ export function decimal(value: number): string {
   return fixed(value, 2);
 }
 
-export function percent(travel: number): string {
-  return `${fixed(travel * 100, 1)} %`;
+/** E.g. `240 N·mm`; one digit behind the point below 10. */
+export function newtonMillimetres(torque: number): string {
+  const shown = torque * 1e3;
+  return `${fixed(shown, Math.abs(shown) < 10 ? 1 : 0)} N·mm`;
 }
 
-/** E.g. `from 62.1 % to 100 % of pedal travel`; several ranges joined by `and`. */
-export function rangeWords(ranges: readonly TravelRange[]): string {
-  const each = ranges.map(({ from, to }) =>
-    percent(from) === percent(to) ? `at ${percent(from)}` : `from ${percent(from)} to ${percent(to)}`,
-  );
-  const shown = each.length > MOST_RANGES + 1 ? [...each.slice(0, MOST_RANGES), `${each.length - MOST_RANGES} more stretches`] : each;
-  return `${shown.join(' and ')} of pedal travel`;
+export function volts(voltage: number): string {
+  return `${fixed(voltage, 3)} V`;
 }
 
-/** More are counted instead of told. */
-const MOST_RANGES = 3;
-
-/** A number without needless zeros behind its point, and never a negative zero. */
-function fixed(value: number, digits: number): string {
-  const text = value.toFixed(digits);
-  const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  return trimmed === '-0' ? '0' : trimmed;
+/** Names in a row, e.g. `front and rear`. */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }

@@ -2,11 +2,12 @@
  * The value of one dimension at which an outcome of the solved linkage has a wanted value: all of them within bounds.
  *
  * The outcome is taken at `STARTS` values between the bounds; wherever it passes the target between two neighbours the crossing
- * is refined, and wherever it comes near and turns away its turning place is refined and looked at. Where the linkage cannot be
- * solved there is no outcome and no crossing; the edge of such a stretch is not one. Two crossings closer together than a step,
- * on one side of no turning place that the steps show, can be missed.
+ * is refined, and wherever it comes near and turns away its turning place is refined and looked at. Where it stays on the target, as
+ * an opening does on its stop, the ends of that stretch are the roots. Where the linkage cannot be solved there is no outcome and no
+ * crossing; the edge of such a stretch is not one. Two crossings closer together than a step, on one side of no turning place that
+ * the steps show, can be missed.
  */
-import type { Outcome } from '../findings/finding.ts';
+import type { ColumnOutcome, Outcome } from '../findings/finding.ts';
 import { createBuild, putDimensions } from '../kinematics/createBuild.ts';
 import type { Mechanism } from '../kinematics/model.ts';
 import { bracketedRoot } from '../numeric/roots.ts';
@@ -16,7 +17,7 @@ import { greatestOf, leastOf } from '../travel/extremes.ts';
 import { travelOf, type Travel } from '../travel/travel.ts';
 
 export interface Question {
-  /** Path of a dimension, e.g. `rods.link_a.length`. */
+  /** Path of a dimension, e.g. `rods.link_a.length`; with the outcome `itself`, of any plain figure of the file. */
   readonly unknown: string;
   readonly outcome: Outcome;
   /** SI; `number` columns in percent are fractions. */
@@ -37,12 +38,14 @@ export type Solutions =
   | { readonly kind: 'unknown-dimension' | 'unknown-column' | 'empty-bounds' };
 
 export function solveFor(mechanism: Mechanism, question: Question): Solutions {
+  const { outcome } = question;
+  if (outcome.kind === 'itself') return question.from < question.to ? writtenAs(question) : { kind: 'empty-bounds' };
   const dimension = mechanism.dimensions.find(({ path }) => path === question.unknown);
   if (dimension === undefined) return { kind: 'unknown-dimension' };
   if (!(question.from < question.to)) return { kind: 'empty-bounds' };
   const build = createBuild(mechanism);
   const columns = columnsOf(travelOf(build));
-  if (!columns.some(({ name }) => name === question.outcome.column)) return { kind: 'unknown-column' };
+  if (!columns.some(({ name }) => name === outcome.column)) return { kind: 'unknown-column' };
   const offset = dimension.kind === 'as-drawn' ? drawnLength(mechanism, dimension.index) : 0;
   const values = Float64Array.from(mechanism.nominal);
 
@@ -50,13 +53,13 @@ export function solveFor(mechanism: Mechanism, question: Question): Solutions {
     values[dimension.index] = value - offset;
     putDimensions(build, values);
     const travel = travelOf(build);
-    return outcomeOf(travel, columnsOf(travel), question.outcome);
+    return outcomeOf(travel, columnsOf(travel), outcome);
   };
   return { kind: 'solved', ...crossings(outcomeAt, question) };
 }
 
 /** An outcome of a solved travel, SI; NaN where it has none. */
-export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: Outcome): number {
+export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: ColumnOutcome): number {
   const column = columns.find(({ name }) => name === outcome.column);
   if (column === undefined) return NaN;
   const figure = (at: number): number => column.read(travel.build, travel.poseAt(at));
@@ -70,11 +73,22 @@ export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: O
   }
 }
 
+/** A figure that is its own outcome: the target, as far as the bounds let it. */
+function writtenAs({ target, from, to }: Question): Solutions {
+  const value = Math.min(to, Math.max(from, target));
+  const nearest = { value, outcome: value };
+  return { kind: 'solved', roots: value === target ? [nearest] : [], nearest };
+}
+
 /** Values between the bounds at which the outcome is first taken. */
 const STARTS = 129;
 /** Relative to the bounds' width. */
 const CLOSE = 1e-15;
-/** A turning place this near to the target, relative to how far the outcome ranges, touches it. */
+/** Of a step between two starts: to a hundred-billionth of it. */
+const HALVINGS = 37;
+/** Relative to the bounds' width; roots nearer together than this are one. */
+const SAME = 1e-12;
+/** Nearer to the target than this, relative to how far the outcome ranges, is on it. */
 const TOUCH = 1e-12;
 
 interface Met {
@@ -92,6 +106,8 @@ function crossings(
     return { value, outcome: outcomeAt(value) };
   }).filter(({ outcome }) => Number.isFinite(outcome));
   const miss = (value: number): number => outcomeAt(value) - target;
+  const scale = Math.max(Math.abs(target), ...met.map((each) => Math.abs(each.outcome)));
+  const isOn = ({ outcome }: Met): boolean => Math.abs(outcome - target) <= TOUCH * scale;
   const roots: Met[] = [];
   let nearest: Met | undefined;
   const look = (at: Met): void => {
@@ -99,23 +115,41 @@ function crossings(
   };
   const add = (value: number): void => {
     const outcome = outcomeAt(value);
-    const scale = Math.max(Math.abs(target), ...met.map((each) => Math.abs(each.outcome)));
     // A jump passes the target without meeting it.
     if (!(Math.abs(outcome - target) <= JUMP * scale)) return;
     look({ value, outcome });
-    if (!roots.some((root) => Math.abs(root.value - value) <= 1e-12 * width)) roots.push({ value, outcome });
+    if (!roots.some((root) => Math.abs(root.value - value) <= SAME * width)) roots.push({ value, outcome });
+  };
+  /** Where a level stretch on the target ends, towards a place that is off it. */
+  const addEdge = (off: Met | undefined, on: Met): void => {
+    if (off === undefined) return add(on.value);
+    let [outside, inside] = [off.value, on.value];
+    for (let i = 0; i < HALVINGS; i++) {
+      const value = (outside + inside) / 2;
+      if (isOn({ value, outcome: outcomeAt(value) })) inside = value;
+      else outside = value;
+    }
+    add(inside);
   };
   const spacing = (1.5 * width) / (STARTS - 1);
+  const beside = (at: Met, other: Met | undefined): Met | undefined =>
+    other !== undefined && Math.abs(other.value - at.value) <= spacing ? other : undefined;
   met.forEach((at, i) => {
     look(at);
-    const before = met[i - 1];
-    const after = met[i + 1];
-    if (at.outcome === target) add(at.value);
-    if (before === undefined || at.value - before.value > spacing) return;
+    const before = beside(at, met[i - 1]);
+    const after = beside(at, met[i + 1]);
+    const [wasOn, staysOn] = [before !== undefined && isOn(before), after !== undefined && isOn(after)];
+    if (isOn(at)) {
+      if (wasOn && !staysOn) addEdge(after, at);
+      else if (!wasOn && staysOn) addEdge(before, at);
+      else if (!wasOn) add(at.value);
+      return;
+    }
+    if (before === undefined || wasOn) return;
     const low = before.outcome - target;
     const high = at.outcome - target;
     if (low * high < 0) add(bracketedRoot(miss, before.value, low, at.value, high, CLOSE * width));
-    if (after === undefined || after.value - at.value > spacing) return;
+    if (after === undefined || staysOn) return;
     const beyond = after.outcome - target;
     const turns = low * high > 0 && high * beyond > 0 && Math.abs(high) <= Math.abs(low) && Math.abs(high) <= Math.abs(beyond);
     if (!turns) return;

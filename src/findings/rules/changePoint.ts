@@ -1,7 +1,25 @@
 /**
- * A four-bar whose links can all lie on one line, and do so within the travel: there it may leave either way.
+ * The links of a four-bar all come to lie on one line, and may go on from there either way.
  *
- * Cure: change one length by a few tenths of a millimetre, so that shortest and longest together are shorter than the other two.
+ * It happens where shortest and longest link together are exactly as long as the other two, as in a parallelogram: driven through
+ * that line the linkage may fold over and drive the shaft backwards. Which way it goes hangs on play and dirt.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   pedal: {pivot: [0, 0], arms: {out: {radius: 40 mm, angle: 60 deg}}}
+ *   shaft: {pivot: [100, 0], arms: {arm: {radius: 40 mm, angle: 60 deg}}}
+ * # ^^^^^ warning[turns-back]: while the pedal still goes down
+ * pedal: {lever: pedal, opens: counterclockwise, travel: 150 deg}
+ * limits: {transmission: [0 deg, 0 deg], drive: [0 deg, 0 deg]}
+ * rods:
+ *   link: {from: pedal.out, to: shaft.arm}
+ * # ^^^^ error[change-point]: passes its change point at 80 % of pedal travel
+ * # ^^^^ error[toggle-returning]: the throttle can stay open
+ * ```
+ *
+ * Cure: take less travel, or change one length by a few tenths of a millimetre, so that shortest and longest together are shorter
+ * than the other two.
  */
 import { classify } from '../../kinematics/fourBar/index.ts';
 import { leastOf } from '../../travel/extremes.ts';

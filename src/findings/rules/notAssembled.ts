@@ -1,17 +1,33 @@
 /**
- * A part cannot reach: no position of the driven lever keeps the rod, slot or cable together.
+ * A rod, cable or fork cannot reach the lever it drives.
  *
- * What hangs on the lever is not reported besides. Cure: a longer rod or driven arm, a shorter driving arm, or less travel.
+ * Over the stretch of pedal travel that is named, no position of the driven lever keeps the part together: the rod is too short or
+ * too long for where its two arms stand, the cable pulls its pin beyond the housing end's reach, the fork passes its pin by. A real
+ * linkage locks or breaks where that stretch begins. What hangs on the lever has no value there and is not reported besides.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   pedal: {pivot: [0, 0], arms: {out: {radius: 30 mm, angle: 70 deg}}}
+ *   shaft: {pivot: [60, 0], arms: {arm: {radius: 20 mm, angle: 100 deg}}}
+ * pedal: {lever: pedal, opens: counterclockwise, travel: 80 deg}
+ * rods:
+ *   link: {from: pedal.out, to: shaft.arm}
+ * # ^^^^ error[not-assembled]: cannot reach shaft from
+ * # ^^^^ error[toggle-opening]: comes in line with the arm of shaft
+ * # ^^^^ error[transmission-angle]: it is under 40°
+ * ```
+ *
+ * Cure: lengthen the rod or the driven arm, shorten the driving arm, or take less travel.
  */
-import type { Build } from '../../kinematics/build.ts';
-import { turnedAt } from '../../table/geometry.ts';
+import { turnedAt } from '../../kinematics/poseGeometry.ts';
 import { minus, vectorAt } from '../../numeric/vector.ts';
 import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
-import { trigValue } from '../../numeric/trigPolynomial.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
-import { slotForm } from '../../travel/jointForms.ts';
 import type { Finding } from '../finding.ts';
+import { nameOf } from '../jointName.ts';
 import type { Study } from '../study.ts';
+import { isUndecided } from '../undecidedSide.ts';
 import { rangeWords } from '../words.ts';
 
 export function notAssembled(study: Study): readonly Finding[] {
@@ -44,28 +60,6 @@ const CURES = {
   cable: 'Lengthen the driven arm, move the housing end away from it, or take less pull',
   slot: 'Lessen the offset of the fork, or bring its pin and its pivot to where they meet all the way',
 } as const;
-
-/**
- * Whether a part stands drawn at its dead centre, so that nothing says on which side it works. A fork too far off its pin to meet it
- * at all has no side either, and is no such case.
- */
-export function isUndecided(build: Build, joint: Joint): boolean {
-  if (joint.kind === 'coupling' || (joint.kind === 'cable' && joint.drivenEnd.kind === 'drum')) return false;
-  const p = build.parameters;
-  if (!Number.isNaN(p[joint.side]!)) return false;
-  return joint.kind !== 'slot' || !(trigValue(slotForm(joint, p), 0) < -MISSED * trigSize(slotForm(joint, p)));
-}
-
-/** Squared sine of the angle within which a fork at its dead centre counts as meeting its pin. */
-const MISSED = 1e-12;
-
-function trigSize(form: readonly number[]): number {
-  return Math.max(...form.map(Math.abs));
-}
-
-export function nameOf(joint: Joint): string {
-  return `The ${joint.kind} ${joint.name}`;
-}
 
 /** Whether a rod is too short or too long where it first fails to reach. */
 function reachCure(study: Study, joint: Exclude<Joint, CouplingJoint>, travel: number): string {

@@ -1,7 +1,21 @@
 /**
- * A place given with two figures, so at z = 0, on a lever that otherwise stands off z = 0.
+ * A place of two figures stands on a lever that otherwise lies off z = 0.
  *
- * Example: a shaft whose pivot is [0, 0, 40] with a tang at [20, 5]. Cure: write the third figure.
+ * Two figures mean z = 0. Where the lever's other places have a height, that is most often a figure forgotten, and the rod that goes
+ * there would be solved as a slanting one.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   pedal: {pivot: [0, 0, 8], arms: {out: {at: [20, 34.6]}}}
+ * #                                            ^^^^^^^^^^ warning[off-plane]: so it stands at z = 0
+ *   shaft: {pivot: [100, 0, 8], arms: {arm: {radius: 40 mm, angle: 60 deg}}}
+ * pedal: {lever: pedal, opens: counterclockwise, travel: 60 deg}
+ * rods:
+ *   link: {from: pedal.out, to: shaft.arm}
+ * ```
+ *
+ * Cure: write the third figure.
  */
 import type { Lever, Place } from '../../definition/definition.ts';
 import type { Finding } from '../finding.ts';

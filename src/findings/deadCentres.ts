@@ -1,33 +1,29 @@
 /**
- * Dead centres within the travel.
- *
- * `toggle-opening`: rod and driven arm come in line (transmission angle 0): the pedal cannot turn the lever further.
- * `toggle-returning`: rod and driving arm come in line (drive angle 0): the return springs cannot push back through, and a
- * throttle that passes it stays open.
+ * Dead centres within the travel: where the transmission angle at a driven arm, or the drive angle at a driving one, passes 0.
  */
-import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
-import { leastOf, placesAtMost } from '../../travel/extremes.ts';
-import type { Finding } from '../finding.ts';
-import { along, type Study } from '../study.ts';
-import { rangeWords } from '../words.ts';
-import { nameOf } from './notAssembled.ts';
+import type { Joint } from '../kinematics/model.ts';
+import { leastOf, placesAtMost } from '../travel/extremes.ts';
+import { clockingMend, type AngledJoint } from './clocking.ts';
+import type { Finding } from './finding.ts';
+import { nameOf } from './jointName.ts';
+import { ANGLE_MARGIN } from './margin.ts';
+import { along, limitOf, type Study } from './study.ts';
+import { rangeWords } from './words.ts';
 
 /** rad; at a dead centre found to the last bit of the travel the angle is the square root of that. */
 const DEAD = 1e-6;
 
-export function toggles(study: Study): readonly Finding[] {
-  return study.travel.mechanism.joints.flatMap((joint): Finding[] => {
-    if (joint.kind === 'coupling') return [];
-    return [...deadCentres(study, joint, 'transmission'), ...deadCentres(study, joint, 'drive')];
-  });
+/** One finding for each joint that comes in line with the arm at which the angle is measured. */
+export function deadCentres(study: Study, angle: 'transmission' | 'drive'): readonly Finding[] {
+  return study.travel.mechanism.joints.flatMap((joint) => (joint.kind === 'coupling' ? [] : deadCentresOf(study, joint, angle)));
 }
 
-function deadCentres(study: Study, joint: Exclude<Joint, CouplingJoint>, which: 'transmission' | 'drive'): readonly Finding[] {
+function deadCentresOf(study: Study, joint: AngledJoint, angle: 'transmission' | 'drive'): readonly Finding[] {
   const { mechanism, samples } = study.travel;
-  const figure = along(study, `${joint.name}.${which}`);
+  const figure = along(study, `${joint.name}.${angle}`);
   const least = leastOf(figure, samples);
   if (least === undefined || least.value > DEAD) return [];
-  const opening = which === 'transmission';
+  const opening = angle === 'transmission';
   const places = apart(placesAtMost(figure, samples, DEAD)).filter((travel) => !opening || !goesOn(study, joint, travel));
   const [first] = places;
   if (first === undefined) return [];
@@ -46,6 +42,7 @@ function deadCentres(study: Study, joint: Exclude<Joint, CouplingJoint>, which: 
       cure: `Change the clocking of the ${opening ? 'driven' : 'driving'} arm, or take less travel`,
       worst: { value: figure(first), dimension: 'angle', travel: first },
       ranges,
+      ...clockingMend(study, joint, angle, limitOf(study, angle).warning + ANGLE_MARGIN),
     },
   ];
 }

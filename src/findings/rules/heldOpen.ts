@@ -1,23 +1,42 @@
 /**
- * What keeps the throttle from closing with the foot off.
+ * With the foot off, the throttle rests above its closed stop.
  *
- * `held-open`: another lever of its group meets its closed stop first. `slack-used-up`: a cable is tight at rest and holds its
- * group open.
+ * Springs press every lever closed until the first closed stop of those joined together is met; any other stays that much open. On a
+ * shaft with plates it is an error, since the engine will not come down to idle; on another lever a warning. Less than 0.001° is
+ * taken as closed: common practice, no source. A closed stop above 0 on a shaft with plates contradicts the drawing, in which the
+ * plates lie on their idle stop, and is an error too.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   pedal: {pivot: [0, 0], arms: {out: {radius: 40 mm, angle: 60 deg}}}
+ *   shaft:
+ *     pivot: [100, 0]
+ *     arms: {arm: {radius: 40 mm, angle: 60 deg}}
+ *     stops: {closed: 0 deg}
+ * pedal: {lever: pedal, opens: counterclockwise, travel: 78 deg}
+ * rods:
+ *   link: {from: pedal.out, to: shaft.arm, length: 99.5 mm}
+ * #                                                ^^^^^^^ error[held-open]: shaft is held 0.824° open at rest by the rod link
+ * plates:
+ *   bank: {lever: shaft, count: 4, bore: 45 mm, seat: 6 deg, idle: 6 deg}
+ * ```
+ *
+ * Cure: set the rod to the length at which both closed stops are met together.
  */
 import type { Span } from '../../definition/span.ts';
-import { turnedAt } from '../../table/geometry.ts';
+import { turnedAt } from '../../kinematics/poseGeometry.ts';
 import { minus } from '../../numeric/vector.ts';
 import { pinAt } from '../../travel/jointForms.ts';
 import { decimal, degrees, millimetres } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
 import { createPose } from '../../kinematics/pose.ts';
-import { mendBy, type Study } from '../study.ts';
+import { writeBy, type Study } from '../study.ts';
+import { tightCable } from '../tightCable.ts';
 
 /** rad (0.001°); a plate of 45 mm bore at 1.5° of idle passes less than a thousandth more air for it. Common practice, no source. */
 const SHUT = 0.001 * (Math.PI / 180);
-/** m; less is rounding. */
-const TIGHT = 1e-9;
 
 export function heldOpen(study: Study): readonly Finding[] {
   const { mechanism, build, poseAt } = study.travel;
@@ -27,7 +46,7 @@ export function heldOpen(study: Study): readonly Finding[] {
     const closed = build.parameters[lever.closedStop.parameter]!;
     const open = mechanism.senses[lever.index]! * pose.rotation[lever.index]! - closed;
     if (!(open > SHUT)) return closed > SHUT && lever.plates.length > 0 ? [heldByOwnStop(lever, lever.closedStop.span, closed)] : [];
-    if (tightCable(study, lever.group) !== undefined) return [];
+    if (tightCable(study.travel, lever.group) !== undefined) return [];
     const rod = rodToBlame(study, lever);
     const stops = lever.plates.length > 0 ? 'the engine will not idle' : 'it does not reach its closed stop';
     return [
@@ -64,6 +83,7 @@ function heldByOwnStop(lever: LeverModel, span: Span, closed: number): Finding {
     cure: 'Draw the linkage with the plates on their idle stop and leave the closed stop at 0, or mend the stop',
     worst: { value: closed, dimension: 'angle', travel: 0 },
     limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
+    ...writeBy(lever.source.stops?.closed, 0),
   };
 }
 
@@ -79,42 +99,6 @@ function lengthCure(study: Study, rod: RodJoint, lever: LeverModel, closed: numb
   const pitch = rod.source.adjust?.pitch?.nominal;
   const turns = pitch === undefined ? '' : ` (${decimal(Math.abs(change / pitch))} turns ${change > 0 ? 'longer' : 'shorter'})`;
   return `Set ${rod.name} to ${millimetres(wanted, 3)}${turns}, ${meet}`;
-}
-
-export function slackUsedUp(study: Study): readonly Finding[] {
-  const { mechanism, build } = study.travel;
-  return mechanism.groups.flatMap((group): Finding[] => {
-    const excess = tightCable(study, group.index);
-    if (excess === undefined || group.cable === undefined) return [];
-    const cable = mechanism.cables[group.cable]!;
-    const lever = mechanism.levers[group.root]!.name;
-    return [
-      {
-        code: 'slack-used-up',
-        severity: 'error',
-        part: cable.name,
-        span: cable.source.slack?.span ?? cable.source.nameSpan,
-        message: `The cable ${cable.name} is tight at rest by ${millimetres(excess)} and holds ${lever} open`,
-        cure: `Give it ${millimetres(build.parameters[cable.slack]! + excess)} of slack or more`,
-        worst: { value: excess, dimension: 'length', travel: 0 },
-        ...mendBy(
-          study,
-          `cables.${cable.name}.slack`,
-          { kind: 'at', column: `${lever}.opening`, travel: 0 },
-          mechanism.senses[group.root]! * build.bounds.restRotation[group.root]!,
-        ),
-      },
-    ];
-  });
-}
-
-/** By how much the cable of a group is too tight at rest, m; undefined where it is not. */
-function tightCable(study: Study, group: number): number | undefined {
-  const { mechanism, build, poseAt } = study.travel;
-  const cable = mechanism.groups[group]?.cable;
-  if (cable === undefined) return undefined;
-  const excess = poseAt(0).pull[cable]! - build.parameters[mechanism.cables[cable]!.slack]! - build.bounds.cableRest[cable]!;
-  return excess > TIGHT ? excess : undefined;
 }
 
 /**

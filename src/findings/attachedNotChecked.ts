@@ -1,0 +1,112 @@
+/** What is left open of springs, plates, sensors and the pedal's force, each with the reason. */
+import type { Span } from '../definition/span.ts';
+import { springsReaching } from '../forces/springsReaching.ts';
+import type { LeverModel } from '../kinematics/model.ts';
+import { rangesBelow, type Along, type Range } from '../travel/extremes.ts';
+import { rangeWords } from '../travel/words.ts';
+import type { NotChecked } from './finding.ts';
+import { closingAlong, effortAlong } from './forcesAlong.ts';
+import { hasUnreadSprings, whyClosingUnknown } from './platesClosing.ts';
+import { hasFaultBand } from './sensorFit.ts';
+import { missingOf } from './springActions.ts';
+import type { Study } from './study.ts';
+
+export function attachedNotChecked(study: Study): readonly NotChecked[] {
+  return [...springsLeft(study), ...platesLeft(study), ...sensorsLeft(study), ...pedalLeft(study), ...movementsLeft(study)];
+}
+
+function told(part: { readonly name: string; readonly nameSpan: Span }, message: string): NotChecked {
+  return { part: part.name, span: part.nameSpan, message: `Not checked: ${message}` };
+}
+
+function springsLeft({ travel: { mechanism }, definition }: Study): readonly NotChecked[] {
+  const { springs } = mechanism.attached;
+  return springs.flatMap((spring): NotChecked[] => {
+    const missing = missingOf(spring);
+    if (missing !== undefined) return [told(spring.source, `its torque, ${missing}`)];
+    const lever = mechanism.levers[spring.lever]!;
+    if (definition.pedal === undefined || lever.group >= 0) return [];
+    return [told(spring.source, `whether it closes the throttle, since the pedal does not move ${lever.name}`)];
+  });
+}
+
+function platesLeft(study: Study): readonly NotChecked[] {
+  const { mechanism } = study.travel;
+  const { plates, springs } = mechanism.attached;
+  return plates.flatMap((each): NotChecked[] => {
+    const lever = mechanism.levers[each.lever]!;
+    const { source } = each;
+    if (lever.group < 0) return [told(source, `open area, closing torque and step, since the pedal does not move ${lever.name}`)];
+    const reaching = springsReaching(mechanism, lever.index);
+    const left: NotChecked[] = [];
+    const unknown = whyClosingUnknown(study, reaching);
+    if (springs.length === 0 && !hasUnreadSprings(study)) {
+      left.push(told(source, 'what closes its shaft, since the file describes no springs'));
+    } else if (unknown !== undefined) left.push(told(source, `the closing torque of its shaft, since ${unknown}`));
+    else left.push(...closingGaps(study, lever, source));
+    if (springs.length > 0) left.push(told(source, 'whether its shaft closes against friction, and with each spring taken off'));
+    if (source.vacuum !== undefined) left.push(told(source, 'what `vacuum` adds to the closing torque'));
+    return left;
+  });
+}
+
+/** Where the closing torque has no value though the lever stands somewhere: behind a cable that stretches without a stiffness. */
+function closingGaps(study: Study, lever: LeverModel, source: { readonly name: string; readonly nameSpan: Span }): readonly NotChecked[] {
+  const ranges = gaps(study, closingAlong(study, lever.index));
+  return ranges.length === 0
+    ? []
+    : [told(source, `the closing torque of its shaft ${rangeWords(ranges)}, where a force on it is not known`)];
+}
+
+/** Stretches where a figure has no value though every lever that the pedal moves stands somewhere. */
+function gaps({ travel: { mechanism, poseAt, samples } }: Study, figure: Along): readonly Range[] {
+  const stands = (at: number): boolean => {
+    const { rotation } = poseAt(at);
+    return mechanism.levers.every(({ group, index }) => group < 0 || !Number.isNaN(rotation[index]!));
+  };
+  const lacks: Along = (at) => (Number.isNaN(figure(at)) && stands(at) ? -1 : 1);
+  return rangesBelow(lacks, samples).filter(({ from, to }) => to - from > ONE_PLACE);
+}
+
+/** Of the travel; at a dead centre a figure has no value at one place alone. */
+const ONE_PLACE = 1e-6;
+
+function sensorsLeft(study: Study): readonly NotChecked[] {
+  const { mechanism } = study.travel;
+  return mechanism.attached.sensors.flatMap((sensor): NotChecked[] => {
+    const lever = mechanism.levers[sensor.lever]!;
+    const { source } = sensor;
+    if (lever.group < 0) return [told(source, `signal and range, since the pedal does not move ${lever.name}`)];
+    return [
+      ...(sensor.mechanical === undefined ? [told(source, 'whether it is turned past its own stops, for want of `mechanical`')] : []),
+      ...(hasFaultBand(study, sensor)
+        ? []
+        : [told(source, 'whether its signal is taken for a fault: that is known of sensors with a supply of 5 V only')]),
+    ];
+  });
+}
+
+function pedalLeft(study: Study): readonly NotChecked[] {
+  const { definition, columns, travel } = study;
+  const { pedal } = definition;
+  if (pedal === undefined) return [];
+  const one = (message: string): NotChecked => ({ part: 'pedal', span: pedal.span, message: `Not checked: ${message}` });
+  const { levers, attached } = travel.mechanism;
+  const left = [one('friction, and with it release and snap-back')];
+  if (attached.springs.length === 0) return [...left, one('pedal effort, since the file describes no springs')];
+  if (!columns.has('pedal.effort')) return [...left, one('pedal effort, for want of `pad`')];
+  const unknown = whyClosingUnknown(study, attached.springs.filter(({ lever }) => levers[lever]!.group >= 0)); // prettier-ignore
+  if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];
+  const ranges = gaps(study, effortAlong(study));
+  return ranges.length === 0 ? left : [...left, one(`pedal effort ${rangeWords(ranges)}, where a force is not known`)];
+}
+
+function movementsLeft({ definition }: Study): readonly NotChecked[] {
+  return definition.movements.flatMap(({ name, moves }) =>
+    moves.flatMap((moved): NotChecked[] =>
+      moved.kind === 'spring-anchor'
+        ? [{ part: moved.spring, span: moved.span, message: `Not checked: what the movement ${name} does to its torque` }]
+        : [],
+    ),
+  );
+}

@@ -1,0 +1,86 @@
+/**
+ * A shaft is closed less strongly somewhere on its way than at rest.
+ *
+ * Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque
+ * falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there
+ * with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under
+ * half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, only that is told.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   shaft:
+ * # ^^^^^ warning[closing-dips]: The closing torque at shaft falls to 40.4 % of that at rest
+ *     pivot: [100, 0]
+ *     arms: {tail: {radius: 20 mm, angle: 270 deg}}
+ *     drums: {wheel: {radius: 24 mm, wraps: counterclockwise}}
+ *     stops: {open: 70 deg}
+ * pedal: {cable: main, pull: 30.3 mm}
+ * cables: {main: {enters: [40, 24], to: shaft.wheel, slack: 1 mm}}
+ * plates: {bank: {lever: shaft, count: 4, bore: 40 mm, seat: 6 deg, idle: 1.5 deg}}
+ * springs:
+ *   one: {from: [20, -10], to: shaft.tail, rate: 0.05 N/mm, free_length: 20 mm, initial_tension: 9 N}
+ *   two: {from: [20, -10], to: shaft.tail, rate: 0.05 N/mm, free_length: 20 mm, initial_tension: 9 N}
+ * ```
+ *
+ * Cure: clock the spring's arm so that it is square to the spring nearer to full opening than to rest, or take a stiffer spring.
+ */
+import { leastOf, rangesBelow } from '../../travel/extremes.ts';
+import type { LeverModel } from '../../kinematics/model.ts';
+import type { SpringModel } from '../../kinematics/attached.ts';
+import type { Finding } from '../finding.ts';
+import { closingOf, platesBodies } from '../platesClosing.ts';
+import { NO_TORQUE, springActions } from '../springActions.ts';
+import type { Study } from '../study.ts';
+import { newtonMillimetres, percent, rangeWords } from '../words.ts';
+
+/** Of the closing torque at rest. Common practice, no source. */
+const NOTED = 0.8;
+const WARNED = 0.5;
+
+export function closingDips(study: Study): readonly Finding[] {
+  return platesBodies(study).flatMap(({ levers, springs }): Finding[] => {
+    if (isToldOfSprings(study, springs)) return [];
+    const dips = levers.flatMap((lever) => dipOf(study, lever, springs) ?? []).sort((one, other) => one.share - other.share);
+    return dips.slice(0, 1).map(({ finding }) => finding);
+  });
+}
+
+function dipOf(
+  study: Study,
+  lever: LeverModel,
+  springs: readonly SpringModel[],
+): { readonly share: number; readonly finding: Finding } | undefined {
+  const closing = closingOf(study, lever, springs);
+  if (closing === undefined) return undefined;
+  const { torque, samples } = closing;
+  const rest = torque(0);
+  const worst = leastOf(torque, samples);
+  // Where nothing closes at all, that is told.
+  if (worst === undefined || !(worst.value > NO_TORQUE) || !(worst.value < NOTED * rest)) return undefined;
+  const share = worst.value / rest;
+  const warned = share < WARNED;
+  const ranges = rangesBelow((at) => torque(at) - NOTED * rest, samples);
+  const finding: Finding = {
+    code: 'closing-dips',
+    severity: warned ? 'warning' : 'note',
+    part: lever.name,
+    span: lever.source.nameSpan,
+    message: `The closing torque at ${lever.name} falls to ${percent(share)} of that at rest, from ${newtonMillimetres(rest)} to ${newtonMillimetres(worst.value)} at ${percent(worst.travel)} of pedal travel; it is under ${percent(NOTED)} ${rangeWords(ranges)}`,
+    cure: 'Clock the spring’s arm nearer to square with the spring there, or take a stiffer spring',
+    ranges,
+    worst: { ...worst, dimension: 'torque' },
+    limit: {
+      value: (warned ? WARNED : NOTED) * rest,
+      dimension: 'torque',
+      from: `${percent(warned ? WARNED : NOTED)} of that at rest: common practice, no source`,
+    },
+  };
+  return { share, finding };
+}
+
+function isToldOfSprings(study: Study, springs: readonly SpringModel[]): boolean {
+  return springActions(study).some(
+    ({ spring, opening, slack }) => (opening !== undefined || slack.length > 0) && springs.some(({ name }) => name === spring.name),
+  );
+}

@@ -1,0 +1,65 @@
+/**
+ * A movement of the engine opens or closes the throttle with the foot off.
+ *
+ * Engines rock on their mounts. Where a housing end stands on the body and the shaft on the engine, or the other way round, the
+ * cable is pulled by the rocking itself: the idle speed wanders, and on a hard pull the throttle opens without the pedal. Up to 0.01° is
+ * taken as still: common practice, no source.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   shaft:
+ *     pivot: [100, 0]
+ *     drums: {wheel: {radius: 24 mm, wraps: counterclockwise}}
+ *     stops: {closed: 0 deg, open: 80 deg}
+ * pedal: {cable: main, pull: 34.51 mm}
+ * cables:
+ *   main: {enters: [40, 24], to: shaft.wheel, slack: 1 mm}
+ * plates:
+ *   bank: {lever: shaft, count: 4, bore: 45 mm, seat: 6 deg, idle: 4 deg}
+ * movements:
+ *   rock: {moves: [shaft], shift: [4, 0]}
+ * # ^^^^ error[movement-at-rest]: opens shaft by 7.16° with the foot off
+ * ```
+ *
+ * Cure: fix housing end and shaft to the same thing, so that they move together, or give the cable more slack.
+ */
+import type { Finding, Mend } from '../finding.ts';
+import { movedLevers, openingAt, STILL, type MovedLever } from '../movedLinkage.ts';
+import { mendBy, type Study } from '../study.ts';
+import { tightCable } from '../tightCable.ts';
+import { degrees } from '../words.ts';
+
+export function movementAtRest(study: Study): readonly Finding[] {
+  return movedLevers(study).flatMap((each): Finding[] => {
+    const { movement, lever, moved } = each;
+    const rest = openingAt(moved, lever, 0) - openingAt(study.travel, lever, 0);
+    const torn = Number.isNaN(rest);
+    if (!torn && Math.abs(rest) <= STILL) return [];
+    return [
+      {
+        code: 'movement-at-rest',
+        severity: 'error',
+        part: movement.name,
+        span: movement.nameSpan,
+        message: torn
+          ? `The movement ${movement.name} tears the linkage of ${lever.name} apart with the foot off`
+          : `The movement ${movement.name} ${rest > 0 ? 'opens' : 'closes'} ${lever.name} by ${degrees(Math.abs(rest), 2)} with the foot off`,
+        cure: 'Move housing end and shaft together, or give the cable more slack',
+        ...(!torn && { worst: { value: rest, dimension: 'angle' as const, travel: 0 } }),
+        limit: { value: STILL, dimension: 'angle', from: 'common practice, no source' },
+        related: [{ span: lever.source.nameSpan, message: lever.name }],
+        ...(rest > 0 && moreSlack(study, each)),
+      },
+    ];
+  });
+}
+
+/** The slack that the movement takes from the cable which then holds the lever open, besides what it has. */
+function moreSlack(study: Study, { lever, moved }: MovedLever): { readonly mend?: Mend } {
+  const { mechanism, build } = study.travel;
+  const lacks = tightCable(moved, lever.group);
+  const cable = mechanism.cables[mechanism.groups[lever.group]?.cable ?? -1];
+  if (lacks === undefined || cable === undefined) return {};
+  return mendBy(study, `cables.${cable.name}.slack`, { kind: 'itself' }, build.parameters[cable.slack]! + lacks);
+}

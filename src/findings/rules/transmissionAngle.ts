@@ -1,0 +1,42 @@
+/**
+ * Rod, cable or fork meets the driven arm too nearly in line.
+ *
+ * The transmission angle lies between the part and the arm it turns; at 90° all its force turns the arm, at 0° none does. The
+ * flatter it is, the more of the foot's force goes into the throttle shaft's bearings instead, and friction can hold the shaft where
+ * it stands. A warning comes under 40°, a textbook minimum from memory, an error under 25°: common practice, no source. Both can be
+ * set under `limits: {transmission: …}`.
+ *
+ * ```yaml
+ * format: 1
+ * levers:
+ *   pedal: {pivot: [0, 0], arms: {out: {radius: 40 mm, angle: 60 deg}}}
+ *   shaft: {pivot: [100, 0], arms: {arm: {radius: 40 mm, angle: 60 deg}}}
+ * pedal: {lever: pedal, opens: counterclockwise, travel: 90 deg}
+ * rods:
+ *   link: {from: pedal.out, to: shaft.arm}
+ * # ^^^^ warning[transmission-angle]: a transmission angle of 30° at 100 % of pedal travel
+ * ```
+ *
+ * Cure: clock the driven arm so that it is nearer to square with the rod there, or take less travel.
+ */
+import { angleBeyondLimit } from '../angleBeyondLimit.ts';
+import { clockingMend } from '../clocking.ts';
+import type { Finding } from '../finding.ts';
+import { ANGLE_MARGIN } from '../margin.ts';
+import { limitOf, type Study } from '../study.ts';
+
+export function transmissionAngle(study: Study): readonly Finding[] {
+  const limit = limitOf(study, 'transmission');
+  return study.travel.mechanism.joints.flatMap((joint): Finding[] => {
+    if (joint.kind === 'coupling') return [];
+    const found = angleBeyondLimit(study, joint, {
+      code: 'transmission-angle',
+      angle: 'transmission',
+      limit,
+      way: 1,
+      what: 'a transmission angle',
+      cure: 'Turn the driven arm nearer to square with it there',
+    });
+    return found ? [{ ...found, ...clockingMend(study, joint, 'transmission', limit.warning + ANGLE_MARGIN) }] : [];
+  });
+}

@@ -1,0 +1,183 @@
+/**
+ * What each spring does over the travel, as figures: where it passes its dead centre, where it opens instead of closing, where it is
+ * slack. Worked out once a study; several rules speak of it.
+ *
+ * The torque of a spring between a place and a pin changes its way where its line meets the lever's axis, which is where the squared
+ * distance of its ends, K₀ + K₁ cos φ + K₂ sin φ, is extreme in the lever's rotation φ; and it begins or ends where that distance is
+ * the free length. Both are roots known in closed form, so that no dip between stations is missed. Of a spring between two turning
+ * pins both are searched between 201 stations and the turning places of the levers.
+ */
+import { bodiesOf } from '../kinematics/rest.ts';
+import type { LinearSpringModel, SpringModel } from '../kinematics/attached.ts';
+import type { LeverModel } from '../kinematics/model.ts';
+import type { Pose } from '../kinematics/pose.ts';
+import { createStatics } from '../forces/closing.ts';
+import { springSpan, springTorques } from '../forces/springs.ts';
+import { trigRoots, type TrigPolynomial } from '../numeric/trigPolynomial.ts';
+import { cableForms } from '../travel/jointForms.ts';
+import { leastOf, rangesBelow, zerosOf, type Along, type Extreme } from '../travel/extremes.ts';
+import { createFinder, merge } from '../travel/places.ts';
+import type { Travel } from '../travel/travel.ts';
+import type { TravelRange } from './finding.ts';
+import { along, type Study } from './study.ts';
+import { goesOtherwise } from './wayOfOpening.ts';
+
+export interface SpringAction {
+  readonly spring: SpringModel;
+  /** Travels between which its torque neither changes its way nor begins or ends; the travel's samples are among them. */
+  readonly samples: readonly number[];
+  /** Its closing torque at each body that it turns by itself, N·m; empty where the torque is not known. */
+  readonly torques: readonly SpringEffect[];
+  /** The body that it opens most, if any. */
+  readonly opening: OpeningEffect | undefined;
+  /** Where it holds nothing: an extension spring shorter, a compression spring longer than its free length. Empty where that is not known. */
+  readonly slack: readonly TravelRange[];
+  /** Least length of an extension spring, greatest of a compression spring, m; undefined where that is not known. */
+  readonly loosest: Extreme | undefined;
+}
+
+export interface SpringEffect {
+  readonly lever: LeverModel;
+  readonly torque: Along;
+}
+
+export interface OpeningEffect {
+  readonly lever: LeverModel;
+  readonly ranges: readonly TravelRange[];
+  /** Closing torque where it opens most, N·m, below 0. */
+  readonly worst: Extreme;
+  /** Where within the travel its line meets the axis; empty where it never does. */
+  readonly deadCentres: readonly number[];
+}
+
+/** Of every spring on a lever that the pedal moves, in the order of the file. */
+export function springActions(study: Study): readonly SpringAction[] {
+  const known = actions.get(study);
+  if (known !== undefined) return known;
+  const { mechanism } = study.travel;
+  const found = mechanism.attached.springs
+    .filter((spring) => mechanism.levers[spring.lever]!.group >= 0)
+    .map((spring) => actionOf(study, spring));
+  actions.set(study, found);
+  return found;
+}
+
+const actions = new WeakMap<Study, readonly SpringAction[]>();
+
+/** What the file lacks for the torque of a spring; undefined where nothing. */
+export function missingOf({ source, rate }: SpringModel): string | undefined {
+  if (rate === undefined) {
+    return source.wire === undefined ? 'for want of `rate`' : 'for want of `rate`; rates from wire data are not computed by this version';
+  }
+  return source.kind !== 'torsion' && source.freeLength === undefined ? 'for want of `free_length`' : undefined;
+}
+
+/** N·m (0.001 N·mm); less is no torque. */
+export const NO_TORQUE = 1e-6;
+/** m; less is rounding. */
+const SAME_LENGTH = 1e-9;
+/** Of the travel; a stretch that short is one place. */
+const SAME_PLACE = 1e-9;
+
+function actionOf(study: Study, spring: SpringModel): SpringAction {
+  const { travel } = study;
+  const linear = spring.kind === 'torsion' ? undefined : spring;
+  const meets = linear?.from.kind === 'place' ? lineMeets(travel, linear, linear.from.place) : undefined;
+  const samples = meets === undefined ? travel.samples : between(travel.samples, merge(meets.axis, meets.free));
+  const torques = missingOf(spring) === undefined ? effectsOf(study, spring) : [];
+  const looseness = linear && loosenessOf(travel, linear);
+  const openings = torques
+    .flatMap(({ lever, torque }): OpeningEffect[] => {
+      const worst = leastOf(torque, samples);
+      if (worst === undefined || !(worst.value < -NO_TORQUE) || goesOtherwise(study, lever)) return [];
+      const ranges = rangesBelow(torque, samples).filter(({ from, to }) => to - from > SAME_PLACE);
+      const crossed =
+        meets?.axis ?? (linear === undefined ? [] : zerosOf((at) => torque(at), samples).filter((at) => isTaut(looseness, at)));
+      return [{ lever, ranges, worst, deadCentres: crossed.filter((at) => at > SAME_PLACE && at < 1 - SAME_PLACE) }];
+    })
+    .sort((one, other) => one.worst.value - other.worst.value);
+  return { spring, samples, torques, opening: openings[0], ...slackness(travel, linear, looseness, samples) };
+}
+
+/** Samples with places and the middles to their neighbours: what lies wholly between two places is then seen. */
+function between(samples: readonly number[], places: readonly number[]): readonly number[] {
+  if (places.length === 0) return samples;
+  const all = merge(samples, places);
+  const known = new Set(places);
+  return merge(
+    all,
+    all.slice(1).flatMap((at, i) => (known.has(at) || known.has(all[i]!) ? [(at + all[i]!) / 2] : [])),
+  );
+}
+
+/** Pedal travels at which the line of a spring from a fixed place meets the axis, and at which it is as long as without load. */
+function lineMeets(
+  { build, places }: Travel,
+  spring: LinearSpringModel,
+  place: number,
+): { readonly axis: readonly number[]; readonly free: readonly number[] } {
+  const p = build.parameters;
+  const finder = createFinder(build);
+  const { square, along: slope } = cableForms(p, spring.to, place);
+  const at = (form: TrigPolynomial): readonly number[] =>
+    merge(finder.rotationAt(spring.lever, places.levers[spring.lever]!, trigRoots(form)));
+  const free = spring.freeLength === undefined ? NaN : p[spring.freeLength]!;
+  const [mean, ...waves] = square;
+  return { axis: at(slope), free: Number.isNaN(free) ? [] : at([mean - free * free, ...waves]) };
+}
+
+/**
+ * The closing torque of a spring at the levers on which it works. Where both its ends turn within one body, the levers' torques are
+ * brought to one of them by virtual work: alone neither says whether the spring closes.
+ */
+function effectsOf(study: Study, spring: SpringModel): readonly SpringEffect[] {
+  const { build, mechanism, poseAt } = study.travel;
+  const lever = mechanism.levers[spring.lever]!;
+  if (spring.kind === 'torsion' || spring.from.kind === 'place') return [{ lever, torque: along(study, `${spring.name}.torque`) }];
+  const other = mechanism.levers[spring.from.lever]!;
+  const own = (of: LeverModel, pose: Pose): number =>
+    springTorques(build, pose, spring).reduce((sum, each) => (each.lever === of.index ? sum + each.closing : sum), 0);
+  const group = mechanism.groups[lever.group];
+  const together =
+    group !== undefined && bodiesOf(build, group).some(({ levers }) => [lever, other].every(({ index }) => levers.includes(index)));
+  if (!together) {
+    const moved = [lever, other].filter((each) => each.group >= 0);
+    return moved.map((of) => ({ lever: of, torque: (at) => own(of, poseAt(at)) }));
+  }
+  const statics = createStatics(build);
+  return [
+    {
+      lever,
+      torque(at) {
+        const pose = poseAt(at);
+        const { unit } = statics.at(pose);
+        const brought = own(lever, pose) + (own(other, pose) * unit[other.index]!) / unit[lever.index]!;
+        return Number.isFinite(brought) ? brought : NaN;
+      },
+    },
+  ];
+}
+
+/** Length less free length of an extension spring, the other way of a compression spring: below 0 it is slack. m. */
+function loosenessOf({ build, poseAt }: Travel, spring: LinearSpringModel): Along | undefined {
+  if (spring.freeLength === undefined) return undefined;
+  const free = build.parameters[spring.freeLength]!;
+  const way = spring.kind === 'extension' ? 1 : -1;
+  return (at) => way * (springSpan(build, poseAt(at), spring).length - free);
+}
+
+function isTaut(looseness: Along | undefined, at: number): boolean {
+  return looseness !== undefined && looseness(at) > SAME_LENGTH;
+}
+
+function slackness(
+  { build, poseAt }: Travel,
+  spring: LinearSpringModel | undefined,
+  looseness: Along | undefined,
+  samples: readonly number[],
+): Pick<SpringAction, 'slack' | 'loosest'> {
+  if (spring === undefined || looseness === undefined) return { slack: [], loosest: undefined };
+  const slack = rangesBelow((at) => looseness(at) + SAME_LENGTH, samples).filter(({ from, to }) => to - from > SAME_PLACE);
+  const least = leastOf(looseness, samples);
+  return { slack, loosest: least && { value: springSpan(build, poseAt(least.travel), spring).length, travel: least.travel } };
+}
