@@ -1,0 +1,93 @@
+/**
+ * What has changed between two throttle files, and what it did: of the text, of the solved linkage, of what was found, and of what is
+ * required.
+ */
+import type { Comparison, MarkChanges, RequirementChange, SideState, Verdict } from './compare/comparison.ts';
+import { curvesOf } from './compare/curves.ts';
+import { fileChanges, NO_FILE_CHANGES } from './compare/fileChanges.ts';
+import { findingChanges, problemChanges, uncheckedChanges } from './compare/marks.ts';
+import { createRenames } from './compare/names.ts';
+import { outcomeChanges } from './compare/outcomes.ts';
+import { isLost, requirementChanges } from './compare/requirements.ts';
+import { solvedSide, type Answered } from './compare/solved.ts';
+
+export interface CompareOptions {
+  /**
+   * Columns whose curves are wanted, by name in either file; a part's name means all of its columns, and one that neither file has
+   * nothing. Where absent, opening, open area, effort and signal where they differ.
+   */
+  readonly columns?: readonly string[];
+}
+
+/** @param was answers about the first text; @param is about the second */
+export function compareAnswers(was: Answered, is: Answered, { columns }: CompareOptions = {}): Comparison {
+  const { file, renames } =
+    was.definition === undefined || is.definition === undefined
+      ? { file: NO_FILE_CHANGES, renames: createRenames(undefined) }
+      : fileChanges({ text: was.text, definition: was.definition }, { text: is.text, definition: is.definition });
+  const [before, after] = [solvedSide(was), solvedSide(is)];
+  const oldColumns = new Set(before?.columns.map(({ name }) => renames.part(name)));
+  const newColumns = new Set(after?.columns.map(({ name }) => name));
+  const bothSolved = before !== undefined && after !== undefined;
+  const marked = <Mark>({ text, definition }: Answered, marks: readonly Mark[]) => ({ text, marks, placed: definition !== undefined });
+  const findings = findingChanges(marked(was, was.findings), marked(is, is.findings), renames);
+  const problems = problemChanges(marked(was, was.problems), marked(is, is.problems), renames);
+  const named = new Map(file.renamed.filter(({ block }) => block === 'require').map((each) => [each.was, each.is]));
+  const requirements = requirementChanges(was.requirements, is.requirements, (name) => named.get(name) ?? name);
+  const states = { was: stateOf(was), is: stateOf(is) };
+  return {
+    ...states,
+    file,
+    outcomes: bothSolved ? outcomeChanges(before, after, renames) : [],
+    columns: bothSolved ? { added: without(newColumns, oldColumns), gone: without(oldColumns, newColumns) } : { added: [], gone: [] },
+    findings,
+    problems,
+    notChecked: uncheckedChanges(was.notChecked, is.notChecked, renames),
+    requirements,
+    curves: curvesOf(before, after, renames, columns),
+    verdict: verdictOf(states, findings, problems, requirements),
+  };
+}
+
+/** Whether nothing differs that a person could notice; curves are not looked at, since those asked for are there in any case. */
+export function isSame({ was, is, file, outcomes, columns, findings, problems, notChecked, requirements }: Comparison): boolean {
+  const { rewritten: _, ...changes } = file;
+  const lists: readonly (readonly unknown[])[] = [
+    ...Object.values(changes),
+    outcomes,
+    columns.added,
+    columns.gone,
+    ...[findings, problems].flatMap((marks) => [marks.added, marks.gone, marks.kept]),
+    notChecked.added,
+    notChecked.gone,
+    requirements,
+  ];
+  return was === is && lists.every((list) => list.length === 0);
+}
+
+function stateOf({ definition, columns }: Answered): SideState {
+  if (definition === undefined) return 'unusable';
+  return columns.length === 0 ? 'unsolved' : 'solved';
+}
+
+interface Mark {
+  readonly severity: string;
+}
+
+function verdictOf(
+  states: { readonly was: SideState; readonly is: SideState },
+  findings: MarkChanges<Mark>,
+  problems: MarkChanges<Mark>,
+  requirements: readonly RequirementChange[],
+): Verdict {
+  const newErrors = [findings, problems]
+    .flatMap(({ added, kept }) => [...added, ...kept.filter(({ was }) => was.severity !== 'error').map(({ is }) => is)])
+    .filter(({ severity }) => severity === 'error').length;
+  const lostRequirements = requirements.filter(isLost).length;
+  const lostSolution = states.was === 'solved' && states.is !== 'solved';
+  return { worse: newErrors > 0 || lostRequirements > 0 || lostSolution, newErrors, lostRequirements, lostSolution };
+}
+
+function without(names: ReadonlySet<string>, others: ReadonlySet<string>): readonly string[] {
+  return [...names].filter((name) => !others.has(name));
+}
