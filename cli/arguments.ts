@@ -2,15 +2,20 @@
 import { parseArgs } from 'node:util';
 import { nearestWord } from '../src/definition/names.ts';
 import { printable } from '../src/outputs/paint.ts';
+import { readColumns } from './columns.ts';
+import { readFormat } from './format.ts';
 import { USAGE, type Command } from './help.ts';
 import { readTableOptions, type TableOptions } from './tableOptions.ts';
 
 export interface CheckRequest {
   readonly kind: 'check';
   readonly files: readonly string[];
+  readonly format: CheckFormat;
   /** Undefined where the stream decides. */
   readonly color: boolean | undefined;
 }
+
+export type CheckFormat = (typeof CHECK_FORMATS)[number];
 
 export interface TableRequest extends TableOptions {
   readonly kind: 'table';
@@ -18,8 +23,25 @@ export interface TableRequest extends TableOptions {
   readonly color: boolean | undefined;
 }
 
+export interface CompareRequest {
+  readonly kind: 'compare';
+  readonly was: string;
+  readonly is: string;
+  /** Of the curves, as written; undefined for those that differ of the usual ones. */
+  readonly columns: readonly string[] | undefined;
+  readonly format: CompareFormat;
+  readonly color: boolean | undefined;
+}
+
+export type CompareFormat = (typeof COMPARE_FORMATS)[number];
+
 export type Request =
-  CheckRequest | TableRequest | { readonly kind: 'help'; readonly topic: Command | undefined } | { readonly kind: 'version' } | Mistake;
+  | CheckRequest
+  | TableRequest
+  | CompareRequest
+  | { readonly kind: 'help'; readonly topic: Command | undefined }
+  | { readonly kind: 'version' }
+  | Mistake;
 
 export interface Mistake {
   readonly kind: 'mistake';
@@ -28,7 +50,11 @@ export interface Mistake {
   readonly usage: string;
 }
 
-const COMMANDS: readonly Command[] = ['check', 'table'];
+const CHECK_FORMATS = ['text', 'markdown', 'json', 'sarif'] as const;
+
+const COMPARE_FORMATS = ['text', 'markdown', 'json'] as const;
+
+const COMMANDS: readonly Command[] = ['check', 'table', 'compare'];
 
 const OPTIONS = {
   stations: { type: 'string' },
@@ -43,7 +69,12 @@ const OPTIONS = {
 
 type OptionName = keyof typeof OPTIONS;
 
-const TABLE_ONLY: readonly OptionName[] = ['stations', 'count', 'columns', 'format'];
+/** Options that not every command has, each with those that have it. */
+const BELONGS: Readonly<Partial<Record<OptionName, readonly Command[]>>> = {
+  stations: ['table'],
+  count: ['table'],
+  columns: ['table', 'compare'],
+};
 
 export function readArguments(argv: readonly string[]): Request {
   const { tokens } = parseArgs({ args: [...argv], options: OPTIONS, allowPositionals: true, strict: false, tokens: true });
@@ -67,15 +98,31 @@ export function readArguments(argv: readonly string[]): Request {
   const [problem] = wrong;
   if (problem !== undefined) return mistake(problem, command);
   const color = given.has('no-color') ? false : given.has('color') ? true : undefined;
-  return command === 'check' ? checkRequest(files, given, color) : tableRequest(files, given, color);
+  const misplaced = misplacedOption(command, given);
+  if (misplaced !== undefined) return mistake(misplaced, command);
+  switch (command) {
+    case 'check':
+      return checkRequest(files, given, color);
+    case 'table':
+      return tableRequest(files, given, color);
+    case 'compare':
+      return compareRequest(files, given, color);
+  }
+}
+
+function misplacedOption(command: Command, given: ReadonlyMap<OptionName, string>): string | undefined {
+  for (const name of given.keys()) {
+    const owners = BELONGS[name];
+    if (owners?.includes(command) === false) return `\`--${name}\` belongs to ${owners.map((owner) => `\`${owner}\``).join(' and ')}`;
+  }
+  return undefined;
 }
 
 function checkRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
-  const misplaced = TABLE_ONLY.find((name) => given.has(name));
-  if (misplaced !== undefined) return mistake(`\`--${misplaced}\` belongs to \`table\``, 'check');
   if (files.length === 0) return mistake('A file to check is missing', 'check');
   if (files.filter((file) => file === '-').length > 1) return mistake('Standard input, `-`, can be read once only', 'check');
-  return { kind: 'check', files, color };
+  const chosen = readFormat(given.get('format'), CHECK_FORMATS);
+  return typeof chosen === 'string' ? mistake(chosen, 'check') : { kind: 'check', files, color, ...chosen };
 }
 
 function tableRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
@@ -84,6 +131,18 @@ function tableRequest(files: readonly string[], given: ReadonlyMap<OptionName, s
   if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'table');
   const options = readTableOptions(given);
   return typeof options === 'string' ? mistake(options, 'table') : { kind: 'table', file, color, ...options };
+}
+
+function compareRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+  const [was, is, another] = files;
+  if (was === undefined) return mistake('Two files are missing, the old one and the new one', 'compare');
+  if (is === undefined) return mistake(`The file to compare \`${was}\` with is missing`, 'compare');
+  if (another !== undefined) return mistake(`Two files are compared; \`${another}\` is one too many`, 'compare');
+  if (was === '-' && is === '-') return mistake('Standard input, `-`, can be read once only', 'compare');
+  const chosen = readFormat(given.get('format'), COMPARE_FORMATS);
+  if (typeof chosen === 'string') return mistake(chosen, 'compare');
+  const named = readColumns(given.get('columns'));
+  return typeof named === 'string' ? mistake(named, 'compare') : { kind: 'compare', was, is, color, ...chosen, ...named };
 }
 
 /** What is wrong with an option by itself; undefined where nothing is. */
@@ -110,7 +169,7 @@ function unknownCommand(word: string): string {
 }
 
 function mistake(message: string, command: Command | undefined): Mistake {
-  const usage = command === undefined ? `Usage: ${USAGE.check}\n       ${USAGE.table}` : `Usage: ${USAGE[command]}`;
+  const usage = command === undefined ? `Usage: ${COMMANDS.map((name) => USAGE[name]).join('\n       ')}` : `Usage: ${USAGE[command]}`;
   const help = `\`pedal-to-plate ${command === undefined ? '' : `${command} `}--help\` says more.`;
   return { kind: 'mistake', message: printable(message), usage: `${usage}\n${help}` };
 }

@@ -2,11 +2,12 @@
 import { CAUTION } from '../src/outputs/caution.ts';
 import { wrap } from '../src/outputs/width.ts';
 
-export type Command = 'check' | 'table';
+export type Command = 'check' | 'table' | 'compare';
 
 export const USAGE: Readonly<Record<Command, string>> = {
-  check: 'pedal-to-plate check FILE…',
+  check: 'pedal-to-plate check FILE… [--format text|markdown|json|sarif]',
   table: 'pedal-to-plate table FILE [--stations 0,25,50,100 | --count 101] [--columns NAME,…] [--format text|csv|json]',
+  compare: 'pedal-to-plate compare OLD NEW [--columns NAME,…] [--format text|markdown|json]',
 };
 
 /** The whole help, or that of one command. */
@@ -18,6 +19,8 @@ export function helpFor(topic: Command | undefined): string {
       return CHECK;
     case 'table':
       return TABLE;
+    case 'compare':
+      return COMPARE;
   }
 }
 
@@ -33,12 +36,14 @@ Usage:
       says what is wrong with a linkage or worth knowing, each at its line
   ${USAGE.table}
       prints the solved table, one row a pedal position
+  ${USAGE.compare}
+      says what changed from one file to another, and what it did
 
 A FILE named - is standard input.
 
 Options:${COMMON}  -v, --version            version of this program
 
-Exit code: 0 nothing is an error, 1 something is, 2 a file or the arguments cannot be used.
+Exit code: 0 nothing is an error and every requirement of \`check\` is passed, 1 otherwise, 2 a file or the arguments cannot be used.
 
 ${wrap(CAUTION, 110).join('\n')}
 `;
@@ -46,10 +51,14 @@ ${wrap(CAUTION, 110).join('\n')}
 const CHECK = `Usage: ${USAGE.check}
 
 Prints the load path with the figure that matters for each part; problems of the text and findings about the linkage,
-each with its line; facts; and what was not checked. A FILE named - is standard input.
+each with its line; how it stands to what the file requires; facts; and what was not checked. A FILE named - is
+standard input.
 
-Options:${COMMON}
-Exit code: 0 nothing is an error, 1 something is, 2 a file cannot be used. Of several files, the greatest.
+Options:
+      --format FORMAT      text (the default); markdown for a comment in a pull request; json and sarif (2.1.0) for other
+                           programs, one document for all files${COMMON}
+Exit code: 0 nothing is an error and every requirement is passed, 1 something is, or a requirement fails or is not decidable,
+2 a file cannot be used. Of several files, the greatest.
 `;
 
 const TABLE = `Usage: ${USAGE.table}
@@ -63,4 +72,18 @@ Options:
       --columns LIST       columns, e.g. pedal.travel,shaft.opening; a part's name alone means all of its columns
       --format FORMAT      text (the default), csv or json; csv and json carry every digit${COMMON}
 Exit code: 0 solved, 1 solved with an error in the text, 2 the file or the arguments cannot be used.
+`;
+
+const COMPARE = `Usage: ${USAGE.compare}
+
+Says what changed in the file: values, references, parts new, gone and renamed; then what it did, worst first: findings,
+requirements and problems that are new, gone or otherwise; then figures and curves that differ. Blanks, comments, the
+order of parts and another unit for the same value are no difference. One of OLD and NEW may be -, standard input.
+
+Options:
+      --columns LIST       columns whose curves are shown, e.g. shaft.opening; a part's name alone means all of its columns;
+                           where not given, opening, open area, effort and signal where they differ
+      --format FORMAT      text (the default); markdown for a comment in a pull request; json with every digit${COMMON}
+Exit code: 0 NEW has no new error, and no requirement of both that was passed and is not now; 1 it has, or NEW is not
+solved and OLD was; 2 a file or the arguments cannot be used.
 `;

@@ -1,6 +1,7 @@
 /** The command line as a function: arguments and a world in, exit code out. */
 import { readArguments } from './arguments.ts';
 import { check } from './commands/check.ts';
+import { compare } from './commands/compare.ts';
 import { table } from './commands/table.ts';
 import { helpFor } from './help.ts';
 import { SOUND, UNUSABLE, type Io } from './io.ts';
@@ -25,5 +26,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       return check(request, io);
     case 'table':
       return table(request, io);
+    case 'compare':
+      return compare(request, io);
   }
 }

@@ -4,14 +4,22 @@ import { nearestWord } from '../src/definition/names.ts';
 import { printable } from '../src/outputs/paint.ts';
 import type { Io } from './io.ts';
 
-export type Source =
-  { readonly kind: 'text'; readonly text: string; readonly label: string } | { readonly kind: 'unusable'; readonly message: string };
+export type Source = { readonly kind: 'text'; readonly text: string; readonly label: string } | UnusableSource;
+
+export interface UnusableSource {
+  readonly kind: 'unusable';
+  readonly label: string;
+  /** Without the file's name. */
+  readonly reason: string;
+  /** With it. */
+  readonly message: string;
+}
 
 /** @param file a path, or `-` for standard input */
 export async function readSource(file: string, io: Io): Promise<Source> {
   const reading = await (file === '-' ? io.readInput(READ_LIMIT) : io.readFile(file, READ_LIMIT));
   const label = file === '-' ? '<stdin>' : file;
-  const unusable = (message: string): Source => ({ kind: 'unusable', message: printable(`${label}: ${message}`) });
+  const unusable = (reason: string): Source => ({ kind: 'unusable', label, reason, message: printable(`${label}: ${reason}`) });
   switch (reading.kind) {
     case 'missing':
       return unusable(`there is no such file${nearHint(file, io)}`);

@@ -1,5 +1,6 @@
 /** The options of `table`: which pedal positions, which columns, in what form. */
-import { nearestWord } from '../src/definition/names.ts';
+import { readColumns } from './columns.ts';
+import { readFormat } from './format.ts';
 
 export interface TableOptions {
   /** Pedal travels, fractions from 0 to 1. */
@@ -17,28 +18,15 @@ const MOST_STATIONS = 100_000;
 
 /** The options, or a sentence on what is wrong with them, without a full stop. */
 export function readTableOptions(given: ReadonlyMap<string, string>): TableOptions | string {
-  const format = readFormat(given.get('format'));
-  if (format === undefined) return formatMistake(given.get('format') ?? '');
+  const chosen = readFormat(given.get('format'), FORMATS);
+  if (typeof chosen === 'string') return chosen;
+  const { format } = chosen;
   const [listed, counted] = [given.get('stations'), given.get('count')];
   if (listed !== undefined && counted !== undefined) return '`--stations` and `--count` exclude each other; give one of them';
   const stations = listed === undefined ? evenStations(counted ?? String(DEFAULT_COUNT[format])) : listedStations(listed);
   if (typeof stations === 'string') return stations;
-  const columns = given
-    .get('columns')
-    ?.split(',')
-    .map((name) => name.trim());
-  if (columns?.some((name) => name === ''))
-    return '`--columns` has an empty place; write names with a comma between them, e.g. `pedal.travel,shaft.opening`';
-  return { stations, columns, format };
-}
-
-function readFormat(text: string | undefined): Format | undefined {
-  return text === undefined ? 'text' : FORMATS.find((format) => format === text.toLowerCase());
-}
-
-function formatMistake(text: string): string {
-  const near = nearestWord(text, FORMATS);
-  return `There is no format \`${text}\`; ${near === undefined ? 'write text, csv or json' : `did you mean \`${near}\`?`}`;
+  const named = readColumns(given.get('columns'));
+  return typeof named === 'string' ? named : { stations, format, ...named };
 }
 
 function evenStations(text: string): number[] | string {

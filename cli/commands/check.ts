@@ -1,40 +1,68 @@
-/** `check FILE…`: the verdict on each file in turn. */
-import { checkText, hasError } from '../../src/outputs/checkText.ts';
+/** `check FILE…`: the verdict on each file in turn, or on all of them in one document for other programs. */
+import { checkJson } from '../../src/outputs/checkJson.ts';
+import { checkMarkdown } from '../../src/outputs/checkMarkdown.ts';
+import { checkSarif } from '../../src/outputs/checkSarif.ts';
+import { checkText } from '../../src/outputs/checkText.ts';
+import { outcomeOf, type CheckedFile, type FileOutcome } from '../../src/outputs/checkedFile.ts';
 import { countText } from '../../src/outputs/figure.ts';
 import { solve } from '../../src/solve.ts';
-import type { CheckRequest } from '../arguments.ts';
+import type { CheckFormat, CheckRequest } from '../arguments.ts';
+import { fileUri } from '../fileUri.ts';
 import { SOUND, UNUSABLE, WRONG, type Io } from '../io.ts';
 import { readSource } from '../source.ts';
 import { painterFor } from '../terminal.ts';
 
 /** @returns the worst exit code of all files */
-export async function check({ files, color }: CheckRequest, io: Io): Promise<number> {
-  const counts = [0, 0, 0];
+export async function check({ files, format, color }: CheckRequest, io: Io): Promise<number> {
+  const checked: CheckedFile[] = [];
   for (const [index, file] of files.entries()) {
-    if (index > 0) io.writeOut('\n');
-    const code = await checkOne(file, color, io);
-    counts[code] = (counts[code] ?? 0) + 1;
+    if (format === 'text' && index > 0) io.writeOut('\n');
+    const one = await checkOne(file, color, io);
+    if (format === 'text') writeText(one, color, io);
+    checked.push(one);
   }
-  const [sound = 0, wrong = 0, unusable = 0] = counts;
-  if (files.length > 1) {
-    io.writeOut(`\n${countText(files.length, 'file')}: ${sound} without error, ${wrong} with errors, ${unusable} that cannot be used\n`);
-  }
-  return unusable > 0 ? UNUSABLE : wrong > 0 ? WRONG : SOUND;
+  const outcomes = checked.map(outcomeOf);
+  const exitCode = Math.max(...outcomes.map((outcome) => EXIT_CODES[outcome]));
+  io.writeOut(format === 'text' ? countsText(outcomes) : documentText(checked, format, exitCode, io.version));
+  return exitCode;
 }
 
-async function checkOne(file: string, color: boolean | undefined, io: Io): Promise<number> {
+const EXIT_CODES: Readonly<Record<FileOutcome, number>> = { sound: SOUND, wrong: WRONG, unusable: UNUSABLE };
+
+/** Says on standard error why a file cannot be read, whatever the format. */
+async function checkOne(file: string, color: boolean | undefined, io: Io): Promise<CheckedFile> {
+  const uri = file === '-' ? undefined : fileUri(file);
   const source = await readSource(file, io);
-  if (source.kind === 'unusable') {
-    const paint = painterFor(color, io.errorIsTerminal, io.environment);
-    io.writeError(`${paint('error', 'error:')} ${source.message}\n`);
-    return UNUSABLE;
-  }
-  const answers = solve(source.text);
+  if (source.kind === 'text') return { name: source.label, uri, answers: solve(source.text) };
+  const paint = painterFor(color, io.errorIsTerminal, io.environment);
+  io.writeError(`${paint('error', 'error:')} ${source.message}\n`);
+  return { name: source.label, uri, reason: source.reason };
+}
+
+function writeText({ name, answers }: CheckedFile, color: boolean | undefined, io: Io): void {
+  if (answers === undefined) return;
   const paint = painterFor(color, io.outIsTerminal, io.environment);
   const width = io.columns === undefined ? {} : { width: Math.max(NARROWEST, io.columns) };
-  io.writeOut(checkText(answers, { file: source.label, paint, ...width }));
-  if (answers.definition === undefined) return UNUSABLE;
-  return hasError(answers) ? WRONG : SOUND;
+  io.writeOut(checkText(answers, { file: name, paint, ...width }));
+}
+
+/** How many files there are of each kind; nothing of a single one. */
+function countsText(outcomes: readonly FileOutcome[]): string {
+  if (outcomes.length < 2) return '';
+  const count = (wanted: FileOutcome): number => outcomes.filter((outcome) => outcome === wanted).length;
+  const wrong = `${count('wrong')} with errors or requirements that are not passed`;
+  return `\n${countText(outcomes.length, 'file')}: ${count('sound')} without error, ${wrong}, ${count('unusable')} that cannot be used\n`;
+}
+
+function documentText(files: readonly CheckedFile[], format: Exclude<CheckFormat, 'text'>, exitCode: number, version: string): string {
+  switch (format) {
+    case 'markdown':
+      return checkMarkdown(files);
+    case 'json':
+      return checkJson(files);
+    case 'sarif':
+      return checkSarif(files, { version, exitCode });
+  }
 }
 
 /** Narrower terminals wrap by themselves. */

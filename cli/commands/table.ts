@@ -1,13 +1,13 @@
 /** `table FILE`: the solved table to standard output, problems of the text to standard error. */
-import { nearestWord } from '../../src/definition/names.ts';
 import { problemsText } from '../../src/outputs/checkText.ts';
 import { printable } from '../../src/outputs/paint.ts';
 import { tableCsv } from '../../src/outputs/tableCsv.ts';
 import { tableJson } from '../../src/outputs/tableJson.ts';
 import { tableText } from '../../src/outputs/tableText.ts';
 import { solve } from '../../src/solve.ts';
-import type { Column, Table } from '../../src/table/column.ts';
+import type { Table } from '../../src/table/column.ts';
 import type { TableRequest } from '../arguments.ts';
+import { chooseColumns } from '../columns.ts';
 import { SOUND, UNUSABLE, WRONG, type Io } from '../io.ts';
 import { readSource } from '../source.ts';
 import type { Format } from '../tableOptions.ts';
@@ -50,27 +50,3 @@ function inOrder(solved: Table, names: readonly string[] | undefined): Table {
   if (names === undefined) return solved;
   return { ...solved, columns: names.flatMap((name) => solved.columns.filter((column) => column.name === name)) };
 }
-
-/** Full names of the wanted columns in the order asked, or a sentence on the one that there is not. */
-function chooseColumns(wanted: readonly string[], columns: readonly Column[]): string[] | string {
-  const chosen: string[] = [];
-  for (const word of wanted) {
-    const exact = columns.filter(({ name }) => name === word);
-    const found = exact.length > 0 ? exact : columns.filter(({ owner }) => owner === word);
-    if (found.length === 0) return unknownColumn(word, columns);
-    chosen.push(...found.map(({ name }) => name));
-  }
-  return chosen;
-}
-
-function unknownColumn(word: string, columns: readonly Column[]): string {
-  const near = nearestWord(word, [...columns.map(({ name }) => name), ...columns.map(({ owner }) => owner)]);
-  if (near !== undefined) return `There is no column \`${word}\`; did you mean \`${near}\`?`;
-  const [owner = '', key = ''] = word.split('.');
-  const related = columns.filter((column) => column.owner === owner || column.key === key).map(({ name }) => name);
-  const names = related.length > 0 ? related : columns.map(({ name }) => name);
-  const more = names.length > SHOWN_NAMES ? `, and ${names.length - SHOWN_NAMES} more` : '';
-  return `There is no column \`${word}\`; there are ${names.slice(0, SHOWN_NAMES).join(', ')}${more}`;
-}
-
-const SHOWN_NAMES = 12;

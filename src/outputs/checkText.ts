@@ -1,17 +1,19 @@
 /**
- * What a check has to say, as text: the load path, what is wrong or worth knowing with its place, the facts, what was
- * not checked, the caution, and in the last line how it stands.
+ * What a check has to say, as text: the load path, what is wrong or worth knowing with its place, the requirements, the
+ * facts, what was not checked, the caution, and in the last line how it stands.
  */
 import { indexLines, type LineIndex, type Span } from '../definition/span.ts';
-import type { Problem } from '../definition/problem.ts';
-import type { Fact, Finding, FindingSeverity, NotChecked } from '../findings/finding.ts';
-import type { PartFigure, PathPart } from '../findings/part.ts';
+import type { Fact, Finding, NotChecked } from '../findings/finding.ts';
+import type { PathPart } from '../findings/part.ts';
 import type { Answers } from '../solve.ts';
 import { CAUTION } from './caution.ts';
 import { excerpt, placeName } from './excerpt.ts';
-import { countText, figureText, NO_VALUE, percentText, travelText } from './figure.ts';
+import { factText, partFigureText } from './factText.ts';
+import { figureText } from './figure.ts';
+import { marksOf, notCheckedText, verdictText, type Mark } from './marks.ts';
 import { plain, printable, type Paint } from './paint.ts';
-import { pad, widthOf, wrap } from './width.ts';
+import { requirementSection } from './requirementText.ts';
+import { gather, pad, widthOf, wrap } from './width.ts';
 
 export interface CheckTextOptions {
   /** Name of the file, as the person gave it. */
@@ -28,6 +30,7 @@ export function checkText(answers: Answers, { file, paint = plain, width = DEFAU
     headline(answers, page),
     pathSection(answers.parts, page),
     ...marksOf(answers).map((mark) => markSection(mark, page)),
+    requirementSection(answers.requirements, page),
     factSection(answers.facts, page),
     notCheckedSection(answers.notChecked, page),
     answers.definition === undefined ? [] : [...wrap(`Caution. ${CAUTION}`, width)],
@@ -45,9 +48,11 @@ export function problemsText(answers: Answers, { file, paint = plain, width = DE
   return answers.problems.map((problem) => `${markSection(problem, page).join('\n')}\n`).join('');
 }
 
-/** Whether anything is an error, of the text or of the linkage. */
-export function hasError({ problems, findings }: Pick<Answers, 'problems' | 'findings'>): boolean {
-  return [...problems, ...findings].some(({ severity }) => severity === 'error');
+/** Whether anything is an error, of the text or of the linkage, or a requirement is not passed: failed, or not decidable. */
+export function hasError({ problems, findings, requirements }: Pick<Answers, 'problems' | 'findings' | 'requirements'>): boolean {
+  return (
+    [...problems, ...findings].some(({ severity }) => severity === 'error') || requirements.some(({ outcome }) => outcome !== 'passed')
+  );
 }
 
 const DEFAULT_WIDTH = 110;
@@ -60,8 +65,6 @@ interface Page {
   readonly text: string;
   readonly lines: LineIndex;
 }
-
-type Mark = Problem | Finding;
 
 function headline({ definition }: Answers, { file, paint }: Page): string[] {
   const title = definition?.title;
@@ -84,17 +87,6 @@ function pathSection(parts: readonly PathPart[], { paint, width }: Page): string
 
 const DEEPEST_INDENT = 12;
 const SHORTEST = 30;
-
-function partFigureText({ label, figure, text, travel }: PartFigure): string {
-  const value = figure === undefined ? (text ?? NO_VALUE) : [figureText(figure), text].filter((word) => word !== undefined).join(' ');
-  return printable([label, value, ...(travel === undefined ? [] : [`at ${percentText(travel)}`])].filter((word) => word !== '').join(' '));
-}
-
-/** Problems and findings together: errors first, then warnings, then notes, each in the order of the file. */
-function marksOf({ problems, findings }: Answers): Mark[] {
-  const rank: Readonly<Record<FindingSeverity, number>> = { error: 0, warning: 1, note: 2 };
-  return [...problems, ...findings].sort((a, b) => rank[a.severity] - rank[b.severity] || a.span.start - b.span.start);
-}
 
 function markSection(mark: Mark, page: Page): string[] {
   const { paint, lines, text, file, width } = page;
@@ -124,50 +116,21 @@ function factSection(facts: readonly Fact[], { paint }: Page): string[] {
   return [paint('strong', 'Facts'), ...rows.map(printable)];
 }
 
-function factText({ label, figure, travel, why }: Fact): string {
-  if (travel === undefined) return figure === undefined ? (why ?? NO_VALUE) : figureText(figure);
-  if (figure === undefined) return why ?? percentText(travel);
-  // The fact may be the travel itself, or be told of a travel that its label names.
-  if (figure.dimension === 'number' && figure.value === travel) return percentText(travel);
-  return label.endsWith(travelText(travel)) ? figureText(figure) : `${figureText(figure)} ${travelText(travel)}`;
-}
-
 function notCheckedSection(notChecked: readonly NotChecked[], { paint, lines }: Page): string[] {
   if (notChecked.length === 0) return [];
   const places = notChecked.map(({ span }) => `line ${lineNumber(span, lines)}`);
   const placeWidth = Math.max(...places.map(widthOf));
   const nameWidth = Math.max(...notChecked.map(({ part }) => widthOf(part)));
   const rows = notChecked.map(({ part, message }, index) =>
-    printable(
-      `${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${message.replace(/^Not checked: /, '')}`,
-    ),
+    printable(`${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${notCheckedText(message)}`),
   );
   return [paint('strong', 'Not checked'), ...rows];
 }
 
 function summary(answers: Answers, { file, paint }: Page): string {
-  const name = printable(file);
-  if (answers.definition === undefined) return `${name}: ${paint('error', 'cannot be used')}`;
-  const marks = marksOf(answers);
-  const counts = (['error', 'warning', 'note'] as const).map((severity) => {
-    const count = marks.filter((mark) => mark.severity === severity).length;
-    return count === 0 ? countText(0, severity) : paint(severity, countText(count, severity));
-  });
-  const open = answers.notChecked.length;
-  return `${name}: ${counts.join(', ')}${open === 0 ? '' : `; ${countText(open, 'thing')} not checked`}`;
+  return `${printable(file)}: ${verdictText(answers, paint)}`;
 }
 
 function lineNumber(span: Span, lines: LineIndex): number {
   return lines.positionAt(span.start).line + 1;
-}
-
-/** Joins items by `; ` into lines that fit. */
-function gather(items: readonly string[], width: number): string[] {
-  const rows: string[] = [];
-  for (const item of items) {
-    const last = rows.at(-1);
-    if (last !== undefined && widthOf(last) + 2 + widthOf(item) <= width) rows[rows.length - 1] = `${last}; ${item}`;
-    else rows.push(item);
-  }
-  return rows;
 }

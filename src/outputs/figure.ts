@@ -4,11 +4,11 @@
 import { PLACE_UNIT, PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
 import type { Figure } from '../findings/finding.ts';
 
-/** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. */
-export function figureText({ value, dimension }: Figure): string {
+/** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. @param more digits behind the point than usual */
+export function figureText({ value, dimension }: Figure, more = 0): string {
   const shown = value / PLACE_UNIT_SI[dimension];
   if (!Number.isFinite(shown)) return NO_VALUE;
-  return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension))), PLACE_UNIT[dimension]);
+  return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension) + more)), PLACE_UNIT[dimension]);
 }
 
 /** A fraction in percent, e.g. `62.1 %`, `100 %`. */

@@ -34,6 +34,17 @@ export function wrap(text: string, width: number): string[] {
   return rows;
 }
 
+/** Joins items by `; ` into lines that fit; an item that is wider stands alone. */
+export function gather(items: readonly string[], width: number): string[] {
+  const rows: string[] = [];
+  for (const item of items) {
+    const last = rows.at(-1);
+    if (last !== undefined && widthOf(last) + 2 + widthOf(item) <= width) rows[rows.length - 1] = `${last}; ${item}`;
+    else rows.push(item);
+  }
+  return rows;
+}
+
 const ZERO = /^(?:\p{Mn}|\p{Me}|\u200b|\u200c|\u200d|\ufeff)$/u;
 const WIDE =
   /^[\u1100-\u115f\u2e80-\u303e\u3041-\u33ff\u3400-\u4dbf\u4e00-\u9fff\ua000-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1f64f}\u{1f680}-\u{1f6ff}\u{1f900}-\u{1f9ff}\u{20000}-\u{3fffd}]$/u;

@@ -50,6 +50,17 @@ describe('check', () => {
     expect(out).toContain('19 |   return: {lever: shfat, rate: 2 N*mm/deg}\n     |                   ^^^^^\n');
   });
 
+  it.each([
+    ['passed', 'max(shaft.opening) >= 3 deg', 0],
+    ['failed', 'max(shaft.opening) >= 300 deg', 1],
+    ['not decidable', 'shaft.opening >= 3 deg', 1],
+  ])('with a requirement that is %s ends as it must', async (word, line, wanted) => {
+    const { code, out } = await call(['check', '-'], { input: `${SOUND_FILE}require: {it opens: '${line}'}\n` });
+    expect(code).toBe(wanted);
+    expect(out).toMatch(new RegExp(`\\n {2}it opens {2}${word} {2}`));
+    expect(out).toMatch(new RegExp(`no errors, .*; 1 requirement ${word}`));
+  });
+
   it('reads standard input', async () => {
     const { code, out } = await call(['check', '-'], { input: FAULTY_FILE });
     expect(code).toBe(1);
@@ -61,7 +72,7 @@ describe('check', () => {
     expect(code).toBe(2);
     expect(error).toContain('missing: there is no such file');
     expect(out.indexOf('\ngood: ')).toBeLessThan(out.indexOf('\nbroken: '));
-    expect(out).toMatch(/\n3 files: 1 without error, 1 with errors, 1 that cannot be used\n$/);
+    expect(out).toMatch(/\n3 files: 1 without error, 1 with errors or requirements that are not passed, 1 that cannot be used\n$/);
     expect((await call(['check', 'broken', 'good'], { files })).code).toBe(1);
   });
 });

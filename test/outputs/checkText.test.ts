@@ -9,7 +9,7 @@ const angle = (value: number): { value: number; dimension: 'angle' } => ({ value
 
 /** Answers about a text that say what they are told to, so that the layout alone is under test. */
 function told(text: string, changes: Partial<Answers>): Answers {
-  return { ...solve(text), problems: [], findings: [], facts: [], notChecked: [], parts: [], ...changes };
+  return { ...solve(text), problems: [], findings: [], requirements: [], facts: [], notChecked: [], parts: [], ...changes };
 }
 
 const spanOf = (words: string): { start: number; end: number } => ({
@@ -144,9 +144,73 @@ it('tells problems alone where the verdict is not wanted', () => {
   expect(problemsText(solve(LINKED.replace('27', '27 mm')), { file: 'a' })).toMatch(/^a:5:\d+: error\[wrong-unit\]/);
 });
 
-it('takes an error of text or linkage for an error, and nothing less', () => {
+it('takes an error of text or linkage, or a requirement that is not passed, for an error, and nothing less', () => {
+  const nothing = { problems: [], findings: [], requirements: [] };
   const finding = { code: 'turns-back', part: 'shaft', span: { start: 0, end: 1 }, message: 'm' } as const;
-  expect(hasError({ problems: [], findings: [{ ...finding, severity: 'warning' }] })).toBe(false);
-  expect(hasError({ problems: [], findings: [{ ...finding, severity: 'error' }] })).toBe(true);
-  expect(hasError({ problems: solve('format: 9').problems, findings: [] })).toBe(true);
+  expect(hasError(nothing)).toBe(false);
+  expect(hasError({ ...nothing, findings: [{ ...finding, severity: 'warning' }] })).toBe(false);
+  expect(hasError({ ...nothing, findings: [{ ...finding, severity: 'error' }] })).toBe(true);
+  expect(hasError({ ...nothing, problems: solve('format: 9').problems })).toBe(true);
+  const requirements = (line: string): Answers['requirements'] => solve(`${LINKED}require: {it: '${line}'}\n`).requirements;
+  expect(hasError({ ...nothing, requirements: requirements('max(pedal.rotation) > 1 deg') })).toBe(false);
+  expect(hasError({ ...nothing, requirements: requirements('max(pedal.rotation) < 1 deg') })).toBe(true);
+  expect(hasError({ ...nothing, requirements: requirements('pedal.rotation < 1 deg') })).toBe(true);
+});
+
+describe('requirements', () => {
+  const text = `${LINKED}require:
+  opens: at(100%, pedal.rotation) <= 1000 deg
+  "opens \\e fully": at(50%, pedal.rotation) >= 14 deg
+  in between: 5 deg < at(50%, pedal.rotation) < 10 deg and at(50%, pedal.opening) == at(50%, pedal.rotation)
+  nowhere: shaft.opening > 3 deg
+`;
+
+  it('are told one a line, with the figures of each comparison, between findings and facts', () => {
+    const page = checkText(solve(text), { file: 'a', width: 200 });
+    expect(page).toMatch(
+      /\nRequirements\n {2}opens {10}passed {9}27° ≤ 1000° \(973° to spare, at 100 %\)\n {2}opens \ufffd fully {2}failed {9}13\.5°, not ≥ 14° \(0\.5° short, at 50 %\)\n/,
+    );
+    expect(page).toContain(
+      '  in between     failed         13.5° > 5° (8.5° to spare, at 50 %); 13.5°, not < 10° (3.5° too much, at 50 %); 13.5° = 13.5° (at 50 %)\n',
+    );
+    expect(page).toContain('  nowhere        not decidable  `shaft.opening` has a value at every pedal position');
+    expect(page.indexOf('\nLoad path\n')).toBeLessThan(page.indexOf('\nRequirements\n'));
+    expect(page.indexOf('\nRequirements\n')).toBeLessThan(page.indexOf('\nNot checked\n'));
+    expect(solve(text).notChecked.filter(({ message }) => message.includes('requirement'))).toEqual([]);
+  });
+
+  it('are folded to the width, in line', () => {
+    const page = checkText(solve(text), { file: 'a', width: 72 });
+    const [, section = ''] = /\nRequirements\n([^]*?)\n\n/.exec(page) ?? [];
+    const rows = section.split('\n');
+    expect(rows.length).toBeGreaterThan(6);
+    for (const row of rows) expect(row.length, row).toBeLessThanOrEqual(72);
+    const start = rows[0]?.search('27° ≤') ?? -1;
+    for (const row of rows) expect(row.slice(0, start).trim() === '' || /passed|failed|decidable/.test(row), row).toBe(true);
+    expect(rows.join(' ').replace(/\s+/g, ' ')).toContain('13.5° > 5° (8.5° to spare, at 50 %) 13.5°, not < 10° (3.5°');
+  });
+
+  it('are counted in the last line', () => {
+    const last = (lines: string): string | undefined =>
+      checkText(told('', { ...solve(`${LINKED}require:\n${lines}`), problems: [], findings: [], notChecked: [] }), { file: 'a' })
+        .trimEnd()
+        .split('\n')
+        .at(-1);
+    const passed = (name: string): string => `  ${name}: max(pedal.rotation) > 1 deg\n`;
+    const failed = '  no: max(pedal.rotation) < 1 deg\n';
+    const open = '  open: pedal.rotation < 1 deg\n';
+    expect(last(passed('a') + failed + open + passed('b'))).toMatch(/^a: no errors, .*; 2 requirements passed, 1 failed, 1 not decidable$/);
+    expect(last(failed)).toMatch(/; 1 requirement failed$/);
+    expect(last(open + passed('a'))).toMatch(/; 1 requirement passed, 1 not decidable$/);
+    expect(last('')).toBe('a: no errors, no warnings, no notes');
+  });
+
+  it('are coloured by their outcome', () => {
+    const paint: Paint = (style, words) => `<${style}>${words}</${style}>`;
+    const page = checkText(solve(text), { file: 'a', paint, width: 200 });
+    expect(page).toMatch(/opens {10}<quiet>passed {7}<\/quiet>/);
+    expect(page).toMatch(/<error>failed {7}<\/error>/);
+    expect(page).toMatch(/<warning>not decidable<\/warning>/);
+    expect(page).toContain('<quiet>1 requirement passed</quiet>, <error>2 failed</error>, <warning>1 not decidable</warning>');
+  });
 });

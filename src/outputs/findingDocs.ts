@@ -1,0 +1,190 @@
+/** Generated from the doc comments of src/findings/rules. Do not edit. */
+import type { CodeDoc } from './codeDoc.ts';
+
+export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
+  'not-assembled': {
+    title: 'A rod, cable or fork cannot reach the lever it drives.',
+    text: "Over the stretch of pedal travel that is named, no position of the driven lever keeps the part together: the rod is too short or too long for where its two arms stand, the cable pulls its pin beyond the housing end's reach, the fork passes its pin by. A real linkage locks or breaks where that stretch begins. What hangs on the lever has no value there and is not reported besides.",
+    cure: 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel.',
+  },
+  'side-undecided': {
+    title: 'A part is drawn exactly in line with the arm it drives.',
+    text: 'From such a position the driven lever may go on either way, and the drawing does not say which. Nothing that hangs on it can be solved, so this is an error. A part that is drawn visibly to one side of the line is no such case.',
+    cure: 'Draw the driven arm a little to the side on which it is to work.',
+  },
+  'toggle-opening': {
+    title: 'Rod or cable comes in line with the arm it drives: the pedal can open the throttle no further.',
+    text: 'The transmission angle is 0 there. All the force goes into the bearing of the driven lever and none turns it, so the foot comes up against something hard before the plates are open, and a worn joint may snap over to the other side.',
+    cure: 'Clock the driven arm so that it is nearest to square with the rod about the middle of its way, or take less travel.',
+  },
+  'toggle-returning': {
+    title: 'Rod or cable comes in line with the arm that drives it: the return springs cannot push back through it.',
+    text: 'The drive angle is 0 there. The throttle springs pull on the driving arm without turning it, so a throttle that has passed this place can stay open with the foot off. That is the most dangerous thing a linkage can do.',
+    cure: 'Clock the driving arm so that it does not reach the line of the rod, or take less travel.',
+  },
+  'transmission-angle': {
+    title: 'Rod, cable or fork meets the driven arm too nearly in line.',
+    text: "The transmission angle lies between the part and the arm it turns; at 90° all its force turns the arm, at 0° none does. The flatter it is, the more of the foot's force goes into the throttle shaft's bearings instead, and friction can hold the shaft where it stands. A warning comes under 40°, a textbook minimum from memory, an error under 25°: common practice, no source. Both can be set under `limits: {transmission: …}`.",
+    cure: 'Clock the driven arm so that it is nearer to square with the rod there, or take less travel.',
+  },
+  'drive-angle': {
+    title: 'Rod, cable or fork leaves the driving arm too nearly in line.',
+    text: 'The drive angle lies between the part and the arm that moves it. Going down, a flat one is welcome: it makes the throttle open softly. Coming back it is what the return springs push through, and near 0° friction in the driving lever is enough to hold the throttle. A warning comes under 20°, an error under 10°: common practice, no source. Both can be set under `limits: {drive: …}`.',
+    cure: 'Clock the driving arm so that it is nearer to square with the rod there, even if the throttle then opens less softly.',
+  },
+  'rod-end-tilt': {
+    title: 'An end of a rod tilts further on its bolt than it can.',
+    text: "A rod end or ball stud swivels a few degrees before its race meets the bolt's head; beyond that the rod bends, or the end works loose and drops off. The tilt is how far the rod leaves the plane square to the bolt. Where the rod's `ends` give `misalignment`, that is the limit, and passing it is an error. Else a warning comes by `limits: {misalignment: …}` or by their kind: rod ends from 12°, the lower end of the 12° to 18° that a trade article gives; ball studs from 15° and clevises from 1°, both common practice, no source.",
+    cure: 'Bring the two pins into one plane, turn a bolt, or take ends that tilt more.',
+  },
+  'cable-lead': {
+    title: 'The inner cable leaves its housing at an angle.',
+    text: 'The lead is the angle between the inner and the way its housing end points. An inner that runs over the edge of its ferrule saws into it, frays, and one day a strand catches with the throttle open. A warning comes over 5°, an error over 10°: common practice, no source; both can be set under `limits: {lead: …}`. Where the file does not say which way a housing end points, it is taken to be aimed midway of all that the inner sweeps. A housing end within the drum that its inner runs to is an error too.',
+    cure: 'Turn the housing end so that the inner runs straight out of it, or move it further off, so that the inner sweeps less.',
+  },
+  'opening-missed': {
+    title: 'The pedal is down and a shaft with plates is not fully open.',
+    text: "The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice, no source. It is a warning, and an error where the shaft does not open at all or nothing drives it.",
+    cure: 'Lengthen the driving arm, shorten the driven arm or take a smaller drum, or give the pedal more travel.',
+  },
+  'opening-early': {
+    title: 'An open stop is met before the pedal lands.',
+    text: "What is left of the pedal's travel stretches the cable; with no cable before it, the linkage takes the whole foot, and bends. Either way the next hard push ends at the throttle shaft instead of the pedal's own stop. Up to 2 mm of stretch is a note, more of it, or a linkage that takes the foot, a warning: common practice, no source.",
+    cure: 'Let the pedal meet its own stop first: less pedal travel, a shorter driving arm, a longer driven arm or a larger drum.',
+  },
+  'held-open': {
+    title: 'With the foot off, the throttle rests above its closed stop.',
+    text: 'Springs press every lever closed until the first closed stop of those joined together is met; any other stays that much open. On a shaft with plates it is an error, since the engine will not come down to idle; on another lever a warning. Less than 0.001° is taken as closed: common practice, no source. A closed stop above 0 on a shaft with plates contradicts the drawing, in which the plates lie on their idle stop, and is an error too.',
+    cure: 'Set the rod to the length at which both closed stops are met together.',
+  },
+  'closed-stop-passed': {
+    title: 'Somewhere on the way a lever would stand below its closed stop.',
+    text: 'The stop holds it there and the pedal still wants to move it: the linkage jams, or something bends. It comes from a lever that turns back so far that it passes the position in which it was drawn.',
+    cure: 'Take less pedal travel, or clock the driving arm so that the lever does not turn back.',
+  },
+  'plate-below-seat': {
+    title: 'Plates would stand beyond their seat.',
+    text: 'Closed by more than their idle opening they wedge in the bore and do not open again by themselves, or only with a jerk. It comes from a closed stop set below the idle position, or from a shaft that turns back past it.',
+    cure: 'Set the closed stop so that it is met before the plates touch the bore.',
+  },
+  'slack-used-up': {
+    title: 'A cable is tight with the foot off and holds the throttle open.',
+    text: 'Where the closed stop lies below the drawn position, or a rod of another length lets the linkage close further than it is drawn, the driven end of the cable comes back by more than the cable has slack. The cable then takes the load that the stop should take, and the engine will not come down to idle. As the cable wears in or the engine rocks, it only gets worse.',
+    cure: 'Give the cable more slack, or let the stop close the throttle where it is drawn.',
+  },
+  'opens-otherwise': {
+    title: 'A lever is driven the other way than its `opens` says.',
+    text: 'It would close as the pedal goes down. Nothing else that is said of its way is then worth reading, so nothing else is said. Most often one of the two is a slip of the pen: `opens` of the lever or the pedal, or `wraps` of a drum.',
+    cure: 'Check `opens` of this lever, `wraps` of the drum and `opens` of the pedal.',
+  },
+  'turns-back': {
+    title: 'A lever closes again while the pedal still goes down.',
+    text: 'The arm that drives it has passed its dead centre. From there on, pressing further closes the throttle, and full throttle lies somewhere before the floor.',
+    cure: 'Take less travel, or clock the driving arm back so that it does not reach its dead centre.',
+  },
+  'change-point': {
+    title: 'The links of a four-bar all come to lie on one line, and may go on from there either way.',
+    text: 'It happens where shortest and longest link together are exactly as long as the other two, as in a parallelogram: driven through that line the linkage may fold over and drive the shaft backwards. Which way it goes hangs on play and dirt.',
+    cure: 'Take less travel, or change one length by a few tenths of a millimetre, so that shortest and longest together are shorter than the other two.',
+  },
+  'profile-left': {
+    title: 'A drum with a profile turns beyond the openings that its profile describes.',
+    text: 'There its radius is only taken as that of the nearest point, so what is shown for that stretch is a guess about metal that is not drawn.',
+    cure: 'Give the profile points over the whole of the opening.',
+  },
+  'groove-left': {
+    title: 'A drum turns further than its groove goes.',
+    text: 'The cable climbs out of its seat, and the next time it may come down beside the drum, where it holds the throttle open.',
+    cure: 'Carry the groove on to the greatest rotation or more, or take a larger drum.',
+  },
+  'slot-run-out': {
+    title: 'A pin leaves its fork.',
+    text: '`reach` says how near to its pivot and how far from it the fork can hold the pin. Beyond, the pin drops out of the open end or stands against the bottom, and the throttle is either free of the pedal or jammed.',
+    cure: "Make the fork longer, or bring its pivot nearer to the middle of the pin's way.",
+  },
+  'rod-out-of-adjustment': {
+    title: 'A rod is longer or shorter than its adjuster can make it.',
+    text: 'The length that the file gives, or the one that the drawing asks for, lies beyond the ends of `adjust`. It cannot be set on the bench; forced, the thread has too few turns left to hold.',
+    cure: "Bring the length within the adjuster's range, or make the rod with another one.",
+  },
+  'off-plane': {
+    title: 'A place of two figures stands on a lever that otherwise lies off z = 0.',
+    text: "Two figures mean z = 0. Where the lever's other places have a height, that is most often a figure forgotten, and the rod that goes there would be solved as a slanting one.",
+    cure: 'Write the third figure.',
+  },
+  'movement-at-rest': {
+    title: 'A movement of the engine opens or closes the throttle with the foot off.',
+    text: 'Engines rock on their mounts. Where a housing end stands on the body and the shaft on the engine, or the other way round, the cable is pulled by the rocking itself: the idle speed wanders, and on a hard pull the throttle opens without the pedal. Up to 0.01° is taken as still: common practice, no source.',
+    cure: 'Fix housing end and shaft to the same thing, so that they move together, or give the cable more slack.',
+  },
+  'movement-at-full': {
+    title: 'A movement of the engine changes how far the throttle opens at full pedal.',
+    text: 'A note, since a few degrees at wide open cost little air. It is an error where the moved linkage cannot follow the pedal to the floor at all: then rocking on a hard pull strains the cable or tears a rod off. Up to 0.01° is taken as none: common practice, no source. What the linkage cannot do unmoved is not blamed on the movement.',
+    cure: 'Fix housing end and shaft to the same thing, so that they move together.',
+  },
+  'no-return-spring': {
+    title: 'No spring that counts as return can close the plates of a shaft.',
+    text: 'Only springs on levers that rods, forks and couplings join to the shaft close it, and springs on what the shaft itself pulls. A cable never pushes: a spring on the pedal pulls the pedal back and leaves the plates open, and so it is before a one-way coupling. A spring inside a sensor, or another with `counts_as_return: false`, is not meant to do it. Formula SAE Rules 2024, IC.3.3.2, ask for return springs at the throttle body itself. A file that describes no springs at all is not held to it; it is told that closing was not checked.',
+    cure: 'Put two return springs on the throttle shaft itself, or on a lever that a rod joins to it.',
+  },
+  'single-return-spring': {
+    title: 'Only one spring that counts as return closes the plates of a shaft.',
+    text: "Springs break, mostly at a hook, and their anchors come off. With one spring that is a throttle that stays where it is. Two are common practice, and student-formula rules ask for them: two or more return springs, located at the throttle body, of which a position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both were read in a copy of those rules. Whether each of two closes it alone is not checked by this version.",
+    cure: 'Put a second return spring on the shaft, so that either of them closes it alone.',
+  },
+  'closing-lost': {
+    title: 'The springs leave nothing that closes a shaft with plates somewhere in the travel.',
+    text: 'The closing torque is what all springs together bring to the shaft, friction left out. Where it falls to zero the plates stay where they are when the foot comes off; below zero they go on open by themselves. At rest it is what presses the plates on their idle stop. Levers that rods and couplings join lose it together and are told together. 0.001 N·mm or less counts as none.',
+    cure: 'Give the springs more preload, or move the one that fails so that it still closes there.',
+  },
+  'closing-dips': {
+    title: 'A shaft is closed less strongly somewhere on its way than at rest.',
+    text: 'Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, only that is told.',
+    cure: "Clock the spring's arm so that it is square to the spring nearer to full opening than to rest, or take a stiffer spring.",
+  },
+  'spring-opens': {
+    title: 'A spring turns its lever open instead of closing it.',
+    text: 'Somewhere in the travel, or all the way, its torque goes with the foot and against the springs that close. A spring that counts as return and from whose lever a torque comes to plates must never do that: it is an error. On a pedal behind a cable, or where `counts_as_return: false` says that it is meant to help the foot, it is a warning. A spring that closes at first and opens past its dead centre is `spring-dead-centre`.',
+    cure: 'Hang the spring on the other side of the pivot, or turn the way it is wound.',
+  },
+  'spring-dead-centre': {
+    title: "A spring's line passes the axis of its lever within the travel: on the other side it opens the throttle.",
+    text: "At its dead centre a spring turns the lever neither way; beyond it pulls the lever on open, harder with every degree. A throttle that was pushed past that place can stay there. It is an error for a spring that counts as return where a torque comes from its lever to plates, else a warning. The place is where the line of the spring meets the lever's axis, computed and not sampled.",
+    cure: "Move the spring's anchor or its arm so that its line stays on one side of the pivot over the whole travel.",
+  },
+  'spring-slack': {
+    title: 'A spring is slack over part of the travel: shorter, or for a compression spring longer, than without load.',
+    text: 'There it closes nothing. Its hooks rattle in their holes or its end leaves its seat, it wears through or drops off, and what comes back of the pedal there is up to the other springs. A spring with initial tension takes hold with a jerk where it is drawn tight.',
+    cure: 'Take a spring with a shorter free length, a longer one where it works in compression, or move its anchor.',
+  },
+  'sensor-past-stop': {
+    title: 'The throttle turns a sensor past its own stops.',
+    text: 'A position sensor is no throttle stop: turned beyond what it bears it breaks, or it holds the throttle before it is open or before it is closed. The stops are those under `mechanical`; a rotor that just comes to one is not past it.',
+    cure: 'Turn the sensor on its spindle, or take one that turns further.',
+  },
+  'sensor-past-range': {
+    title: 'The rotor of a sensor turns past the range in which its signal follows it.',
+    text: "Outside, the signal is held at its end: the throttle goes on and the engine's electronics see it stand still. A rotor that just comes to an end of its range stays within. Where it passes its own stops on that side, only that is told, as `sensor-past-stop`.",
+    cure: 'Turn the sensor on its spindle, or take one with a greater range.',
+  },
+  'signal-turns-back': {
+    title: 'The signal of a sensor goes back while the throttle still opens.',
+    text: 'Over that stretch two openings give one signal, and the engine cannot be mapped by it. It comes from a sensor on a lever of its own that turns back, mostly because the arm on its spindle passes the line of its rod. A stretch in which the signal is held at an end of its range is `sensor-past-range`.',
+    cure: 'Clock the arm on the spindle nearer to square with its rod, or take a shorter arm that drives it.',
+  },
+  'signal-span': {
+    title: "A sensor uses less than half of its signal's span.",
+    text: 'What the tuner gets for a degree of throttle is then less than half of what the sensor could give, and noise counts for more than twice as much. Half of the span is common practice, no source. A sensor that is turned past its range or its stops is told of that alone, and one that hardly turns because the throttle does not open is not told of.',
+    cure: 'Take a sensor with a smaller range, or turn it by more than the shaft, with a rod or gears between.',
+  },
+  'signal-in-fault-band': {
+    title: "A sensor's signal at rest or at full pedal lies where electronics take it for a broken wire.",
+    text: 'Electronics watch for signals that a sound sensor never gives, and shut the engine down or fall back to an emergency map when they see one. Formula SAE Rules 2024, IC.4.4.8, give a signal below 0.5 V or above 4.5 V as their example, read there; by those words exactly 0.5 V and 4.5 V are sound. The example is of sensors on 5 V: with a `supply` further than 0.25 V from that it is not checked. A signal that is held at an end of its range is told as `sensor-past-range` alone.',
+    cure: 'Turn the sensor on its spindle so that both ends of the travel give a signal between 0.5 V and 4.5 V.',
+  },
+  'out-of-step': {
+    title: 'Two shafts with plates do not open together.',
+    text: 'Every barrel should get the same air. Near idle a tenth of a degree is a good part of the whole opening, and the engine idles unevenly and stumbles as it comes off idle; further up half a degree is hardly felt. Each shaft is compared with that of the first plates in the file. More than 0.1° apart at rest or below 5° of opening (of both in the mean), or 0.5° above, is a warning; more than 0.5° at rest an error: common practice, no source. `limits: {step: …}` replaces both figures, the one below and the one above 5°. The difference in air is of open area, relative to the mean of both, and is told of plates of one size only.',
+    cure: 'Set the rod between the shafts, or to each of them, until both rest on their stops together, and clock their arms alike.',
+  },
+};
