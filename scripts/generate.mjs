@@ -1,16 +1,28 @@
 /**
- * `npm run generate`: writes the files that follow from the reader's own tables, so that they cannot disagree with it.
+ * `npm run generate`: writes the files that follow from the reader's own tables, from the rules' doc comments and from the tables of the
+ * textbook tests, so that they cannot disagree with them.
  * With `--check` it writes nothing, names the files that are not current and exits 1.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import process from 'node:process';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { forNode } from './build.mjs';
+import { checksPage } from './checksPage.mjs';
+import { codeIndex, codePage } from './codePages.mjs';
+import { findingDocs } from './findingDocs.mjs';
+import { ruleNameOf, takeDocApart } from './ruleDocs.mjs';
 import { root } from './setUp.mjs';
 
 const BUNDLE = 'build/generators.mjs';
+const CODES = 'docs/codes';
+const FINDING_DOCS = 'src/outputs/findingDocs.ts';
+const VALUES = 'test/textbook/values';
+
+const values = readdirSync(root + VALUES)
+  .filter((name) => name !== 'provenance.ts')
+  .sort();
 
 await build({
   ...forNode,
@@ -18,6 +30,10 @@ await build({
     contents: `
       export { generateJsonSchema } from './src/definition/jsonSchema.ts';
       export { generateReferencePage } from './src/definition/referencePage.ts';
+      export { PROBLEM_CODES } from './src/definition/codes.ts';
+      export { PROBLEM_DOCS } from './src/definition/problemDocs.ts';
+      export { FINDING_CODES } from './src/findings/codes.ts';
+      ${values.map((name, i) => `export * as values${i} from './${VALUES}/${name}';`).join('\n')}
     `,
     resolveDir: root,
   },
@@ -25,23 +41,48 @@ await build({
 });
 const generators = await import(pathToFileURL(root + BUNDLE).href);
 
+const findings = generators.FINDING_CODES.map((code) => {
+  const from = `src/findings/rules/${ruleNameOf(code)}.ts`;
+  return { code, from, ...takeDocApart(read(from) ?? '') };
+});
+const problems = generators.PROBLEM_CODES.map((code) => {
+  const { what, cure, example = '' } = generators.PROBLEM_DOCS[code];
+  return { code, from: 'src/definition/problemDocs', title: what, text: '', example, cure };
+});
+
+const checks = values.map((file, i) => ({ file, doc: leadComment(read(`${VALUES}/${file}`) ?? ''), exports: generators[`values${i}`] }));
+
 const files = {
   'schema/throttle.schema.json': `${JSON.stringify(generators.generateJsonSchema(), undefined, 2)}\n`,
   'docs/reference.md': generators.generateReferencePage(),
+  'docs/checks.md': checksPage(checks),
+  [FINDING_DOCS]: await findingDocs(findings, FINDING_DOCS),
+  [`${CODES}/README.md`]: codeIndex(findings, problems),
+  ...Object.fromEntries([...findings, ...problems].map((page) => [`${CODES}/${page.code}.md`, codePage(page)])),
 };
 
 const stale = Object.keys(files).filter((path) => read(path) !== files[path]);
+/** Pages of codes that are no more. */
+const left = listed(CODES).filter((path) => files[path] === undefined);
 if (!process.argv.includes('--check')) {
   for (const path of stale) {
     mkdirSync(dirname(root + path), { recursive: true });
     writeFileSync(root + path, files[path]);
     console.log(`wrote ${path}`);
   }
-} else if (stale.length > 0) {
-  console.error(`Not current: ${stale.join(', ')}. Run \`npm run generate\`.`);
+  for (const path of left) {
+    rmSync(root + path);
+    console.log(`removed ${path}`);
+  }
+} else if (stale.length + left.length > 0) {
+  console.error(`Not current: ${[...stale, ...left].join(', ')}. Run \`npm run generate\`.`);
   process.exitCode = 1;
 } else {
-  console.log(`${Object.keys(files).join(' and ')} are current`);
+  console.log(`All ${Object.keys(files).length} generated files are current`);
+}
+
+function listed(folder) {
+  return existsSync(root + folder) ? readdirSync(root + folder).map((name) => `${folder}/${name}`) : [];
 }
 
 function read(path) {
@@ -50,4 +91,10 @@ function read(path) {
   } catch {
     return undefined;
   }
+}
+
+/** The words of the comment with which a file begins. */
+function leadComment(source) {
+  const comment = /^\/\*\*([\s\S]*?)\*\//.exec(source)?.[1] ?? '';
+  return comment.replace(/\n \* ?/g, '\n').trim();
 }
