@@ -17,6 +17,7 @@ const LAYERS = [
   ['kinematics'],
   ['travel'],
   ['forces', 'plates', 'sensor'],
+  ['table'],
   ['requirements'],
   ['findings'],
   ['studies'],
