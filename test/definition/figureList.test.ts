@@ -3,6 +3,7 @@ import { applyEdits } from '../../src/definition/edit.ts';
 import { readDefinition } from '../../src/definition/read.ts';
 import { checkProblems } from '../support/checkProblems.ts';
 import { LINKED } from '../support/linkage.ts';
+import { cpuTime } from '../support/cpuTime.ts';
 
 const file = (list: string): string => `format: 1\npoints:\n  a: ${list}\n`;
 
@@ -71,8 +72,8 @@ points:
   });
 
   it('is taken apart in time, however long an item is', () => {
-    const began = performance.now();
+    const began = cpuTime();
     readDefinition(file(`[${'90 mm '.repeat(40_000)}!]`));
-    expect(performance.now() - began).toBeLessThan(2_000);
+    expect(cpuTime() - began).toBeLessThan(2_000);
   });
 });

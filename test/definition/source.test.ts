@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { LARGEST_FILE, readDefinition } from '../../src/definition/read.ts';
 import { checkProblems } from '../support/checkProblems.ts';
 import { LINKED } from '../support/linkage.ts';
+import { cpuTime } from '../support/cpuTime.ts';
 
 const codes = (text: string): string[] => readDefinition(text).problems.map((problem) => problem.code);
 
@@ -252,9 +253,9 @@ points: {a: &a [*a, 1]}
     let bomb = 'format: 1\nlevers:\n  l0: &l0 {arms: {a: {radius: 1}}}\n';
     for (let level = 1; level < 30; level++)
       bomb += `  l${level}: &l${level} {arms: {${Array.from({ length: 10 }, (_, k) => `a${k}: *l${level - 1}`).join(', ')}}}\n`;
-    const began = performance.now();
+    const began = cpuTime();
     expect(codes(bomb)).toContain('alias-bound');
-    expect(performance.now() - began).toBeLessThan(5_000);
+    expect(cpuTime() - began).toBeLessThan(5_000);
   });
 });
 

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/solve.ts';
+import { cpuTime } from '../support/cpuTime.ts';
 
 const EXAMPLES = new URL('../../examples/', import.meta.url);
 const FILES: readonly string[] = [
@@ -18,10 +19,10 @@ const TIME_BOUND = 2_000;
 let slowest = 0;
 
 function checkSolve(text: string): void {
-  const began = performance.now();
+  const began = cpuTime();
   const answers = solve(text);
   const table = answers.table([0, 0.31, 1]);
-  const took = performance.now() - began;
+  const took = cpuTime() - began;
   slowest = Math.max(slowest, took);
   expect(took, text).toBeLessThan(TIME_BOUND);
   for (const { name, values } of table.columns) {
