@@ -46,12 +46,19 @@ export function answerText(answer: RequirementAnswer): string {
 }
 
 /** One comparison in words: `82° ≥ 80° (2° to spare, at 100 %)`, `78°, not ≥ 80° (2° short, at 100 %)`, or why there is no figure. */
-export function comparisonText({ operator, actual, demanded, margin, holds, reason, travel }: Comparison): string {
+export function comparisonText(comparison: Comparison): string {
+  const { operator, actual, demanded, margin, holds, reason } = comparison;
   if (reason !== undefined || actual === undefined || demanded === undefined || margin === undefined) return reason ?? '';
   const [shown, limit] = distinct(actual, demanded);
-  const place = travel === undefined ? [] : [`at ${percentText(travel)}`];
-  const notes = [...marginText(operator, margin, actual, demanded), ...place].join(', ');
+  const notes = marginText(comparison);
   return `${shown}${holds === true ? '' : ', not'} ${SIGNS[operator]} ${limit}${notes === '' ? '' : ` (${notes})`}`;
+}
+
+/** How far a comparison lies within its limit or beyond, and where: `2° short, at 100 %`; empty where there is nothing to tell. */
+export function marginText({ operator, actual, demanded, margin, travel }: Comparison): string {
+  const apart =
+    actual === undefined || demanded === undefined || margin === undefined ? [] : marginNotes(operator, margin, actual, demanded);
+  return [...apart, ...(travel === undefined ? [] : [`at ${percentText(travel)}`])].join(', ');
 }
 
 /** In the unit of its place; a fraction in percent where it is meant so. @param more digits than usual */
@@ -105,7 +112,7 @@ function itemsOf({ reason, comparisons }: RequirementAnswer): string[] {
   return [...new Set(items)].map(printable);
 }
 
-function marginText(operator: ComparisonOperator, margin: ComparedFigure, actual: ComparedFigure, demanded: ComparedFigure): string[] {
+function marginNotes(operator: ComparisonOperator, margin: ComparedFigure, actual: ComparedFigure, demanded: ComparedFigure): string[] {
   const by = comparedText({ ...margin, value: Math.abs(margin.value) });
   const apart = comparedText({ ...margin, value: Math.abs(actual.value - demanded.value) });
   switch (operator) {

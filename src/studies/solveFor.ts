@@ -1,8 +1,9 @@
 /**
  * The value of one dimension at which an outcome of the solved linkage has a wanted value: all of them within bounds.
  *
- * The outcome is taken at `STARTS` values between the bounds; wherever it passes the target between two neighbours the crossing
- * is refined, and wherever it comes near and turns away its turning place is refined and looked at. Where it stays on the target, as
+ * The outcome is taken at some values between the bounds; wherever it passes the target between two neighbours the crossing
+ * is refined, and wherever it comes near and turns away its turning place is refined and looked at. It comes near where it could reach
+ * the target, were it convex there: a convex function lies above the lines through its neighbours. Where it stays on the target, as
  * an opening does on its stop, the ends of that stretch are the roots. Where the linkage cannot be solved there is no outcome and no
  * crossing; the edge of such a stretch is not one. Two crossings closer together than a step, on one side of no turning place that
  * the steps show, can be missed.
@@ -25,6 +26,8 @@ export interface Question {
   /** Least and greatest value of the unknown, SI: a length as a whole length, also where the file leaves it as drawn. */
   readonly from: number;
   readonly to: number;
+  /** Values between the bounds at which the outcome is first taken, 2 at least; 129 where absent. */
+  readonly starts?: number;
 }
 
 export type Solutions =
@@ -80,7 +83,7 @@ function writtenAs({ target, from, to }: Question): Solutions {
   return { kind: 'solved', roots: value === target ? [nearest] : [], nearest };
 }
 
-/** Values between the bounds at which the outcome is first taken. */
+/** Enough for what a person gives as bounds. */
 const STARTS = 129;
 /** Relative to the bounds' width. */
 const CLOSE = 1e-15;
@@ -96,13 +99,22 @@ interface Met {
   readonly outcome: number;
 }
 
+/** Three neighbours on one side of the target, the middle one nearest to it. */
+interface Turn {
+  readonly before: Met;
+  readonly at: Met;
+  readonly after: Met;
+  /** Distance from the target that it keeps at least where the outcome is convex there; negative where it may pass it. */
+  readonly bound: number;
+}
+
 function crossings(
   outcomeAt: (value: number) => number,
-  { from, to, target }: Question,
+  { from, to, target, starts = STARTS }: Question,
 ): { readonly roots: readonly Met[]; readonly nearest: Met | undefined } {
   const width = to - from;
-  const met = Array.from({ length: STARTS }, (_, i): Met => {
-    const value = i === STARTS - 1 ? to : from + (width * i) / (STARTS - 1);
+  const met = Array.from({ length: starts }, (_, i): Met => {
+    const value = i === starts - 1 ? to : from + (width * i) / (starts - 1);
     return { value, outcome: outcomeAt(value) };
   }).filter(({ outcome }) => Number.isFinite(outcome));
   const miss = (value: number): number => outcomeAt(value) - target;
@@ -131,7 +143,23 @@ function crossings(
     }
     add(inside);
   };
-  const spacing = (1.5 * width) / (STARTS - 1);
+  const passed: Turn[] = [];
+  /** Refines a turning place, and the two crossings beside it where it reaches beyond the target. */
+  const lookAt = ({ before, at, after }: Turn): void => {
+    const low = before.outcome - target;
+    const beyond = after.outcome - target;
+    const side = Math.sign(at.outcome - target);
+    const turn = leastOf((share) => side * miss(before.value + share * (after.value - before.value)), FINE);
+    if (turn === undefined) return;
+    const value = before.value + turn.travel * (after.value - before.value);
+    const depth = turn.value;
+    look({ value, outcome: target + side * depth });
+    if (depth < 0) {
+      add(bracketedRoot(miss, before.value, low, value, side * depth, CLOSE * width));
+      add(bracketedRoot(miss, value, side * depth, after.value, beyond, CLOSE * width));
+    } else if (depth <= TOUCH * Math.max(Math.abs(target), Math.abs(low), Math.abs(beyond))) add(value);
+  };
+  const spacing = (1.5 * width) / (starts - 1);
   const beside = (at: Met, other: Met | undefined): Met | undefined =>
     other !== undefined && Math.abs(other.value - at.value) <= spacing ? other : undefined;
   met.forEach((at, i) => {
@@ -153,20 +181,24 @@ function crossings(
     const beyond = after.outcome - target;
     const turns = low * high > 0 && high * beyond > 0 && Math.abs(high) <= Math.abs(low) && Math.abs(high) <= Math.abs(beyond);
     if (!turns) return;
-    const side = Math.sign(high);
-    const turn = leastOf((share) => side * miss(before.value + share * (after.value - before.value)), FINE);
-    if (turn === undefined) return;
-    const value = before.value + turn.travel * (after.value - before.value);
-    const depth = turn.value;
-    look({ value, outcome: target + side * depth });
-    if (depth < 0) {
-      add(bracketedRoot(miss, before.value, low, value, side * depth, CLOSE * width));
-      add(bracketedRoot(miss, value, side * depth, after.value, beyond, CLOSE * width));
-    } else if (depth <= TOUCH * Math.max(Math.abs(target), Math.abs(low), Math.abs(beyond))) add(value);
+    // How near it can come at best, on its own side of the target; negative beyond it.
+    const bound = Math.abs(high) - Math.max(Math.abs(low), Math.abs(beyond)) + Math.abs(high);
+    const turn: Turn = { before, at, after, bound };
+    if (bound <= TOUCH * scale) lookAt(turn);
+    else passed.push(turn);
   });
+  // For saying how near it comes, those that could come nearer than what was met.
+  if (roots.length === 0) {
+    for (const turn of passed.sort((a, b) => a.bound - b.bound)) {
+      if (nearest !== undefined && turn.bound >= Math.abs(nearest.outcome - target) - NEARER * scale) break;
+      lookAt(turn);
+    }
+  }
   return { roots: roots.sort((a, b) => a.value - b.value), nearest };
 }
 
+/** Relative; what comes nearer by less is not looked for. */
+const NEARER = 1e-6;
 /** Relative; a refined crossing that misses by more is a jump. */
 const JUMP = 1e-6;
 const FINE: readonly number[] = Array.from({ length: 9 }, (_, i) => i / 8);

@@ -1,0 +1,173 @@
+/** Words of the solved fixes: what is changed, what for, and what comes of it. */
+import type { FindingCode } from '../findings/codes.ts';
+import type { Finding, Outcome } from '../findings/finding.ts';
+import { figureText, travelText } from '../outputs/figure.ts';
+import type { Answers } from '../solve.ts';
+import { outcomeOf } from '../studies/solveFor.ts';
+
+/** How a figure of the file is spoken of. */
+export interface FigureWords {
+  /** E.g. `the length of link_a`. */
+  readonly figure: string;
+  /** Before it is known how far, e.g. `Set the length of link_a`, `Clock shaft.arm`. */
+  readonly change: string;
+  /** E.g. `Lengthen link_a`; the figure follows after `to`. */
+  readonly up: string;
+  readonly down: string;
+}
+
+/** @param path as in `Value.path` */
+export function wordsOf(path: string): FigureWords {
+  const [block = '', name = '', kind = '', part = ''] = path.split('.');
+  const key = path.slice(path.lastIndexOf('.') + 1);
+  const set = (figure: string, up = `Set ${figure}`, down = up): FigureWords => ({ figure, change: `Set ${figure}`, up, down });
+  const turn = (figure: string, change: string): FigureWords => ({ figure, change, up: change, down: change });
+  const whole = `${name}.${part}`;
+  switch (`${block}.${key}`) {
+    case 'rods.length':
+      return set(`the length of ${name}`, `Lengthen ${name}`, `Shorten ${name}`);
+    case 'levers.radius':
+      return kind === 'drums'
+        ? set(`the radius of the drum ${whole}`, `Enlarge the drum ${whole}`, `Reduce the drum ${whole}`)
+        : set(`the radius of ${whole}`, `Lengthen the arm ${whole}`, `Shorten the arm ${whole}`);
+    case 'levers.angle':
+      return turn(`the angle of ${whole}`, `Clock ${whole}`);
+    case 'levers.offset':
+    case 'levers.groove':
+      return set(`the ${key} of ${whole}`);
+    case 'levers.open':
+    case 'levers.closed':
+      return set(`the ${key} stop of ${name}`);
+    case 'sensors.at_closed':
+      return turn(`\`at_closed\` of ${name}`, `Turn ${name} on its spindle`);
+    case 'springs.preload':
+    case 'cables.slack':
+      return set(`the ${key} of ${name}`, `Raise the ${key} of ${name}`, `Lower the ${key} of ${name}`);
+    case 'pedal.travel':
+    case 'pedal.pull':
+      return set(`the pedal's ${key}`, `Lengthen the pedal's ${key}`, `Shorten the pedal's ${key}`);
+    default:
+      if (block === 'let') return set(`\`${name}\``);
+      return set(`the ${(/^\d+$/.test(key) ? (path.split('.').at(-2) ?? key) : key).replaceAll('_', ' ')} of ${name}`);
+  }
+}
+
+/** What a fix is for, after `so that`. */
+export function goalOf(code: FindingCode | undefined, part: string, outcome: Outcome): string {
+  switch (code) {
+    case undefined:
+      return `the plates on ${part} stand square at most`;
+    case 'opening-missed':
+      return outcome.kind === 'itself' ? `the plates on ${part} stand square at most` : `${part} opens fully`;
+    case 'opening-early':
+      return outcome.kind === 'itself'
+        ? `the plates on ${part} stand square at most`
+        : 'the pedal lands before it stretches or bends anything';
+    case 'held-open':
+      return `${part} closes`;
+    case 'out-of-step':
+      return 'both shafts rest in step';
+    case 'transmission-angle':
+    case 'toggle-opening':
+      return `${part} keeps its transmission angle`;
+    case 'drive-angle':
+    case 'toggle-returning':
+      return `${part} keeps its drive angle`;
+    case 'rod-end-tilt':
+      return `the ends of ${part} tilt no further than they can`;
+    case 'sensor-past-range':
+      return `${part} stays within its range`;
+    case 'sensor-past-stop':
+      return `${part} stays off its stops`;
+    case 'signal-in-fault-band':
+      return `the signal of ${part} is never taken for a fault`;
+    case 'slack-used-up':
+      return `${part} is loose at rest`;
+    case 'closing-lost':
+      return `the springs close ${part}`;
+    case 'rod-out-of-adjustment':
+      return `${part} is within its adjuster`;
+    case 'turns-back':
+      return `the pedal ends before ${part} turns back`;
+    case 'groove-left':
+      return 'the cable stays in its groove';
+    case 'slot-run-out':
+      return 'the pin stays in its fork';
+    case 'movement-at-rest':
+      return `the movement ${part} leaves the throttle closed`;
+    case 'spring-opens':
+      return `${part} closes`;
+    case 'spring-slack':
+      return `${part} is never slack`;
+    default:
+      return `\`${code}\` is gone`;
+  }
+}
+
+/** What came of it, from the linkage solved anew, e.g. `shaft opens 82°`; undefined where there is no figure to tell. */
+export function resultOf(answers: Answers, part: string, outcome: Outcome, finding: Finding | undefined): string | undefined {
+  const told = outcome.kind === 'itself' ? itselfOutcome(part, finding) : outcome;
+  const { study, columns } = answers;
+  if (told === undefined || told.kind === 'itself' || study === undefined) return undefined;
+  const value = outcomeOf(study.travel, columns, told);
+  if (told.kind === 'at' && told.travel === 0 && isOpening(told.column) && value <= SHUT) return `${ownerOf(told.column)} closes`;
+  const column = columns.find(({ name }) => name === told.column);
+  return column === undefined || !Number.isFinite(value)
+    ? undefined
+    : outcomeText(told, figureText({ value, dimension: column.dimension }));
+}
+
+/** rad; what the finding takes for closed. */
+const SHUT = 0.001 * (Math.PI / 180);
+
+/** A column's figure in words, e.g. `shaft opens 82°`, `least drive of link 20°`. */
+export function outcomeText(outcome: Exclude<Outcome, { readonly kind: 'itself' }>, figure: string): string {
+  const part = ownerOf(outcome.column);
+  const key = outcome.column.slice(part.length + 1);
+  if (key === 'opening')
+    return outcome.kind === 'at' ? `${part} stands ${figure} open${outcome.travel === 0 ? ' at rest' : ''}` : `${part} opens ${figure}`;
+  if (key === 'closing') return `${part} closes with ${figure} or more`;
+  if (key === 'stretch') return `${part} stretches by ${figure}`;
+  if (key === 'signal')
+    return `${part} gives ${figure}${outcome.kind !== 'at' ? '' : ` ${outcome.travel === 0 ? 'at rest' : travelText(outcome.travel)}`}`;
+  if (key === 'angle')
+    return `${part} turns to ${figure}${outcome.kind === 'at' ? '' : ` at ${outcome.kind === 'least' ? 'least' : 'most'}`}`;
+  const words = COLUMN_WORDS[key] ?? key;
+  return `${words} of ${part} ${outcome.kind === 'at' ? figure : `${figure} at ${outcome.kind === 'least' ? 'least' : 'most'}`}`;
+}
+
+function isOpening(column: string): boolean {
+  return column.endsWith('.opening');
+}
+
+function ownerOf(column: string): string {
+  return column.slice(0, Math.max(0, column.lastIndexOf('.')));
+}
+
+const COLUMN_WORDS: Readonly<Record<string, string>> = {
+  transmission: 'transmission angle',
+  drive: 'drive angle',
+  misalignment: 'end tilt',
+};
+
+/** The column by which a figure that is its own outcome is best told. */
+function itselfOutcome(part: string, finding: Finding | undefined): Outcome | undefined {
+  const { worst, limit } = finding ?? {};
+  switch (finding?.code) {
+    case undefined:
+    case 'opening-missed':
+    case 'opening-early':
+      return { kind: 'greatest', column: `${part}.opening` };
+    case 'held-open':
+      return { kind: 'at', column: `${part}.opening`, travel: 0 };
+    case 'closing-lost':
+      return { kind: 'least', column: `${part}.closing` };
+    case 'sensor-past-range':
+    case 'sensor-past-stop':
+      return { kind: (worst?.value ?? 0) < (limit?.value ?? 0) ? 'least' : 'greatest', column: `${part}.angle` };
+    case 'signal-in-fault-band':
+      return { kind: 'at', column: `${part}.signal`, travel: worst?.travel ?? 0 };
+    default:
+      return undefined;
+  }
+}

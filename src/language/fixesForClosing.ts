@@ -1,0 +1,49 @@
+/** What brings closing torque: the preload of each torsion spring that reaches the shaft. And slack for a cable that is tight at rest. */
+import type { Finding } from '../findings/finding.ts';
+import { LENGTH_MARGIN } from '../findings/margin.ts';
+import { along, type Study } from '../findings/study.ts';
+import { springsReaching } from '../forces/springsReaching.ts';
+import { greatestOf, leastOf } from '../travel/extremes.ts';
+import type { FixAim } from './fixAim.ts';
+
+/** Of the greatest closing torque, what the least is to come to: the same that the finding's own mend aims at. */
+const SOUND = 0.1;
+
+/**
+ * Every return spring that can be wound tighter; the finding's own mend is for one of them. None where the finding knows of none though
+ * the springs are plain: more preload does not make up for a spring that opens.
+ */
+export function aimsToWind(study: Study, finding: Finding): readonly FixAim[] {
+  const { mechanism, samples } = study.travel;
+  const lever = mechanism.levers.find(({ name }) => name === finding.part);
+  if (lever === undefined) return [];
+  const springs = springsReaching(mechanism, lever.index).flatMap(({ source, lever: on }) =>
+    source.kind === 'torsion' && source.countsAsReturn ? [{ source, isOwn: on === lever.index }] : [],
+  );
+  if (finding.mend === undefined && springs.every(({ source }) => source.preload?.formula === undefined)) return [];
+  const column = `${lever.name}.closing`;
+  const sound = (): number => SOUND * (greatestOf(along(study, column), samples)?.value ?? NaN);
+  const least = (): number => leastOf(along(study, column), samples)?.value ?? NaN;
+  return springs.map(({ source: { name, preload }, isOwn }): FixAim => {
+    const unknown = `springs.${name}.preload`;
+    // On the lever itself all of it arrives.
+    if (isOwn) return { unknown, outcome: { kind: 'itself' }, target: () => (preload?.nominal ?? 0) + sound() - least() };
+    return { unknown, outcome: { kind: 'least', column }, target: sound };
+  });
+}
+
+/** Slack where it follows from a formula. */
+export function aimsToSlacken({ definition }: Study, finding: Finding): readonly FixAim[] {
+  const slack = definition.cables.find(({ name }) => name === finding.part)?.slack;
+  const { worst } = finding;
+  if (slack === undefined || worst === undefined) return [];
+  return [{ unknown: slack.path, outcome: { kind: 'itself' }, target: () => slack.nominal + worst.value + LENGTH_MARGIN }];
+}
+
+/** A rod's length, where it follows from a formula, at the end of its adjuster. */
+export function aimsToAdjust({ definition }: Study, finding: Finding): readonly FixAim[] {
+  const rod = definition.rods.find(({ name }) => name === finding.part);
+  const { limit } = finding;
+  if (rod?.length === undefined || limit === undefined) return [];
+  return [{ unknown: rod.length.path, outcome: { kind: 'itself' }, target: () => limit.value }];
+}

@@ -1,0 +1,166 @@
+/**
+ * Works out an offered fix: solves for the figure, rounds it to what a workshop works to on the side that passes, and solves the whole text
+ * with that edit. It is a fix only where the finding is then gone or milder and nothing new is an error.
+ */
+import type { Replacement } from '../definition/problem.ts';
+import { figureText } from '../outputs/figure.ts';
+import { solve, type Answers } from '../solve.ts';
+import { solveFor, type Solutions } from '../studies/solveFor.ts';
+import { boundsFor, type SearchBounds } from './fixBounds.ts';
+import { rootsOf } from './fixRoots.ts';
+import { roundFigures } from './fixRounding.ts';
+import { tryEdit, type Standing, type Trial } from './fixTrial.ts';
+import { unknownAt, writtenAs, type Unknown } from './fixUnknown.ts';
+import { goalOf, outcomeText, resultOf, wordsOf } from './fixWords.ts';
+import { planOf, type OfferedFix, type Plan } from './offeredFixes.ts';
+
+export type SolvedFix =
+  | {
+      readonly kind: 'solved';
+      /** With the figure and what comes of it, e.g. `Lengthen link to 73.4 mm: shaft opens 82°`. */
+      readonly title: string;
+      readonly edits: readonly Replacement[];
+      /** Whether the finding is gone, and not only milder. */
+      readonly mends: boolean;
+      /** The figure that is written, SI. */
+      readonly value: number;
+    }
+  | {
+      readonly kind: 'unsolved';
+      /** Why no figure does it; a sentence without a full stop. */
+      readonly reason: string;
+    };
+
+/** What does the solving; replaced where solves are counted. */
+export interface Solvers {
+  readonly solve: typeof solve;
+  readonly solveFor: typeof solveFor;
+}
+
+/** @param answers of the text as it is now, which may have changed since the fix was offered */
+export function solveFix(answers: Answers, offered: OfferedFix, solvers: Solvers = { solve, solveFor }): SolvedFix {
+  const plan = planOf(answers, offered);
+  if (plan === undefined) return { kind: 'unsolved', reason: 'The text has changed, and this is no longer found' };
+  const unknown = unknownAt(plan.study, offered.writes);
+  const bounds = boundsFor(plan.study.definition, offered.writes, unknown.dimension, unknown.present);
+  const distance = (value: number): number => Math.abs(value - unknown.present);
+  const tries: Tried[] = [];
+  let nearest: Extract<Solutions, { kind: 'solved' }>['nearest'];
+  // Near the present figure first: there the search is fine, and mostly it ends there.
+  for (const search of searchesOf(plan, unknown.present, bounds)) {
+    const solutions = rootsOf(plan, unknown.present, search, solvers.solveFor);
+    if (solutions.kind !== 'solved') return { kind: 'unsolved', reason: notFollowing(plan, solutions.kind) };
+    nearest = solutions.nearest;
+    const roots = solutions.roots.map(({ value }) => value).sort((one, other) => distance(one) - distance(other));
+    for (const root of roots.slice(0, MOST_ROOTS)) {
+      if (tries.some((tried) => Math.abs(tried.root - root) <= SAME_ROOT * (bounds.to - bounds.from))) continue;
+      const tried = bestNear(answers, plan, unknown, root, solvers);
+      if (tried === undefined)
+        return { kind: 'unsolved', reason: `${capital(wordsOf(offered.writes).figure)} cannot be written into this text` };
+      if (tried.standing !== 'refused') return solved(plan, unknown, tried);
+      tries.push(tried);
+    }
+  }
+  const [first] = tries;
+  return { kind: 'unsolved', reason: first === undefined ? noRoot(plan, unknown, bounds, nearest) : refused(plan, unknown, first) };
+}
+
+/** Share of the bounds in which is searched, with the values that are taken there first. */
+const SEARCHES = [
+  { share: 1 / 8, starts: 25 },
+  { share: 1, starts: 65 },
+] as const;
+
+function searchesOf({ aim }: Plan, present: number, { from, to }: SearchBounds): readonly (SearchBounds & { readonly starts?: number })[] {
+  if (aim.outcome.kind === 'itself') return [{ from, to }];
+  return SEARCHES.map(({ share, starts }) => ({ from: present + (from - present) * share, to: present + (to - present) * share, starts }));
+}
+
+/** Relative to the bounds; two searches find one root alike but for rounding. */
+const SAME_ROOT = 1e-9;
+
+/** A second or third value that would do is tried only where a nearer one makes something else worse. */
+const MOST_ROOTS = 3;
+
+interface Tried extends Trial {
+  /** What was solved for; `value` is it, rounded. SI both. */
+  readonly root: number;
+  readonly value: number;
+  readonly edit: Replacement;
+}
+
+/** The roundest figure near a root that mends all, else the best that there is; undefined where none can be written. */
+function bestNear(
+  answers: Answers,
+  { aim, finding }: Plan,
+  unknown: Unknown,
+  root: number,
+  { solve: solveText }: Solvers,
+): Tried | undefined {
+  let best: Tried | undefined;
+  const most = aim.stay === 'below' ? aim.target() * (1 + SAME) : Infinity;
+  for (let finer = 0; finer <= FINEST; finer++) {
+    for (const value of roundFigures(root, unknown.dimension, unknown.unit, finer)) {
+      const edit = value > most ? undefined : unknown.edit(answers.text, value);
+      if (edit === undefined) continue;
+      const tried = { ...tryEdit(answers, edit, finding, solveText), root, value, edit };
+      if (tried.standing === 'gone') return tried;
+      if (best === undefined || RANK[tried.standing] < RANK[best.standing]) best = tried;
+    }
+  }
+  return best;
+}
+
+/** Decades finer than a workshop works to that are tried where nothing coarser passes. */
+const FINEST = 2;
+const SAME = 1e-12;
+
+const RANK: Readonly<Record<Standing, number>> = { gone: 0, 'gone-with-warnings': 1, milder: 2, refused: 3 };
+
+function solved({ offer, aim, finding }: Plan, unknown: Unknown, { value, edit, answers, standing, warned }: Tried): SolvedFix {
+  const words = wordsOf(offer.writes);
+  const mends = standing !== 'milder';
+  const told = resultOf(answers, offer.part, aim.outcome, finding) ?? (mends ? goalOf(offer.code, offer.part, aim.outcome) : undefined);
+  const notes = [...(mends ? [] : ['better, not yet enough']), ...(warned === undefined ? [] : [`but then ${warned}`])].join(', ');
+  const title = `${value >= unknown.present ? words.up : words.down} to ${writtenAs(value, unknown)}${told === undefined ? '' : `: ${told}`}`;
+  return { kind: 'solved', title: notes === '' ? title : `${title} (${notes})`, edits: [edit], mends, value };
+}
+
+function refused({ offer }: Plan, unknown: Unknown, { root, why }: Tried): string {
+  return `${capital(wordsOf(offer.writes).figure)} would have to be ${writtenAs(root, unknown, ROUGH)}, but then: ${why ?? 'the finding stays'}`;
+}
+
+function notFollowing({ offer, aim }: Plan, kind: Exclude<Solutions['kind'], 'solved'>): string {
+  const { figure } = wordsOf(offer.writes);
+  switch (kind) {
+    case 'empty-bounds':
+      return `There is no room to change ${figure}`;
+    case 'unknown-dimension':
+      return `The linkage does not turn on ${figure}`;
+    case 'unknown-column':
+      return aim.outcome.kind === 'itself' ? 'It has no value' : `${aim.outcome.column} has no value`;
+  }
+}
+
+function noRoot(
+  { offer, aim, study }: Plan,
+  unknown: Unknown,
+  { from, to }: SearchBounds,
+  nearest: { readonly value: number; readonly outcome: number } | undefined,
+): string {
+  const figure = `${wordsOf(offer.writes).figure} between ${writtenAs(from, unknown, ROUGH)} and ${writtenAs(to, unknown, ROUGH)}`;
+  if (nearest === undefined || !Number.isFinite(nearest.outcome)) return `The linkage cannot be assembled with ${figure}`;
+  const { outcome } = aim;
+  const reached =
+    outcome.kind === 'itself'
+      ? `${writtenAs(nearest.value, unknown, ROUGH)} comes nearest`
+      : `${writtenAs(nearest.value, unknown, ROUGH)} comes nearest: ${outcomeText(outcome, figureText({ value: nearest.outcome, dimension: study.columns.get(outcome.column)?.dimension ?? 'number' }))}`;
+  return `No value of ${figure} does it; ${reached}`;
+}
+
+/** Significant digits of a figure that is only told. */
+const ROUGH = 5;
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
