@@ -63,7 +63,7 @@ const layerRules = LAYERS.flatMap((layer, index) => {
 });
 
 export default defineConfig(
-  globalIgnores(['build/', 'coverage/']),
+  globalIgnores(['build/', 'coverage/', '.editor-hosts/']),
   { linterOptions: { noInlineConfig: true, reportUnusedDisableDirectives: 'error' } },
   eslint.configs.recommended,
   {
@@ -130,6 +130,13 @@ export default defineConfig(
       ],
       'no-console': 'error',
     },
+  },
+  {
+    files: ['test/editor/**'],
+    rules: restrict(nodeModules, face([...FACES, 'src'], 'Tests in an editor see the extension from outside, as a person does.'), {
+      regex: '^(?!\\.|vscode$)',
+      message: 'Only the editor is there.',
+    }),
   },
   {
     files: ['**/*.mjs'],

@@ -1,6 +1,6 @@
 /**
- * `npm run generate`: writes the files that follow from the reader's own tables, from the rules' doc comments and from the tables of the
- * textbook tests, so that they cannot disagree with them.
+ * `npm run generate`: writes the files that follow from the reader's own tables, from the rules' doc comments, from the bundled examples and
+ * from the tables of the textbook tests, so that they cannot disagree with them.
  * With `--check` it writes nothing, names the files that are not current and exits 1.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -11,6 +11,7 @@ import { build } from 'esbuild';
 import { forNode } from './build.mjs';
 import { checksPage } from './checksPage.mjs';
 import { codeIndex, codePage } from './codePages.mjs';
+import { exampleFiles } from './exampleFiles.mjs';
 import { findingDocs } from './findingDocs.mjs';
 import { ruleNameOf, takeDocApart } from './ruleDocs.mjs';
 import { root } from './setUp.mjs';
@@ -18,6 +19,7 @@ import { root } from './setUp.mjs';
 const BUNDLE = 'build/generators.mjs';
 const CODES = 'docs/codes';
 const FINDING_DOCS = 'src/outputs/findingDocs.ts';
+const EXAMPLE_FILES = 'extension/exampleFiles.ts';
 const VALUES = 'test/textbook/values';
 
 const values = readdirSync(root + VALUES)
@@ -50,13 +52,20 @@ const problems = generators.PROBLEM_CODES.map((code) => {
   return { code, from: 'src/definition/problemDocs', title: what, text: '', example, cure };
 });
 
+const examples = readdirSync(`${root}examples`)
+  .filter((name) => name.endsWith('.throttle.yaml'))
+  .sort();
+const exampleTexts = Object.fromEntries(examples.map((name) => [name, read(`examples/${name}`) ?? '']));
+
 const checks = values.map((file, i) => ({ file, doc: leadComment(read(`${VALUES}/${file}`) ?? ''), exports: generators[`values${i}`] }));
 
 const files = {
   'schema/throttle.schema.json': `${JSON.stringify(generators.generateJsonSchema(), undefined, 2)}\n`,
   'docs/reference.md': generators.generateReferencePage(),
   'docs/checks.md': checksPage(checks),
+  [EXAMPLE_FILES]: await exampleFiles(exampleTexts, EXAMPLE_FILES),
   [FINDING_DOCS]: await findingDocs(findings, FINDING_DOCS),
+  'package.json': manifestWith(generators.FINDING_CODES),
   [`${CODES}/README.md`]: codeIndex(findings, problems),
   ...Object.fromEntries([...findings, ...problems].map((page) => [`${CODES}/${page.code}.md`, codePage(page)])),
 };
@@ -97,4 +106,11 @@ function read(path) {
 function leadComment(source) {
   const comment = /^\/\*\*([\s\S]*?)\*\//.exec(source)?.[1] ?? '';
   return comment.replace(/\n \* ?/g, '\n').trim();
+}
+
+/** The manifest with the codes that its setting of severities offers. */
+function manifestWith(codes) {
+  const manifest = JSON.parse(read('package.json') ?? '{}');
+  manifest.contributes.configuration.properties['pedalToPlate.severity'].propertyNames = { enum: codes };
+  return `${JSON.stringify(manifest, undefined, 2)}\n`;
 }

@@ -19,6 +19,18 @@ export function setUp() {
   if (runNpm(['ci']) !== 0) stop('`npm ci` failed (its messages are above). Mend what it names, then run this command again.');
 }
 
+/**
+ * How npm is started: the one that started this script, else the one on the path (a `.cmd` on Windows, which only a shell
+ * finds).
+ *
+ * @returns {{command: string, before: readonly string[], shell: boolean}} `before`: words that come before npm's own
+ */
+export function npmCommand() {
+  const running = process.env.npm_execpath;
+  if (running?.endsWith('.js')) return { command: process.execPath, before: [running], shell: false };
+  return { command: 'npm', before: [], shell: process.platform === 'win32' };
+}
+
 const NODE_FLOOR = [20, 19];
 
 function requireNode() {
@@ -53,13 +65,9 @@ function readPackages(path) {
   }
 }
 
-/** The npm that started this script, else the one on the path (a `.cmd` on Windows, which only a shell finds). */
 function runNpm(words) {
-  const running = process.env.npm_execpath;
-  const options = { cwd: root, stdio: 'inherit' };
-  const done = running?.endsWith('.js')
-    ? spawnSync(process.execPath, [running, ...words], options)
-    : spawnSync('npm', words, { ...options, shell: process.platform === 'win32' });
+  const { command, before, shell } = npmCommand();
+  const done = spawnSync(command, [...before, ...words], { cwd: root, shell, stdio: 'inherit' });
   if (done.error) stop(`npm could not be started: ${done.error.message}. It comes with Node: is it on the path?`);
   return done.status;
 }

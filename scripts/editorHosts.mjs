@@ -1,0 +1,121 @@
+/**
+ * Real editors for tests and pictures. `web` is the oldest version supported with the web extension host, `node` the newest
+ * with the Node extension host. Both are shown by Chromium, without a screen.
+ */
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers';
+import { HostError } from './editorHosts/cache.mjs';
+import { openPage } from './editorHosts/chromium.mjs';
+import * as node from './editorHosts/nodeHost.mjs';
+import { collectResults } from './editorHosts/results.mjs';
+import * as web from './editorHosts/webHost.mjs';
+import { root } from './setUp.mjs';
+
+export const HOSTS = { web, node };
+
+/** Modules with a `run` for the editor to call, as `buildEditorTests` of `build.mjs` makes them: one for each kind of host. */
+export const modulesFor = (name) => ({
+  web: `${root}build/editorTests/${name}.browser.js`,
+  node: `${root}build/editorTests/${name}.node.cjs`,
+});
+
+/**
+ * Opens a folder in an editor, with the extension of this clone under development.
+ *
+ * @param {'web' | 'node'} host
+ * @param {object} options
+ * @param {string} options.folder or, in `node`, a `.code-workspace` file
+ * @param {string} [options.tests] module whose `run` is called inside
+ * @param {boolean} [options.trusted] false where the editor shall not trust the folder; `web` always does
+ * @param {{width: number, height: number}} [options.size] of the window
+ * @param {(line: string) => void} [options.hear] gets each line that is logged inside
+ * @returns {Promise<{page: import('playwright-core').Page, exited: Promise<number>, close: () => Promise<void>}>} `exited`: the exit code once `run` has ended
+ */
+export async function openEditor(host, { folder, tests, trusted = true, size, hear = () => undefined }) {
+  const server = await HOSTS[host].start({ folder, tests, trusted });
+  const log = [];
+  const browser = await openPage(size).catch(async (error) => {
+    await server.stop();
+    throw error;
+  });
+  const close = async () => {
+    await browser.close();
+    await server.stop();
+    mkdirSync(`${root}build/editorTests`, { recursive: true });
+    writeFileSync(`${root}build/editorTests/${host}.log`, [...server.log, '\n', ...log.map((line) => `${line}\n`)].join(''));
+  };
+  try {
+    const exited = new Promise((resolve) => browser.page.exposeFunction('codeAutomationExit', resolve));
+    await browser.page.exposeFunction('codeAutomationLog', (_kind, words) => {
+      const line = words.map((word) => (typeof word === 'string' ? word : JSON.stringify(word))).join(' ');
+      log.push(line);
+      hear(line);
+    });
+    await browser.page.goto(server.url);
+    return { page: browser.page, exited, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+/**
+ * Runs tests of `test/editor/` in a host and prints each as it ends.
+ *
+ * @param {'web' | 'node'} host
+ * @param {boolean} [restricted] false: `run.ts`, with a folder that is trusted; true: `restricted.ts`, with two that are not
+ * @returns {Promise<import('./editorHosts/results.mjs').Results>}
+ */
+export async function runEditorTests(host, restricted = false) {
+  const { TITLE, VERSION } = HOSTS[host];
+  const collected = collectResults(console.log);
+  await withWorkspace(async (folder, both) => {
+    const where = restricted ? { folder: both, trusted: false } : { folder };
+    const tests = modulesFor(restricted ? 'restricted' : 'run')[host];
+    const editor = await openEditor(host, { ...where, tests, hear: collected.hear });
+    console.log(restricted ? `${TITLE}, two folders that are not trusted` : TITLE);
+    const ended = await Promise.race([
+      Promise.all([editor.exited, collected.finished]).then(() => 'ended'),
+      // A `run` that could not even be loaded ends the host without a last line.
+      editor.exited.then(() => after(LATE_LINES_MS, 'ended')),
+      after(RUN_MS, 'late'),
+    ]);
+    await editor.close();
+    if (ended === 'late') console.log(`  ✗ the tests were not done after ${RUN_MS / 1000} s`);
+  });
+  const results = collected.results();
+  if (results.version === '') throw new HostError(`${TITLE} could not run the tests: build/editorTests/${host}.log may say why`);
+  if (results.version !== VERSION)
+    throw new HostError(`${TITLE} says that it is version “${results.version}”: see build/editorTests/${host}.log`);
+  return results;
+}
+
+const RUN_MS = 120_000;
+/** Lines and the exit code come by different ways. */
+const LATE_LINES_MS = 3000;
+
+function after(milliseconds, value) {
+  return new Promise((resolve) => setTimeout(() => resolve(value), milliseconds).unref());
+}
+
+/**
+ * Gives `work` a folder with the bundled examples, and a workspace of two such folders; they are gone afterwards.
+ *
+ * @template T
+ * @param {(folder: string, both: string) => Promise<T>} work
+ * @returns {Promise<T>}
+ */
+export async function withWorkspace(work) {
+  const parent = mkdtempSync(join(tmpdir(), 'editor-workspace-'));
+  try {
+    const names = ['examples', 'second'];
+    for (const name of names) cpSync(`${root}examples`, join(parent, name), { recursive: true });
+    const both = join(parent, 'both.code-workspace');
+    writeFileSync(both, JSON.stringify({ folders: names.map((path) => ({ path })) }));
+    return await work(join(parent, 'examples'), both);
+  } finally {
+    rmSync(parent, { recursive: true, force: true, maxRetries: 5 });
+  }
+}

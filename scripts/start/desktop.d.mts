@@ -1,0 +1,1 @@
+export function openOnDesktop(example: string, env: Readonly<Record<string, string | undefined>>): boolean;

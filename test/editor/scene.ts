@@ -1,0 +1,59 @@
+/**
+ * What stands on a picture of the editor: changes the settings as `scene.json` of the open folder says, opens its file, puts the
+ * cursor where it says, runs its commands, and then holds still. The other end is `scripts/screenshots.mjs`.
+ */
+import { commands, ConfigurationTarget, Disposable, languages, Selection, window, workspace } from 'vscode';
+import { inWorkspace, openFile, rangeOf } from './support/editor.ts';
+import { ours } from './support/problems.ts';
+import { until } from './support/wait.ts';
+
+export interface Scene {
+  /** A throttle file of the folder that has at least one problem. */
+  readonly file: string;
+  /** Text that stands once in it: the cursor goes to its start. */
+  readonly at?: string;
+  /** Ids, run in this order. */
+  readonly commands: readonly string[];
+  /** Settings of the person, by id. */
+  readonly settings: Readonly<Record<string, unknown>>;
+  /** The kind of theme that these make: 1 light, 2 dark, 3 dark and 4 light with high contrast. */
+  readonly themeKind: number;
+}
+
+export async function run(): Promise<void> {
+  const scene = await readScene();
+  for (const [id, value] of Object.entries(scene.settings)) {
+    await workspace.getConfiguration().update(id, value, ConfigurationTarget.Global);
+  }
+  const kind = (): number => window.activeColorTheme.kind;
+  await until(
+    `a theme of kind ${scene.themeKind}`,
+    window.onDidChangeActiveColorTheme,
+    () => (kind() === scene.themeKind ? true : undefined),
+    () => `it is of kind ${kind()}`,
+  );
+  const editor = await openFile(inWorkspace(scene.file));
+  const { uri } = editor.document;
+  await until(`problems of ${scene.file}`, languages.onDidChangeDiagnostics, () => (ours(uri).length > 0 ? true : undefined));
+  if (scene.at !== undefined) {
+    const { start } = rangeOf(editor.document, scene.at);
+    editor.selection = new Selection(start, start);
+    editor.revealRange(editor.selection);
+  }
+  for (const command of scene.commands) await commands.executeCommand(command);
+  console.log('# scene ready');
+  await held();
+}
+
+async function readScene(): Promise<Scene> {
+  const bytes = await workspace.fs.readFile(inWorkspace('scene.json'));
+  return JSON.parse(String.fromCharCode(...bytes)) as Scene;
+}
+
+/** For as long as the picture takes: the page is closed from outside. */
+function held(): Promise<void> {
+  return new Promise<void>((_, reject) => {
+    const never = (): Disposable => new Disposable(() => undefined);
+    until('the picture to be taken', never, () => undefined).catch(reject);
+  });
+}

@@ -1,0 +1,32 @@
+/** Waiting for the editor: on its events, with a deadline. Nothing here sleeps. */
+import type { Event } from 'vscode';
+
+/** A busy machine with two editors starting takes its time; what is asserted comes within a second otherwise. */
+const DEADLINE_MS = 20_000;
+
+/**
+ * What `read` gives as soon as it gives something: now, or after one of the events. Fails after the deadline, saying what was
+ * waited for and how things stand.
+ *
+ * @param what in words that follow “waited for”
+ * @param read undefined while it is not there yet
+ * @param state how things stand, for the message
+ */
+export function until<T>(what: string, event: Event<unknown>, read: () => T | undefined, state: () => string = () => ''): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const settle = (finish: () => void): void => {
+      clearTimeout(timer);
+      subscription.dispose();
+      finish();
+    };
+    const look = (): void => {
+      const value = read();
+      if (value !== undefined) settle(() => resolve(value));
+    };
+    const timer = setTimeout(() => {
+      settle(() => reject(new Error(`waited ${DEADLINE_MS / 1000} s for ${what}\n${state()}`.trim())));
+    }, DEADLINE_MS);
+    const subscription = event(look);
+    look();
+  });
+}
