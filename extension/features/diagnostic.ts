@@ -1,0 +1,35 @@
+/** Problems and findings as the editor shows them: at the characters that cause them, with the cure in the same message. */
+import { Diagnostic, DiagnosticRelatedInformation, DiagnosticSeverity, Location } from 'vscode';
+import type { TextDocument } from 'vscode';
+import type { Mark } from '../../src/outputs/marks.ts';
+import { rangeOf } from '../places.ts';
+import { linkToCodePage } from './codePages.ts';
+
+/** By which fixes tell our diagnostics from those of other extensions. */
+export const SOURCE = 'pedal-to-plate';
+
+/** @param severity how it is shown where that is not its own */
+export function toDiagnostic(document: TextDocument, mark: Mark, severity: Mark['severity'] = mark.severity): Diagnostic {
+  const message = mark.cure === undefined ? mark.message : `${mark.message}. ${mark.cure}.`;
+  const diagnostic = new Diagnostic(rangeOf(document, mark.span), message, SEVERITIES[severity]);
+  diagnostic.source = SOURCE;
+  diagnostic.code = { value: mark.code, target: linkToCodePage(mark.code) };
+  if (mark.related !== undefined) {
+    diagnostic.relatedInformation = mark.related.map(
+      (other) => new DiagnosticRelatedInformation(new Location(document.uri, rangeOf(document, other.span)), other.message),
+    );
+  }
+  return diagnostic;
+}
+
+/** The code of one of our diagnostics, which fixes go by; undefined of those of other extensions. */
+export function codeOf({ source, code }: Diagnostic): string | undefined {
+  if (source !== SOURCE || code === undefined) return undefined;
+  return String(typeof code === 'object' ? code.value : code);
+}
+
+const SEVERITIES: Readonly<Record<Mark['severity'], DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  note: DiagnosticSeverity.Information,
+};

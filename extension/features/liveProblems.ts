@@ -1,0 +1,47 @@
+/**
+ * Problems in the editor, kept current: what is wrong with the text of every open throttle file, and what was found about the linkage that
+ * it describes. Works on the text as it stands in the editor, saved or not.
+ */
+import { Disposable, languages, workspace } from 'vscode';
+import type { Diagnostic, TextDocument } from 'vscode';
+import type { Answers } from '../../src/solve.ts';
+import type { DocumentAnswers } from '../answers.ts';
+import { LANGUAGE_ID } from '../language.ts';
+import { toDiagnostic } from './diagnostic.ts';
+import { chosenSeverities, SEVERITY_SETTING } from './severities.ts';
+
+/** Keeps the problems of all open throttle files current until disposed of. */
+export function publishProblems({ onDidSolve, onDidForget, latest }: DocumentAnswers): Disposable {
+  const collection = languages.createDiagnosticCollection(LANGUAGE_ID);
+  const publish = (document: TextDocument, answers: Answers): void => {
+    if (!NOT_BEING_WRITTEN.has(document.uri.scheme)) collection.set(document.uri, diagnosticsOf(document, answers));
+  };
+  return Disposable.from(
+    collection,
+    onDidSolve(({ document, answers }) => publish(document, answers)),
+    onDidForget((document) => collection.delete(document.uri)),
+    workspace.onDidChangeConfiguration((event) => {
+      if (!event.affectsConfiguration(SEVERITY_SETTING)) return;
+      for (const document of workspace.textDocuments) {
+        const answers = latest(document);
+        // Of a text that has changed since, the new answers come by themselves.
+        if (answers?.text === document.getText()) publish(document, answers);
+      }
+    }),
+  );
+}
+
+/** Other revisions, as comparisons open them beside the file itself: nothing is to be mended there. */
+const NOT_BEING_WRITTEN: ReadonlySet<string> = new Set(['git']);
+
+/** What is wrong with the text first; what was found about the linkage may follow from it. */
+function diagnosticsOf(document: TextDocument, { problems, findings }: Answers): Diagnostic[] {
+  const chosen = chosenSeverities(document);
+  return [
+    ...problems.map((problem) => toDiagnostic(document, problem)),
+    ...findings.flatMap((finding) => {
+      const severity = chosen.get(finding.code) ?? finding.severity;
+      return severity === 'off' ? [] : toDiagnostic(document, finding, severity);
+    }),
+  ];
+}

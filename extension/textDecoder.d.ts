@@ -1,0 +1,7 @@
+/**
+ * UTF-8 to text, which desktop and web hosts both have. Declared here so that the extension needs neither Node's nor the browser's types,
+ * as with the timers.
+ */
+declare class TextDecoder {
+  decode(bytes: Uint8Array): string;
+}

@@ -1,0 +1,48 @@
+/** Everything that open throttle files are given, over one set of answers. */
+import { Disposable } from 'vscode';
+import type { Uri } from 'vscode';
+import { keepAnswers } from './answers.ts';
+import { provideCodeActions } from './features/codeActions.ts';
+import { provideCodeLenses } from './features/codeLenses.ts';
+import { openCodePages } from './features/codePages.ts';
+import { provideCompletion } from './features/completion.ts';
+import { provideDefinition } from './features/definition.ts';
+import { provideFolding } from './features/folding.ts';
+import { provideHighlights } from './features/highlights.ts';
+import { provideHover } from './features/hover.ts';
+import { provideInlayHints } from './features/inlayHints.ts';
+import { publishProblems } from './features/liveProblems.ts';
+import { provideReferences } from './features/references.ts';
+import { provideRename } from './features/rename.ts';
+import { revealParts } from './features/revealPart.ts';
+import { provideSelectionRanges } from './features/selectionRanges.ts';
+import { provideSymbols } from './features/symbols.ts';
+import { provideTokens } from './features/tokens.ts';
+import { showStatus } from './statusBar.ts';
+import { provideTests } from './tests.ts';
+
+/** @param extensionUri where the extension is installed; its pages of the codes stand there */
+export function serveThrottleFiles(extensionUri: Uri): Disposable {
+  const answers = keepAnswers();
+  return Disposable.from(
+    publishProblems(answers),
+    openCodePages(extensionUri),
+    provideCodeActions(answers),
+    provideCompletion(answers),
+    provideHover(answers),
+    provideInlayHints(answers),
+    provideCodeLenses(answers),
+    revealParts(answers),
+    provideSymbols(answers),
+    provideFolding(answers),
+    provideSelectionRanges(answers),
+    provideDefinition(answers),
+    provideReferences(answers),
+    provideHighlights(answers),
+    provideRename(answers),
+    provideTokens(answers),
+    provideTests(answers),
+    showStatus(answers),
+    answers,
+  );
+}

@@ -1,0 +1,123 @@
+import { describe, expect, test } from 'vitest';
+import { Disposable } from 'vscode';
+import type * as vscode from 'vscode';
+import { provideCodeLenses } from '../../../extension/features/codeLenses.ts';
+import { REVEAL_PART, revealParts } from '../../../extension/features/revealPart.ts';
+import {
+  cancelledToken,
+  FOUR_BARREL,
+  forTest,
+  openThrottle,
+  PATIENT,
+  providerOf,
+  serveEach,
+  set,
+  textIn,
+} from '../../support/editorRequests.ts';
+import { changeDocument, type CodeLens, commands, showEditor } from '../../support/vscode.ts';
+
+serveEach((answers) => Disposable.from(provideCodeLenses(answers), revealParts(answers)));
+
+const provider = (): vscode.CodeLensProvider => providerOf('registerCodeLensProvider');
+const lensesOf = async (document: vscode.TextDocument, token = PATIENT): Promise<readonly CodeLens[] | undefined> =>
+  (await provider().provideCodeLenses(document, token)) as unknown as readonly CodeLens[] | undefined;
+
+test.each(['\n', '\r\n'])('each part of the load path has one, with the figure that matters (%j)', async (end) => {
+  const document = openThrottle(FOUR_BARREL.replaceAll('\n', end));
+  const lenses = (await lensesOf(document)) ?? [];
+  const shaft = lenses.find(({ range }) => textIn(document, range as never) === 'shaft');
+  expect(shaft?.command.title).toContain('opens 82°');
+  expect(shaft?.command.arguments).toEqual([{ uri: document.uri.toString(), part: 'lever', name: 'shaft' }]);
+  const named = lenses.map(({ range }) => textIn(document, range as never));
+  expect(named).toEqual(['bellcrank', 'shaft', 'pedal', 'main', 'link', 'bank', 'position', 'return_front', 'return_rear']);
+});
+
+test('they stay where they are while nothing can be solved, and say so', async () => {
+  const document = openThrottle(FOUR_BARREL);
+  const before = (await lensesOf(document)) ?? [];
+  changeDocument(
+    forTest(document),
+    FOUR_BARREL.replace('pedal: {lever: pedal,', 'pedal: {lever: peda,').replace('  link:', '  drag_link:'),
+  );
+  const during = (await lensesOf(document)) ?? [];
+  expect(new Set(during.map(({ command }) => command.title))).toEqual(new Set(['not solved']));
+  const lines = (lenses: readonly CodeLens[]): unknown => lenses.map(({ range }) => range.start.line);
+  expect(lines(during)).toEqual(lines(before.filter(({ range }) => range.start.line !== LINK_LINE)));
+  changeDocument(forTest(document), FOUR_BARREL);
+  expect((await lensesOf(document))?.map(({ command }) => command.title)).toEqual(before.map(({ command }) => command.title));
+});
+
+const LINK_LINE = FOUR_BARREL.slice(0, FOUR_BARREL.indexOf('  link:')).split('\n').length - 1;
+
+test('of a text with one mistake only what depends on it loses its figure, and a part that is taken out its line', async () => {
+  const document = openThrottle(FOUR_BARREL);
+  const before = (await lensesOf(document)) ?? [];
+  changeDocument(forTest(document), FOUR_BARREL.replace('from: bellcrank.out', 'from: bellcrank.ou'));
+  const during = (await lensesOf(document)) ?? [];
+  const named = (lenses: readonly CodeLens[]): string[] => lenses.map(({ range }) => textIn(document, range as never)).sort();
+  const unsolved = during.filter(({ command }) => command.title === 'not solved');
+  expect(named(unsolved)).toContain('link');
+  expect(named(unsolved)).not.toContain('main');
+  expect(during.map(({ range }) => range.start.line).sort()).toEqual(before.map(({ range }) => range.start.line).sort());
+  changeDocument(forTest(document), FOUR_BARREL.slice(0, FOUR_BARREL.indexOf('rods:')));
+  expect(named((await lensesOf(document)) ?? [])).not.toContain('link');
+});
+
+test('a text that was never solved has none', async () => {
+  expect(await lensesOf(openThrottle('format: 1\n'))).toEqual([]);
+});
+
+test('they can be switched off, and the editor asks again at once', async () => {
+  const document = openThrottle(FOUR_BARREL);
+  let asks = 0;
+  const listening = provider().onDidChangeCodeLenses?.(() => asks++);
+  set('pedalToPlate.codeLens', false);
+  expect([asks, await lensesOf(document)]).toEqual([1, []]);
+  listening?.dispose();
+});
+
+test('none are made where nobody waits for them, nor of a text that has changed', async () => {
+  const document = openThrottle(FOUR_BARREL);
+  expect(await lensesOf(document, cancelledToken())).toBeUndefined();
+  const asked = lensesOf(document);
+  changeDocument(forTest(document), 'format: 1\n');
+  expect(await asked).toBeUndefined();
+});
+
+describe('a lens that is chosen', () => {
+  test.each(['shaft', 'pedal', 'main', 'link', 'bank', 'position', 'return_rear'])('shows %s where it is now', async (name) => {
+    const document = openThrottle(FOUR_BARREL);
+    const editor = showEditor(forTest(document));
+    const lens = (await lensesOf(document))?.find(({ range }) => textIn(document, range as never) === name);
+    changeDocument(forTest(document), `# one more line\n${FOUR_BARREL}`);
+    await commands.executeCommand(lens!.command.command, ...lens!.command.arguments);
+    expect(editor.selection && textIn(document, editor.selection as never)).toBe(name);
+    expect(editor.selection?.start.line).toBe((lens?.range.start.line ?? NaN) + 1);
+    expect(editor.revealed).toEqual({ start: editor.selection?.start, end: editor.selection?.end });
+  });
+
+  test('shows it in its own file, of several that are open', async () => {
+    const [one, other] = [openThrottle(FOUR_BARREL), openThrottle(FOUR_BARREL)];
+    const [first, second] = [showEditor(forTest(one)), showEditor(forTest(other))];
+    await commands.executeCommand(REVEAL_PART, { uri: other.uri.toString(), part: 'rod', name: 'link' });
+    expect([first.selection === undefined, second.selection === undefined]).toEqual([true, false]);
+  });
+
+  test.each([undefined, 'link', {}, { uri: 1, part: 'rod', name: 'link' }, { uri: '', part: 'toString', name: 'link' }])(
+    'does nothing when it is given %j',
+    async (argument) => {
+      const editor = showEditor(forTest(openThrottle(FOUR_BARREL)));
+      await commands.executeCommand(REVEAL_PART, argument);
+      expect(editor.selection).toBeUndefined();
+    },
+  );
+
+  test('does nothing where the part is gone or the file not in sight', async () => {
+    const document = openThrottle(FOUR_BARREL);
+    const asked = { uri: document.uri.toString(), part: 'rod', name: 'link' };
+    await commands.executeCommand(REVEAL_PART, asked);
+    const editor = showEditor(forTest(document));
+    await commands.executeCommand(REVEAL_PART, { ...asked, name: 'gone' });
+    expect(editor.selection).toBeUndefined();
+  });
+});

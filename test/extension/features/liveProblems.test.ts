@@ -1,0 +1,116 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { keepAnswers } from '../../../extension/answers.ts';
+import { codeOf } from '../../../extension/features/diagnostic.ts';
+import { publishProblems } from '../../../extension/features/liveProblems.ts';
+import { BINDING, forTest, openThrottle, set, textIn, tidyUp } from '../../support/editorRequests.ts';
+import { changeDocument, closeDocument, DiagnosticSeverity, openDocument, shownProblems } from '../../support/vscode.ts';
+
+const NAME = 'file:///a.throttle.yaml';
+const WRONG = 'format: 1\nnonsense: 2\n';
+const MORE_WRONG = 'format: 1\nnonsense: 2\nrubbish: 3\n';
+
+const shown = (): { code: string | undefined; severity: number; range: never }[] =>
+  (shownProblems.get(NAME) ?? []).map((each) => ({ code: codeOf(each as never), severity: each.severity, range: each.range as never }));
+const codesShown = (): (string | undefined)[] => shown().map(({ code }) => code);
+
+let dispose: () => void;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  const answers = keepAnswers();
+  const published = publishProblems(answers);
+  dispose = () => {
+    published.dispose();
+    answers.dispose();
+  };
+});
+
+afterEach(() => {
+  dispose();
+  expect(vi.getTimerCount()).toBe(0);
+  vi.useRealTimers();
+  tidyUp();
+});
+
+test('a throttle file that opens shows its problems', () => {
+  openThrottle(WRONG, NAME);
+  vi.runAllTimers();
+  expect(codesShown()).toEqual(['unknown-key']);
+});
+
+test('findings about the linkage stand at what they are about, behind the problems of the text', () => {
+  const document = openThrottle(`${BINDING}nonsense: 1\n`, NAME);
+  vi.runAllTimers();
+  expect(shown().map(({ code, range }) => `${code ?? ''} ${textIn(document, range)}`)).toEqual([
+    'unknown-key nonsense',
+    'not-assembled link',
+    'toggle-opening link',
+    'opening-missed 82 deg',
+    'transmission-angle link',
+  ]);
+});
+
+test('typing is left in peace, and the text is read once it pauses', () => {
+  const document = openThrottle(WRONG, NAME);
+  vi.runAllTimers();
+  changeDocument(forTest(document), MORE_WRONG);
+  expect(codesShown()).toHaveLength(1);
+  vi.runAllTimers();
+  expect(codesShown()).toHaveLength(2);
+  changeDocument(forTest(document), 'format: 1\n');
+  vi.runAllTimers();
+  expect(codesShown()).not.toContain('unknown-key');
+});
+
+test('a file that closes takes its problems with it, also when a change was still waiting', () => {
+  const document = openThrottle(WRONG, NAME);
+  vi.runAllTimers();
+  changeDocument(forTest(document), MORE_WRONG);
+  closeDocument(forTest(document));
+  vi.runAllTimers();
+  expect(shownProblems.has(NAME)).toBe(false);
+});
+
+test('other YAML files are not touched, nor other revisions of a throttle file', () => {
+  openDocument('file:///b.yaml', 'yaml', WRONG);
+  openThrottle(WRONG, 'git:/a.throttle.yaml?HEAD');
+  vi.runAllTimers();
+  expect(shownProblems.size).toBe(0);
+});
+
+test('a finding has the severity that the settings give it, at once, and the problems of the text keep theirs', () => {
+  openThrottle(`${BINDING}nonsense: 1\n`, NAME);
+  vi.runAllTimers();
+  set('pedalToPlate.severity', { 'not-assembled': 'note', 'toggle-opening': 'off', 'opening-missed': 'loud', 'unknown-key': 'off' });
+  expect(shown().map(({ code, severity }) => [code, severity])).toEqual([
+    ['unknown-key', DiagnosticSeverity.Error],
+    ['not-assembled', DiagnosticSeverity.Information],
+    ['opening-missed', DiagnosticSeverity.Warning],
+    ['transmission-angle', DiagnosticSeverity.Error],
+  ]);
+});
+
+test('a setting that cannot be meant changes nothing', () => {
+  openThrottle(BINDING, NAME);
+  vi.runAllTimers();
+  set('pedalToPlate.severity', 'off');
+  expect(codesShown()).toHaveLength(4);
+});
+
+test('a change of the settings shows nothing of a text that is typed in just then', () => {
+  const document = openThrottle(WRONG, NAME);
+  vi.runAllTimers();
+  changeDocument(forTest(document), 'format: 1\n');
+  const before = shownProblems.get(NAME);
+  set('pedalToPlate.severity', {});
+  expect(shownProblems.get(NAME)).toBe(before);
+});
+
+test('nothing is shown or awaited after it is disposed of', () => {
+  const document = openThrottle(WRONG, NAME);
+  vi.runAllTimers();
+  changeDocument(forTest(document), MORE_WRONG);
+  dispose();
+  expect(vi.getTimerCount()).toBe(0);
+  expect(shownProblems.size).toBe(0);
+});

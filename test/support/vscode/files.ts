@@ -1,0 +1,66 @@
+/** Stand-in for the files of a workspace: a folder in memory, whose files the test writes and takes away. */
+import { type Disposable, EventEmitter } from './events.ts';
+import { Uri } from './places.ts';
+
+/** Of the one folder that is open. */
+const FOLDER = 'file:///folder/';
+
+const texts = new Map<string, string>();
+const created = new EventEmitter<Uri>();
+const changed = new EventEmitter<Uri>();
+const deleted = new EventEmitter<Uri>();
+
+/** What the extension asked of the disk, in order: `find`, `read file:///…`. */
+export const diskAccess: string[] = [];
+
+/** How long reading a file takes; what is read is what stood there at the start. */
+export const disk = { milliseconds: 0 };
+
+export const files = {
+  async findFiles(glob: string): Promise<readonly Uri[]> {
+    diskAccess.push('find');
+    const ending = glob.replace(/^\*\*\/\*/, '');
+    await Promise.resolve();
+    return [...texts.keys()].filter((uri) => uri.startsWith(FOLDER) && uri.endsWith(ending)).map((uri) => Uri.parse(uri));
+  },
+  createFileSystemWatcher: () => {
+    const listening: Disposable[] = [];
+    const own = (event: (listener: (uri: Uri) => void) => Disposable) => (listener: (uri: Uri) => void) => {
+      const subscription = event(listener);
+      listening.push(subscription);
+      return subscription;
+    };
+    return {
+      onDidCreate: own(created.event),
+      onDidChange: own(changed.event),
+      onDidDelete: own(deleted.event),
+      dispose: () => listening.forEach((each) => each.dispose()),
+    };
+  },
+  fs: {
+    async readFile(uri: Uri): Promise<Uint8Array> {
+      diskAccess.push(`read ${uri.toString()}`);
+      const text = texts.get(uri.toString());
+      await new Promise((resolve) => setTimeout(resolve, disk.milliseconds));
+      if (text === undefined) throw new Error(`no file ${uri.toString()}`);
+      return new TextEncoder().encode(text);
+    },
+  },
+  asRelativePath: (uri: Uri) => uri.toString().replace(FOLDER, ''),
+  getWorkspaceFolder: (uri: Uri) => (uri.toString().startsWith(FOLDER) ? { uri: Uri.parse(FOLDER) } : undefined),
+};
+
+/** @param text undefined takes the file away */
+export function writeFile(uri: string, text: string | undefined): void {
+  const was = texts.has(uri);
+  if (text === undefined) texts.delete(uri);
+  else texts.set(uri, text);
+  const event = text === undefined ? deleted : was ? changed : created;
+  event.fire(Uri.parse(uri));
+}
+
+export function emptyDisk(): void {
+  texts.clear();
+  diskAccess.length = 0;
+  disk.milliseconds = 0;
+}

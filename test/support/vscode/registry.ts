@@ -1,0 +1,154 @@
+/** Stand-in for what is registered with the editor: providers, commands and diagnostics, for the test to ask. */
+import type { Diagnostic } from './data.ts';
+import type { TextDocument } from './documents.ts';
+import { CancellationTokenSource, Disposable, EventEmitter } from './events.ts';
+import type { Range, Selection, Uri } from './places.ts';
+import { createStatusBarItem } from './statusBar.ts';
+
+/** What is shown under Problems, by document uri. */
+export const shownProblems = new Map<string, readonly Diagnostic[]>();
+
+/** How many collections there are. */
+export const collections = { count: 0 };
+
+/** A provider as it was registered. */
+export interface Registered {
+  readonly selector: unknown;
+  readonly provider: unknown;
+  /** What was given besides: trigger characters, a legend, kinds. */
+  readonly rest: readonly unknown[];
+}
+
+/** By the function that registered it, e.g. `registerHoverProvider`. */
+export const providers = new Map<string, Registered>();
+
+const register =
+  (name: string) =>
+  (selector: unknown, provider: unknown, ...rest: readonly unknown[]): Disposable => {
+    if (providers.has(name)) throw new Error(`${name} was called twice`);
+    providers.set(name, { selector, provider, rest });
+    return new Disposable(() => providers.delete(name));
+  };
+
+export const languages = {
+  createDiagnosticCollection: () => {
+    collections.count++;
+    let isDisposed = false;
+    const own = new Set<string>();
+    return {
+      set(uri: Uri, diagnostics: readonly Diagnostic[]) {
+        own.add(uri.toString());
+        shownProblems.set(uri.toString(), diagnostics);
+      },
+      delete: (uri: Uri) => shownProblems.delete(uri.toString()),
+      dispose() {
+        if (!isDisposed) collections.count--;
+        isDisposed = true;
+        for (const uri of own) shownProblems.delete(uri);
+      },
+    };
+  },
+  registerDefinitionProvider: register('registerDefinitionProvider'),
+  registerReferenceProvider: register('registerReferenceProvider'),
+  registerDocumentHighlightProvider: register('registerDocumentHighlightProvider'),
+  registerRenameProvider: register('registerRenameProvider'),
+  registerFoldingRangeProvider: register('registerFoldingRangeProvider'),
+  registerSelectionRangeProvider: register('registerSelectionRangeProvider'),
+  registerDocumentSymbolProvider: register('registerDocumentSymbolProvider'),
+  registerDocumentSemanticTokensProvider: register('registerDocumentSemanticTokensProvider'),
+  registerHoverProvider: register('registerHoverProvider'),
+  registerCompletionItemProvider: register('registerCompletionItemProvider'),
+  registerInlayHintsProvider: register('registerInlayHintsProvider'),
+  registerCodeLensProvider: register('registerCodeLensProvider'),
+  registerCodeActionsProvider: register('registerCodeActionsProvider'),
+};
+
+/** Commands by name; a test may put the editor's own there. */
+export const registeredCommands = new Map<string, (...given: readonly unknown[]) => unknown>();
+
+export const commands = {
+  registerCommand(name: string, run: (...given: readonly unknown[]) => unknown): Disposable {
+    if (registeredCommands.has(name)) throw new Error(`${name} was registered twice`);
+    registeredCommands.set(name, run);
+    return new Disposable(() => registeredCommands.delete(name));
+  },
+  executeCommand: (name: string, ...given: readonly unknown[]): Promise<unknown> => {
+    const run = registeredCommands.get(name);
+    return run === undefined ? Promise.reject(new Error(`command '${name}' not found`)) : Promise.resolve(run(...given));
+  },
+  getCommands: () => Promise.resolve([...registeredCommands.keys()]),
+};
+
+export interface ShownEditor {
+  readonly document: TextDocument;
+  selection?: Selection;
+  /** What was asked to be seen. */
+  revealed?: Range;
+  revealRange(range: Range): void;
+}
+
+export const TextEditorRevealType = { InCenterIfOutsideViewport: 2 } as const;
+export const ProgressLocation = { Window: 10, Notification: 15 } as const;
+
+/** What the editor told the person, in order: messages, status bar texts, progress titles, files shown. */
+export const told: string[] = [];
+
+/** Set by the test to press cancel as soon as a progress is shown. */
+export const impatience = { cancelsProgress: false };
+
+/** What was offered in quick picks, in order, and the label that the test picks; none is a person who leaves without. */
+export const offered: { readonly label: string }[] = [];
+export const choice: { label: string | undefined } = { label: undefined };
+
+const visibleTextEditors: ShownEditor[] = [];
+const activated = new EventEmitter<ShownEditor | undefined>();
+
+export const window = {
+  visibleTextEditors,
+  /** Set by `focusDocument`. */
+  activeTextEditor: undefined as ShownEditor | undefined,
+  onDidChangeActiveTextEditor: activated.event,
+  createStatusBarItem,
+  showQuickPick(items: readonly { readonly label: string }[]) {
+    offered.push(...items);
+    return Promise.resolve(items.find(({ label }) => label === choice.label));
+  },
+  showInformationMessage(text: string) {
+    told.push(`message: ${text}`);
+    return Promise.resolve(undefined);
+  },
+  setStatusBarMessage(text: string) {
+    told.push(`status: ${text}`);
+    return new Disposable(() => undefined);
+  },
+  showTextDocument(what: Uri | TextDocument) {
+    told.push(`shown: ${('uri' in what ? what.uri : what).toString()}`);
+    return Promise.resolve();
+  },
+  async withProgress(options: { readonly title: string }, task: (progress: unknown, token: unknown) => Promise<unknown>) {
+    told.push(`progress: ${options.title}`);
+    const source = new CancellationTokenSource();
+    const done = task({ report: () => undefined }, source.token);
+    if (impatience.cancelsProgress) source.cancel();
+    await done;
+    told.push(`done: ${options.title}`);
+    source.dispose();
+  },
+};
+
+export function showEditor(document: TextDocument): ShownEditor {
+  const editor: ShownEditor = {
+    document,
+    revealRange(range) {
+      editor.revealed = range;
+    },
+  };
+  visibleTextEditors.push(editor);
+  return editor;
+}
+
+/** Gives a document the focus; undefined takes it from all. */
+export function focusDocument(document: TextDocument | undefined): void {
+  window.activeTextEditor = document && showEditor(document);
+  activated.fire(window.activeTextEditor);
+}
