@@ -1,7 +1,8 @@
 /** What is left open of springs, plates, sensors and the pedal's force, each with the reason. */
 import type { Span } from '../definition/span.ts';
-import { springsReaching } from '../forces/springsReaching.ts';
+import { isMoved, leversOf, springsReaching } from '../forces/springsReaching.ts';
 import type { LeverModel } from '../kinematics/model.ts';
+import { whyNoForceAt } from '../requirements/missing.ts';
 import { rangesBelow, type Along, type Range } from '../travel/extremes.ts';
 import { rangeWords } from '../travel/words.ts';
 import type { NotChecked } from './finding.ts';
@@ -10,6 +11,7 @@ import { hasUnreadSprings, whyClosingUnknown } from './platesClosing.ts';
 import { hasFaultBand } from './sensorFit.ts';
 import { missingOf } from './springActions.ts';
 import type { Study } from './study.ts';
+import { listed } from './words.ts';
 
 export function attachedNotChecked(study: Study): readonly NotChecked[] {
   return [...springsLeft(study), ...platesLeft(study), ...sensorsLeft(study), ...pedalLeft(study), ...movementsLeft(study)];
@@ -24,9 +26,9 @@ function springsLeft({ travel: { mechanism }, definition }: Study): readonly Not
   return springs.flatMap((spring): NotChecked[] => {
     const missing = missingOf(spring);
     if (missing !== undefined) return [told(spring.source, `its torque, ${missing}`)];
-    const lever = mechanism.levers[spring.lever]!;
-    if (definition.pedal === undefined || lever.group >= 0) return [];
-    return [told(spring.source, `whether it closes the throttle, since the pedal does not move ${lever.name}`)];
+    if (definition.pedal === undefined || isMoved(mechanism, spring)) return [];
+    const still = listed(leversOf(spring).map((lever) => mechanism.levers[lever]!.name));
+    return [told(spring.source, `whether it closes the throttle, since the pedal does not move ${still}`)];
   });
 }
 
@@ -55,7 +57,7 @@ function closingGaps(study: Study, lever: LeverModel, source: { readonly name: s
   const ranges = gaps(study, closingAlong(study, lever.index));
   return ranges.length === 0
     ? []
-    : [told(source, `the closing torque of its shaft ${rangeWords(ranges)}, where a force on it is not known`)];
+    : [told(source, `the closing torque of its shaft ${rangeWords(ranges)}, ${whyAt(study, `${lever.name}.closing`, ranges)}`)];
 }
 
 /** Stretches where a figure has no value though every lever that the pedal moves stands somewhere. */
@@ -66,6 +68,11 @@ function gaps({ travel: { mechanism, poseAt, samples } }: Study, figure: Along):
   };
   const lacks: Along = (at) => (Number.isNaN(figure(at)) && stands(at) ? -1 : 1);
   return rangesBelow(lacks, samples).filter(({ from, to }) => to - from > ONE_PLACE);
+}
+
+function whyAt({ travel }: Study, column: string, [gap]: readonly Range[]): string {
+  const why = gap && whyNoForceAt(column, travel, (gap.from + gap.to) / 2);
+  return why === undefined ? 'where a force is not known' : `since ${why}`;
 }
 
 /** Of the travel; at a dead centre a figure has no value at one place alone. */
@@ -91,14 +98,15 @@ function pedalLeft(study: Study): readonly NotChecked[] {
   const { pedal } = definition;
   if (pedal === undefined) return [];
   const one = (message: string): NotChecked => ({ part: 'pedal', span: pedal.span, message: `Not checked: ${message}` });
-  const { levers, attached } = travel.mechanism;
+  const { attached } = travel.mechanism;
   const left = [one('friction, and with it release and snap-back')];
+  const moved = attached.springs.filter((spring) => isMoved(travel.mechanism, spring));
+  const unknown = whyClosingUnknown(study, moved);
+  if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];
   if (attached.springs.length === 0) return [...left, one('pedal effort, since the file describes no springs')];
   if (!columns.has('pedal.effort')) return [...left, one('pedal effort, for want of `pad`')];
-  const unknown = whyClosingUnknown(study, attached.springs.filter(({ lever }) => levers[lever]!.group >= 0)); // prettier-ignore
-  if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];
   const ranges = gaps(study, effortAlong(study));
-  return ranges.length === 0 ? left : [...left, one(`pedal effort ${rangeWords(ranges)}, where a force is not known`)];
+  return ranges.length === 0 ? left : [...left, one(`pedal effort ${rangeWords(ranges)}, ${whyAt(study, 'pedal.effort', ranges)}`)];
 }
 
 function movementsLeft({ definition }: Study): readonly NotChecked[] {

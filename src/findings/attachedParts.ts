@@ -2,11 +2,12 @@
 import type { PlatesModel, SensorModel, SpringModel } from '../kinematics/attached.ts';
 import { areaSamples } from '../plates/platesAt.ts';
 import { signalEnds } from '../sensor/sensorAt.ts';
-import { greatestOf, leastOf, type Extreme } from '../travel/extremes.ts';
+import { greatestOf, leastOf, type Along, type Extreme } from '../travel/extremes.ts';
 import type { Figure } from './finding.ts';
 import type { PartFigure, PathPart } from './part.ts';
 import { missingOf, springActions } from './springActions.ts';
 import { along, type Study } from './study.ts';
+import { isUnbounded } from './unbounded.ts';
 
 /** A spring between two levers stands behind the one that carries its `to` pin. @param depth of those parts */
 export function attachedParts(study: Study, lever: number, depth: number): readonly PathPart[] {
@@ -46,10 +47,26 @@ function springFigures(study: Study, spring: SpringModel): readonly PartFigure[]
   if (missing !== undefined) return [{ label: 'closing torque', text: `not checked, ${missing}` }];
   const samples = springActions(study).find((each) => each.spring.name === spring.name)?.samples ?? study.travel.samples;
   const torque = along(study, `${spring.name}.torque`);
-  return [
-    extremeFigure('least closing torque', leastOf(torque, samples), 'torque'),
-    extremeFigure('greatest', greatestOf(torque, samples), 'torque'),
+  const extremes = (label: string, figure: Along): readonly PartFigure[] => [
+    torqueFigure(label, leastOf(figure, samples)),
+    torqueFigure('greatest', greatestOf(figure, samples)),
   ];
+  if (spring.kind === 'torsion' || spring.from.kind === 'place') return extremes('least closing torque', torque);
+  // Its column is of one end alone; what it does to the levers together is another figure.
+  const own = study.travel.mechanism.levers[spring.lever]!.name;
+  const together = springActions(study).find((each) => each.spring.name === spring.name)?.torques ?? [];
+  return [
+    ...extremes(`least closing torque about ${own}, of this end alone`, torque),
+    ...together
+      .filter(({ brought }) => brought)
+      .flatMap((each) => extremes(`least at ${each.lever.name}, both ends through the linkage`, each.torque)),
+  ];
+}
+
+function torqueFigure(label: string, found: Extreme | undefined): PartFigure {
+  return found !== undefined && isUnbounded(found.value, 'torque')
+    ? { label, text: 'without bound, at a dead centre' }
+    : extremeFigure(label, found, 'torque');
 }
 
 function extremeFigure(label: string, found: Extreme | undefined, dimension: Figure['dimension']): PartFigure {

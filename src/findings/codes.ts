@@ -13,6 +13,7 @@ export const FINDING_CODES = [
   'held-open',
   'closed-stop-passed',
   'plate-below-seat',
+  'plate-past-square',
   'slack-used-up',
   'opens-otherwise',
   'turns-back',

@@ -21,6 +21,7 @@ import { openingMissed } from './rules/openingMissed.ts';
 import { opensOtherwise } from './rules/opensOtherwise.ts';
 import { outOfStep } from './rules/outOfStep.ts';
 import { plateBelowSeat } from './rules/plateBelowSeat.ts';
+import { platePastSquare } from './rules/platePastSquare.ts';
 import { profileLeft } from './rules/profileLeft.ts';
 import { rodEndTilt } from './rules/rodEndTilt.ts';
 import { rodOutOfAdjustment } from './rules/rodOutOfAdjustment.ts';
@@ -53,6 +54,7 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
   'opens-otherwise': opensOtherwise,
   'closed-stop-passed': closedStopPassed,
   'plate-below-seat': plateBelowSeat,
+  'plate-past-square': platePastSquare,
   'turns-back': turnsBack,
   'opening-missed': openingMissed,
   'opening-early': openingEarly,

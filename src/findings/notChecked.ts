@@ -9,6 +9,7 @@ import { attachedNotChecked } from './attachedNotChecked.ts';
 import type { NotChecked } from './finding.ts';
 import { greatestOf } from '../travel/extremes.ts';
 import { along, type Study } from './study.ts';
+import { listed } from './words.ts';
 
 /** What cannot be decided from geometry alone; `study` is absent where the linkage could not be solved. */
 export function findNotChecked(definition: Definition, study: Study | undefined): readonly NotChecked[] {
@@ -16,6 +17,7 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
   const each = (parts: readonly { readonly name: string; readonly nameSpan: Span }[], what: string): void => {
     for (const { name, nameSpan } of parts) all.push({ part: name, span: nameSpan, message: what });
   };
+  all.push(...withoutParts(definition));
   each(definition.keepOuts, 'Not checked: clearance');
   if (study === undefined) {
     each(definition.springs, 'Not checked: its torque, and whether it closes the throttle');
@@ -86,4 +88,34 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     }
   }
   return all;
+}
+
+/** What a file is silent on as a whole: told first, before what is left open of its parts. */
+function withoutParts(definition: Definition): readonly NotChecked[] {
+  const { pedal, levers, plates, springs, unread = [] } = definition;
+  const isThere = (block: string): boolean => unread.some(({ path }) => path === block || path.startsWith(`${block}.`));
+  const [lever] = levers;
+  const [first] = plates;
+  const about = first ?? pedal ?? lever;
+  if (about === undefined) return [];
+  const span = 'nameSpan' in about ? about.nameSpan : about.span;
+  const told = (part: string, what: string): NotChecked => ({ part, span, message: `Not checked: ${what}` });
+  const left: NotChecked[] = [];
+  if (first !== undefined && springs.length === 0 && !isThere('springs')) {
+    left.push(told(first.name, 'what closes the throttle, since the file describes no springs'));
+  }
+  if (first === undefined && !isThere('plates')) left.push(told('plates', 'whether anything closes, since the file describes no plates'));
+  if (pedal === undefined && !isThere('pedal')) left.push(told('pedal', 'the whole travel, since the file describes no pedal'));
+  if (first !== undefined) left.push(told(first.name, 'what is left with any one spring, rod, cable or pin lost'));
+  for (const each of plates) {
+    const missing = (['shaft', 'seat', 'idle'] as const).filter((key) => each[key] === undefined);
+    if (missing.length === 0) continue;
+    const named = listed(missing.map((key) => `\`${key}\``));
+    left.push({
+      part: each.name,
+      span: each.nameSpan,
+      message: `Not checked: what ${named} of these plates ${missing.length === 1 ? 'does' : 'do'}; left out, and taken as 0`,
+    });
+  }
+  return left;
 }

@@ -72,12 +72,23 @@ function jointFigures(study: Study, joint: Joint): readonly PartFigure[] {
   }
 }
 
+const LINK_WORDS = {
+  input: 'the driving arm',
+  coupler: 'the rod, seen along the axes,',
+  output: 'the driven arm',
+  ground: 'the base',
+} as const;
+
 /** Class of a planar four-bar, what each link is, and how far its driving arm can go from drawn. */
 function fourBarFigures(study: Study, joint: RodJoint): readonly PartFigure[] {
   const report = reportFourBar(study.travel, joint);
   if (report === undefined) return [{ label: 'four-bar', text: 'spatial' }];
   const { classification, ahead, behind, otherCircuit } = report;
-  if (classification.kind === 'invalid') return [{ label: 'four-bar', text: 'none: both levers turn about one axis' }];
+  if (classification.kind === 'invalid') {
+    const { link, length } = classification;
+    if (link === 'ground') return [{ label: 'four-bar', text: 'none: both levers turn about one axis' }];
+    return [{ label: 'four-bar', text: Number.isNaN(length) ? '– (cannot be assembled)' : `none: ${LINK_WORDS[link]} has no length` }];
+  }
   if (classification.kind !== 'class') return [{ label: 'four-bar', text: 'its lengths cannot be assembled' }];
   const { name, type, grashof, parts } = classification;
   const figures: PartFigure[] = [

@@ -13,6 +13,7 @@ import type { LeverModel } from '../kinematics/model.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import { createStatics } from '../forces/closing.ts';
 import { springSpan, springTorques } from '../forces/springs.ts';
+import { isMoved } from '../forces/springsReaching.ts';
 import { trigRoots, type TrigPolynomial } from '../numeric/trigPolynomial.ts';
 import { cableForms } from '../travel/jointForms.ts';
 import { leastOf, rangesBelow, zerosOf, type Along, type Extreme } from '../travel/extremes.ts';
@@ -39,10 +40,13 @@ export interface SpringAction {
 export interface SpringEffect {
   readonly lever: LeverModel;
   readonly torque: Along;
+  /** Whether it is of both ends of the spring, brought to the lever through the linkage. */
+  readonly brought?: true;
 }
 
 export interface OpeningEffect {
   readonly lever: LeverModel;
+  readonly brought?: true | undefined;
   readonly ranges: readonly TravelRange[];
   /** Closing torque where it opens most, N·m, below 0. */
   readonly worst: Extreme;
@@ -50,14 +54,12 @@ export interface OpeningEffect {
   readonly deadCentres: readonly number[];
 }
 
-/** Of every spring on a lever that the pedal moves, in the order of the file. */
+/** Of every spring of which the pedal moves an end, in the order of the file. */
 export function springActions(study: Study): readonly SpringAction[] {
   const known = actions.get(study);
   if (known !== undefined) return known;
   const { mechanism } = study.travel;
-  const found = mechanism.attached.springs
-    .filter((spring) => mechanism.levers[spring.lever]!.group >= 0)
-    .map((spring) => actionOf(study, spring));
+  const found = mechanism.attached.springs.filter((spring) => isMoved(mechanism, spring)).map((spring) => actionOf(study, spring));
   actions.set(study, found);
   return found;
 }
@@ -87,13 +89,13 @@ function actionOf(study: Study, spring: SpringModel): SpringAction {
   const torques = missingOf(spring) === undefined ? effectsOf(study, spring) : [];
   const looseness = linear && loosenessOf(travel, linear);
   const openings = torques
-    .flatMap(({ lever, torque }): OpeningEffect[] => {
+    .flatMap(({ lever, torque, brought }): OpeningEffect[] => {
       const worst = leastOf(torque, samples);
       if (worst === undefined || !(worst.value < -NO_TORQUE) || goesOtherwise(study, lever)) return [];
       const ranges = rangesBelow(torque, samples).filter(({ from, to }) => to - from > SAME_PLACE);
       const crossed =
         meets?.axis ?? (linear === undefined ? [] : zerosOf((at) => torque(at), samples).filter((at) => isTaut(looseness, at)));
-      return [{ lever, ranges, worst, deadCentres: crossed.filter((at) => at > SAME_PLACE && at < 1 - SAME_PLACE) }];
+      return [{ lever, brought, ranges, worst, deadCentres: crossed.filter((at) => at > SAME_PLACE && at < 1 - SAME_PLACE) }];
     })
     .sort((one, other) => one.worst.value - other.worst.value);
   return { spring, samples, torques, opening: openings[0], ...slackness(travel, linear, looseness, samples) };
@@ -148,6 +150,7 @@ function effectsOf(study: Study, spring: SpringModel): readonly SpringEffect[] {
   return [
     {
       lever,
+      brought: true,
       torque(at) {
         const pose = poseAt(at);
         const { unit } = statics.at(pose);

@@ -11,6 +11,10 @@ export function millimetres(length: number, digits = 2): string {
   return `${fixed(length * 1e3, digits)} mm`;
 }
 
+export function squareMillimetres(area: number): string {
+  return `${fixed(area * 1e6, 1)} mm²`;
+}
+
 export function decimal(value: number): string {
   return fixed(value, 2);
 }

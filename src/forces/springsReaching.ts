@@ -29,6 +29,12 @@ function passesBothWays(joint: Joint): boolean {
   return joint.kind !== 'cable' && !hasPlay(joint);
 }
 
-function leversOf(spring: SpringModel): readonly number[] {
+/** Whether the pedal moves an end of a spring, and with it what the spring does to the levers. */
+export function isMoved({ levers }: Mechanism, spring: SpringModel): boolean {
+  return leversOf(spring).some((lever) => levers[lever]!.group >= 0);
+}
+
+/** The levers on which a spring works, the one of its column first. */
+export function leversOf(spring: SpringModel): readonly number[] {
   return spring.kind !== 'torsion' && spring.from.kind === 'pin' ? [spring.lever, spring.from.lever] : [spring.lever];
 }

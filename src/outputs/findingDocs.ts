@@ -67,6 +67,11 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
     text: 'Closed by more than their idle opening they wedge in the bore and do not open again by themselves, or only with a jerk. It comes from a closed stop set below the idle position, or from a shaft that turns back past it.',
     cure: 'Set the closed stop so that it is met before the plates touch the bore.',
   },
+  'plate-past-square': {
+    title: 'Plates turn past 90° and close their bore again.',
+    text: "A plate along the bore, 90° from square to it, is as open as it gets. Turned on, it leaves less air past again, and the pedal's last stretch takes power instead of giving it. As long as the shaft hides the plate nothing is lost, and it is a note; where the open area falls by more than 0.1 % of its greatest it is a warning. Up to 0.1° past 90° is taken as 90°. Both: common practice, no source.",
+    cure: 'Set the open stop at 90° less seat and idle, and give the pedal no more travel than reaches it.',
+  },
   'slack-used-up': {
     title: 'A cable is tight with the foot off and holds the throttle open.',
     text: 'Where the closed stop lies below the drawn position, or a rod of another length lets the linkage close further than it is drawn, the driven end of the cable comes back by more than the cable has slack. The cable then takes the load that the stop should take, and the engine will not come down to idle. As the cable wears in or the engine rocks, it only gets worse.',
@@ -129,7 +134,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'single-return-spring': {
     title: 'Only one spring that counts as return closes the plates of a shaft.',
-    text: "Springs break, mostly at a hook, and their anchors come off. With one spring that is a throttle that stays where it is. Two are common practice, and student-formula rules ask for them: two or more return springs, located at the throttle body, of which a position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both were read in a copy of those rules. Whether each of two closes it alone is not checked by this version.",
+    text: "Springs break, mostly at a hook, and their anchors come off. With one spring that is a throttle that stays where it is. Two are common practice, and student-formula rules ask for them: two or more return springs, located at the throttle body, of which a position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both were read in a copy of those rules. A spring that is slack, opens or passes its dead centre anywhere in the travel is no second one: left alone there it closes nothing. Nor is one that acts only across free play. Where the second turns a lever that carries a sensor and no plates, it is a note: that may be the sensor's own. Whether each of two closes it alone against friction is not checked by this version.",
     cure: 'Put a second return spring on the shaft, so that either of them closes it alone.',
   },
   'closing-lost': {
@@ -139,8 +144,8 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'closing-dips': {
     title: 'A shaft is closed less strongly somewhere on its way than at rest.',
-    text: 'Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, only that is told.',
-    cure: "Clock the spring's arm so that it is square to the spring nearer to full opening than to rest, or take a stiffer spring.",
+    text: 'Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, or the linkage itself comes to a dead centre, only that is told.',
+    cure: "Clock the spring's arm so that it is square to the spring nearer to full opening than to rest. A spring on another lever works through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip.",
   },
   'spring-opens': {
     title: 'A spring turns its lever open instead of closing it.',
@@ -184,7 +189,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'out-of-step': {
     title: 'Two shafts with plates do not open together.',
-    text: 'Every barrel should get the same air. Near idle a tenth of a degree is a good part of the whole opening, and the engine idles unevenly and stumbles as it comes off idle; further up half a degree is hardly felt. Each shaft is compared with that of the first plates in the file. More than 0.1° apart at rest or below 5° of opening (of both in the mean), or 0.5° above, is a warning; more than 0.5° at rest an error: common practice, no source. `limits: {step: …}` replaces both figures, the one below and the one above 5°. The difference in air is of open area, relative to the mean of both, and is told of plates of one size only.',
+    text: 'Every barrel should get the same air. Near idle a tenth of a degree is a good part of the whole opening, and the engine idles unevenly and stumbles as it comes off idle; further up half a degree is hardly felt. Each shaft is compared with that of the first plates in the file. More than 0.1° apart at rest or below 5° of opening (of both in the mean), or 0.5° above, is a warning; more than 0.5° at rest an error: common practice, no source. `limits: {step: …}` replaces both figures, the one below and the one above 5°. The difference in air is of open area, relative to the mean of both, and is told of plates of one size only. Where plates of one size have another seat or idle, they differ in air at the same opening: at rest and below 5° that is held against the same limits, as the opening that would make it. A shaft that a stage drives (a coupling with `lag` or `one_way`, a rod with `lost`) is out of step on purpose: that is a note.',
     cure: 'Set the rod between the shafts, or to each of them, until both rest on their stops together, and clock their arms alike.',
   },
 };

@@ -5,6 +5,9 @@
  * 10 % and 2 means that one is shut. Below and above 5° is told by the mean of both openings: near idle a tenth of a degree is worth
  * more air than half a degree further up.
  *
+ * Plates of the same bore and shaft with another seat or idle pass other air at the same opening. Their difference in area is also told as
+ * the opening that would make it, (A₁ − A₂) / (dA₂/dφ), so that it can be held against the same limit as a difference in opening.
+ *
  * The greatest difference is taken at the travel's samples, where both areas have corners, and refined between; a peak that lies
  * wholly between two of 201 stations and no turning place of a lever may be missed.
  */
@@ -13,7 +16,7 @@ import { greatestOf, type Along, type Extreme } from '../travel/extremes.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import { greatestOpenArea } from './openArea.ts';
-import { areaAt, areaSamples, openingAt, plateShape } from './platesAt.ts';
+import { areaAt, areaSamples, areaSlopeAt, openingAt, plateShape } from './platesAt.ts';
 
 /** rad: below this mean opening shafts have to keep in step more closely. Common practice, no source. */
 export const NEAR_IDLE = 5 * (Math.PI / 180);
@@ -29,6 +32,8 @@ export interface StepDifference {
   readonly opening: Extreme | undefined;
   /** First less second, over the mean of both; undefined likewise, and where both are as good as shut. */
   readonly area: Extreme | undefined;
+  /** The opening of the second that would make the difference in area, rad; undefined likewise, and where an opening would make none. */
+  readonly air: Extreme | undefined;
 }
 
 export interface OutOfStep {
@@ -44,6 +49,7 @@ export function outOfStep(travel: Travel, first: PlatesModel, second: PlatesMode
   const within = (at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => ({
     opening: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).opening : NaN), at, SAME_OPENING),
     area: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).area : NaN), at, SAME_AREA),
+    air: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).air : NaN), at, SAME_OPENING),
   });
   return {
     atRest: within([0], () => true),
@@ -63,9 +69,11 @@ interface Step {
   readonly opening: number;
   /** NaN where both are as good as shut. */
   readonly area: number;
+  /** rad; NaN likewise, and where opening the second changes nothing. */
+  readonly air: number;
 }
 
-/** Each place of the pedal is worked out once: all four figures are searched over the same ones. */
+/** Each place of the pedal is worked out once: all figures are searched over the same ones. */
 function stepAlong({ build, poseAt }: Travel, first: PlatesModel, second: PlatesModel): (travel: number) => Step {
   const known = new Map<number, Step>();
   const shut = (SHUT * (greatestOpenArea(plateShape(build, first)) + greatestOpenArea(plateShape(build, second)))) / 2;
@@ -76,7 +84,14 @@ function stepAlong({ build, poseAt }: Travel, first: PlatesModel, second: Plates
     const [one, other] = [openingAt(build, pose, first.lever), openingAt(build, pose, second.lever)];
     const [areaOne, areaOther] = [areaAt(build, pose, first), areaAt(build, pose, second)];
     const area = (areaOne + areaOther) / 2;
-    const step = { mean: (one + other) / 2, opening: one - other, area: area > shut ? (areaOne - areaOther) / area : NaN };
+    const slope = areaSlopeAt(build, pose, second);
+    const isOpen = area > shut;
+    const step = {
+      mean: (one + other) / 2,
+      opening: one - other,
+      area: isOpen ? (areaOne - areaOther) / area : NaN,
+      air: isOpen && slope > 0 ? (areaOne - areaOther) / slope : NaN,
+    };
     known.set(travel, step);
     return step;
   };

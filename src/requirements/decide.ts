@@ -14,7 +14,7 @@ import type { Travel } from '../travel/travel.ts';
 import { comparisonsOf, type ComparisonTools } from './comparisons.ts';
 import { createEvaluator, NOWHERE, type Condition } from './evaluate.ts';
 import { createExplainer } from './explain.ts';
-import { whyMissing } from './missing.ts';
+import { whyMissing, whyNoForceAt } from './missing.ts';
 import type { RequirementAnswer } from './requirement.ts';
 import { createSheet } from './sheet.ts';
 import { unreadBelow } from './unread.ts';
@@ -43,7 +43,12 @@ export function decideRequirements({ text, definition, problems, travel, columns
     Float64Array.from(lets, ({ value }) => value.nominal),
   );
   const quote = ({ start, end }: Span): string => text.slice(start, end);
-  const explainer = createExplainer(sheet, quote, (name) => whyMissing(name, definition, travel?.mechanism));
+  const explainer = createExplainer(
+    sheet,
+    quote,
+    (name) => whyMissing(name, definition, travel?.mechanism),
+    (name, at) => travel && whyNoForceAt(name, travel, at),
+  );
   const tools: ComparisonTools = { sheet, explainer, kinds: lets.map(({ kind }) => kind), quote };
   // All are read before the first is decided, so that a station is solved once for all columns that they ask for.
   const conditions = requirements.map(({ expression }) => expression && evaluator.condition(expression));

@@ -13,8 +13,13 @@ export interface Explainer {
   neverReached(condition: Expression): string;
 }
 
-/** @param quote the text of a place in the file; @param missing why a column is not there */
-export function createExplainer(sheet: Sheet, quote: (span: Span) => string, missing: (name: string) => string): Explainer {
+/** @param quote the text of a place in the file; @param missing why a column is not there; @param cause why one has no value at a pedal travel */
+export function createExplainer(
+  sheet: Sheet,
+  quote: (span: Span) => string,
+  missing: (name: string) => string,
+  cause: (name: string, travel: number) => string | undefined = () => undefined,
+): Explainer {
   const explainCondition = (condition: Condition, travel: number): string => {
     if (sheet.exhausted()) return TOO_MUCH;
     switch (condition.kind) {
@@ -63,6 +68,17 @@ export function createExplainer(sheet: Sheet, quote: (span: Span) => string, mis
   const neverReached = (condition: Expression | undefined): string =>
     condition === undefined ? NO_REASON : `\`${quote(condition.span)}\` is never reached`;
 
+  const noValueAt = (column: SheetColumn, travel: number): string => {
+    const around = column.gaps().filter(({ from, to }) => from <= travel && travel <= to);
+    return noValue(column.name, around.length > 0 ? around : [{ from: travel, to: travel }]);
+  };
+
+  const noValue = (name: string, gaps: readonly Range[]): string => {
+    const [gap] = gaps;
+    const why = gap && cause(name, (gap.from + gap.to) / 2);
+    return `${name} has no value ${rangeWords(gaps)}${why === undefined ? '' : `: ${why}`}`;
+  };
+
   return { condition: explainCondition, neverReached };
 }
 
@@ -77,13 +93,4 @@ function beyond(position: number): string | undefined {
   if (!Number.isNaN(withinTravel(position))) return undefined;
   const side = position < 0 ? 'before the pedal travel begins' : 'beyond the pedal travel, which ends at 100 %';
   return `\`at\` asks for ${fixed(position * 100, 7)} %, ${side}`;
-}
-
-function noValueAt(column: SheetColumn, travel: number): string {
-  const around = column.gaps().filter(({ from, to }) => from <= travel && travel <= to);
-  return noValue(column.name, around.length > 0 ? around : [{ from: travel, to: travel }]);
-}
-
-function noValue(name: string, gaps: readonly Range[]): string {
-  return `${name} has no value ${rangeWords(gaps)}`;
 }

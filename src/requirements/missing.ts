@@ -2,6 +2,9 @@
 import { COLUMNS } from '../definition/columns.ts';
 import type { Definition } from '../definition/definition.ts';
 import type { Mechanism } from '../kinematics/model.ts';
+import type { SpringModel } from '../kinematics/attached.ts';
+import type { Travel } from '../travel/travel.ts';
+import { fixed } from '../travel/words.ts';
 import { unreadBelow } from './unread.ts';
 
 /** @param mechanism absent where nothing could be solved */
@@ -13,8 +16,42 @@ export function whyMissing(name: string, definition: Definition, mechanism: Mech
   const lever = owner === 'pedal' && OF_THE_DRIVE.has(key) ? THE_DRIVE : leverOf(owner, definition);
   if (lever === undefined) return `${name} is not known: \`${owner}\` is not understood`;
   const index = mechanism.leverIndex.get(lever);
-  if (lever === THE_DRIVE || (index !== undefined && isMoved(mechanism, index))) return `${name} is not computed by this version`;
+  if (lever === THE_DRIVE || (index !== undefined && isMoved(mechanism, index))) {
+    const why = whyNoForce(key, definition);
+    return why === undefined ? `${name} is not computed by this version` : `${name} is not known: ${why}`;
+  }
   return `${name} is not known: nothing that is understood moves \`${lever}\``;
+}
+
+/** What a force lacks at a pedal travel where everything stands somewhere; undefined where that is not known. */
+export function whyNoForceAt(name: string, { mechanism, poseAt }: Travel, travel: number): string | undefined {
+  if (!/\.(?:closing|effort|torque)$/.test(name)) return undefined;
+  const pose = poseAt(travel);
+  const { springs, stiffness } = mechanism.attached;
+  if (mechanism.levers.some(({ group, index }) => group >= 0 && Number.isNaN(pose.rotation[index]!))) return undefined;
+  const spring = springs.find(
+    (each) => (each.rate === undefined || (each.kind !== 'torsion' && each.freeLength === undefined)) && isOf(each, name),
+  );
+  if (spring !== undefined) {
+    const isWound = spring.rate === undefined && spring.source.wire !== undefined;
+    const lacks = spring.rate === undefined ? '`rate`' : '`free_length`';
+    return `${spring.name} has no ${lacks}${isWound ? '; rates from wire data are not computed by this version' : ''}`;
+  }
+  const cable = mechanism.cables.find((each) => pose.stretch[each.cable]! > 0 && stiffness[each.cable] === undefined);
+  if (cable === undefined || name.endsWith('.torque')) return undefined;
+  return `the cable ${cable.name} stretches there by ${fixed(pose.stretch[cable.cable]! * 1e3, 2)} mm and has no \`stiffness\``;
+}
+
+/** Whether a column rests on a spring: its own torque, or what all springs do together. */
+function isOf(spring: SpringModel, column: string): boolean {
+  return !column.endsWith('.torque') || column === `${spring.name}.torque`;
+}
+
+/** What the file lacks for a column that this version has; undefined where nothing. */
+function whyNoForce(key: string, { springs, pedal }: Definition): string | undefined {
+  if (key !== 'closing' && key !== 'effort') return undefined;
+  if (springs.length === 0) return 'the file describes no springs';
+  return key === 'effort' && pedal?.kind === 'lever' && pedal.pad === undefined ? 'the pedal has no `pad`' : undefined;
 }
 
 /** Stands for what speaks of the drive and of no lever; no lever can be called so. */

@@ -5,6 +5,7 @@
 import { createStatics, type Statics, type StaticsSolver } from '../forces/closing.ts';
 import { springTorques } from '../forces/springs.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
+import type { Build } from '../kinematics/build.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import type { Travel } from '../travel/travel.ts';
 import { column, type Column } from './column.ts';
@@ -16,15 +17,34 @@ export interface ForceColumns {
   readonly springs: readonly Column[];
 }
 
-export function forceColumns({ mechanism, build }: Travel): ForceColumns {
+export function forceColumns({ mechanism }: Travel): ForceColumns {
   const { springs, pad } = mechanism.attached;
   if (springs.length === 0) return { pedal: [], ofLever: () => [], springs: [] };
-  const statics = remembered(createStatics(build));
+  // With a spring that could not be read, what the others bring is not what closes the throttle.
+  const known = mechanism.definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true;
+  const statics = remembered();
+  const of = (read: (at: Statics) => number) => (build: Build, pose: Pose) => (known ? read(statics(build, pose)) + 0 : NaN);
   const hasEffort = mechanism.drive.kind === 'cable' || pad !== undefined;
   return {
-    pedal: hasEffort ? [column('pedal', 'effort', 'force', 'N', (_, pose) => statics(pose).effort)] : [],
+    pedal: hasEffort
+      ? [
+          column(
+            'pedal',
+            'effort',
+            'force',
+            'N',
+            of(({ effort }) => effort),
+          ),
+        ]
+      : [],
     ofLever: (lever) => [
-      column(mechanism.levers[lever]!.name, 'closing', 'torque', 'N·mm', (_, pose) => statics(pose).closing[lever]! + 0),
+      column(
+        mechanism.levers[lever]!.name,
+        'closing',
+        'torque',
+        'N·mm',
+        of(({ closing }) => closing[lever]!),
+      ),
     ],
     springs: springs.map(torqueColumn),
   };
@@ -34,11 +54,18 @@ function torqueColumn(spring: SpringModel): Column {
   return column(spring.name, 'torque', 'torque', 'N·mm', (build, pose) => springTorques(build, pose, spring)[0]!.closing + 0);
 }
 
-/** Several columns are read at one pose; a pose of one travel is always the same. */
-function remembered(solver: StaticsSolver): (pose: Pose) => Statics {
+/** Several columns are read at one pose; a pose of one build at one travel is always the same. */
+function remembered(): (build: Build, pose: Pose) => Statics {
+  let of: Build | undefined;
+  let solver: StaticsSolver | undefined;
   let travel = NaN;
   let known: Statics | undefined;
-  return (pose) => {
+  return (build, pose) => {
+    if (solver === undefined || build !== of) {
+      solver = createStatics(build);
+      of = build;
+      known = undefined;
+    }
     if (known === undefined || pose.travel !== travel) {
       known = solver.at(pose);
       travel = pose.travel;

@@ -9,6 +9,7 @@ import { bisect } from './handGeometry.ts';
 import { FULL, leastOver, onShaft, STEADY, torqueAt, TWO, written, type Hung } from './hungSprings.ts';
 
 const SHAFT = '  |shaft|: {pivot';
+const ALONE = 'warning[single-return-spring]: is the only return spring that closes';
 
 describe('closing torque that is lost', () => {
   it('is an error at rest where no spring has preload', () => {
@@ -18,14 +19,15 @@ describe('closing torque that is lost', () => {
     );
     expect(only('closing-lost').worst).toEqual({ value: 0, dimension: 'torque', travel: 0 });
     expect(only('closing-lost').related?.map(({ message }) => message)).toEqual(['one brings nothing there', 'two brings nothing there']);
-    checkFindings(onShaft(['one: {lever: shaft, rate: 3 N*mm/deg, preload: 1 N*mm}', 'two: {lever: shaft, rate: 2 N*mm/deg}']));
+    checkFindings(onShaft(['one', 'two'].map((name) => `${name}: {lever: shaft, rate: 3 N*mm/deg, preload: 1 N*mm}`)));
   });
 
   it('is mended by preload, to a tenth of the greatest', () => {
     const text = onShaft(['one: {lever: shaft, rate: 3 N*mm/deg, preload: 0 N*mm}', 'two: {lever: shaft, rate: 2 N*mm/deg}']);
     const mended = applyMend(text, 'closing-lost');
     expect(mended.mend.unknown).toBe('springs.one.preload');
-    expect(mended.left).toEqual([]);
+    // The other spring brings nothing at rest still.
+    expect(mended.left).toEqual(['single-return-spring one']);
     expect(mended.value).toBeCloseTo(0.1 * 5 * FULL * 1e-3, 6);
     expect(mended.mend.outcome).toEqual({ kind: 'itself' });
   });
@@ -47,7 +49,7 @@ springs:
     expect(mend).toMatchObject({ unknown: 'springs.one.preload', outcome: { kind: 'least', column: 'front.closing' } });
     // Twice over at front: 2 · 4 · 120 = 960 N·mm at the most.
     expect(mend?.target).toBeCloseTo(0.096, 9);
-    const { answers } = checkFindings(text(48));
+    const { answers } = checkFindings(markedAt(text(48), '  |one|: {', ALONE));
     expect(answers.table([0], ['front.closing']).columns[0]?.values[0]).toBeCloseTo(96, 9);
   });
 
@@ -101,7 +103,7 @@ springs:
   two: {lever: shaft, rate: 2 N*mm/deg}
 `;
     checkFindings(markedAt(text(0), SHAFT, 'error[closing-lost]: Nothing closes shaft from 0 % to 3.8 %'));
-    checkFindings(text(50));
+    checkFindings(markedAt(text(50), '  |one|: {', ALONE));
   });
 
   it('is said once of shafts that close together', () => {
@@ -122,9 +124,10 @@ springs:
       markedAll(text(-50), [
         ['  |front|: {pivot', 'error[closing-lost]: Nothing closes front and rear from 0 % to 12.5 %'],
         ['  |one|: {', 'error[spring-opens]'],
+        ['  |two|: {', ALONE],
       ]),
     );
-    checkFindings(text(0));
+    checkFindings(text(1));
   });
 
   it('can dip out of sight of every station', () => {
@@ -134,7 +137,7 @@ springs:
       onShaft(
         [
           `one: {lever: shaft, rate: 0.00001 N*mm/deg, preload: ${preload} N*mm}`,
-          'two: {lever: shaft, rate: 0.00001 N*mm/deg}',
+          'two: {lever: shaft, rate: 0.00001 N*mm/deg, preload: 0.01 N*mm}',
           `push: {from: [100, 60], to: shaft.tail, kind: compression, rate: 900000 N/mm, free_length: ${free} mm}`,
         ],
         { angle: 59.87 },

@@ -205,8 +205,8 @@ rods:
   link: {from: pedal.out, to: shaft.arm}
 # ^^^^ error[toggle-returning]
 plates:
-  bank: {lever: shaft, bore: 40 mm, seat: 80 deg, idle: 1.5 deg}
-#                                                       ^^^^^^^ error[plate-below-seat]: jam in the bore
+  bank: {lever: shaft, bore: 40 mm, seat: 78.6 deg, idle: 1.5 deg}
+#                                                         ^^^^^^^ error[plate-below-seat]: jam in the bore
 `);
     expect(only('closed-stop-passed').worst?.value).toBeCloseTo(radians(turned(travel)), 11);
     expect(only('closed-stop-passed').ranges?.[0]?.from).toBeCloseTo(
@@ -233,7 +233,7 @@ rods:
   link: {from: pedal.out, to: shaft.arm}
 # ^^^^ error[toggle-returning]
 plates:
-  bank: {lever: shaft, bore: 40 mm, seat: 82 deg, idle: 0.5 deg}
+  bank: {lever: shaft, bore: 40 mm, seat: 79.6 deg, idle: 0.5 deg}
 `);
   });
 

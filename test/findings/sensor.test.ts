@@ -220,6 +220,7 @@ sensors:
       markedAll(rodded(110, more, signal), [
         ['  |rotor|: {pivot', 'warning[turns-back]'],
         ['{|link|: {', 'error[toggle-returning]'],
+        ['open: |110 deg|', 'warning[plate-past-square]'],
         ['  |tps|: {', 'warning[signal-turns-back]: The signal of tps goes back by'],
       ]),
     );

@@ -100,7 +100,7 @@ ${limits}${plates}`;
       markedAt(
         text(0.976),
         '  |rear|: {',
-        'warning[out-of-step]: rear stands up to 0.12° less open than front below 5° of opening, at 6.3 % of pedal travel, with up to',
+        'warning[out-of-step]: rear stands up to 0.12° less open than front below 5° of opening (mean of both), at 6.3 % of pedal travel, with up to',
       ),
     );
     expect(degrees(only('out-of-step').worst?.value ?? NaN)).toBeCloseTo(edge(0.976), 7);
@@ -115,7 +115,7 @@ ${limits}${plates}`;
       markedAt(
         text(0.99),
         '  |rear|: {',
-        'warning[out-of-step]: rear stands up to 0.8° less open than front above 5° of opening, at 100 % of pedal travel',
+        'warning[out-of-step]: rear stands up to 0.8° less open than front above 5° of opening (mean of both), at 100 % of pedal travel',
       ),
     );
     expect(degrees(only('out-of-step').worst?.value ?? NaN)).toBeCloseTo(0.7995, 7);
@@ -132,13 +132,42 @@ ${limits}${plates}`;
         'warning[out-of-step]: rear stands up to 0.26° less open than front below 5°',
       ),
     );
-    expect(only('out-of-step').message).toContain('; up to 4° less open above 5° of opening, at 100 % of pedal travel');
+    expect(only('out-of-step').message).toContain(
+      '; stands up to 4° less open above 5° of opening (mean of both), at 100 % of pedal travel',
+    );
   });
 
-  it('do not lag behind each other unseen', () => {
+  it('do not lag behind each other unseen, though a declared stage is a note without a cure', () => {
     const lag = geared(', ratio: 1.003, lag: 0.2 deg');
-    checkFindings(markedAt(lag, '  |rear|: {', 'warning[out-of-step]: rear stands up to 0.2° less open than front below 5°'));
+    const words = 'note[out-of-step]: rear and front open in stages, by the coupling two: rear stands up to 0.2° less open than front, at';
+    const { only } = checkFindings(markedAt(lag, '  |rear|: {', words));
+    expect(only('out-of-step')).not.toHaveProperty('cure');
+    expect(only('out-of-step')).not.toHaveProperty('mend');
     checkFindings(geared(', lag: 0.05 deg'));
+  });
+
+  it('are told of their air where seat or idle differ at the same opening, by the opening that would make it', () => {
+    const unlike = (aft: string): string =>
+      geared('', { plates: BANKS.replace('aft: {lever: rear, bore: 40, seat: 6 deg, idle: 4 deg', `aft: {lever: rear, ${aft}`) });
+    const shape: PlateShape = { bore: 0.04, shaft: 0, seat: radians(6) };
+    const area = (angle: number): number => openArea(shape, radians(angle));
+    // 10° against 9°: a plate of 40 mm, seated at 6°.
+    const [fore, aft] = [area(10), area(9)];
+    const { only } = checkFindings(
+      markedAt(unlike('bore: 40, seat: 6 deg, idle: 3 deg'), '  |rear|: {', 'error[out-of-step]: rear passes'),
+    );
+    const { message, cure } = only('out-of-step');
+    expect(message).toContain(
+      `less air than front at rest, ${(aft * 1e6).toFixed(1)} mm² against ${(fore * 1e6).toFixed(1)} mm² a plate: as much as`,
+    );
+    expect(cure).toContain('same `seat` and `idle`');
+    const slope = (area(9.0001) - area(8.9999)) / radians(0.0002);
+    expect(message).toContain(`as much as ${Number(degrees((fore - aft) / slope).toFixed(2))}° of opening`);
+    const seated = unlike('bore: 40, seat: 4 deg, idle: 4 deg');
+    expect(solve(seated).findings.map(({ code, part }) => `${code} ${part}`)).toEqual(['out-of-step rear']);
+    checkFindings(unlike('bore: 40, seat: 6 deg, idle: 3.91 deg'));
+    checkFindings(unlike('bore: 44, seat: 6 deg, idle: 3 deg'));
+    checkFindings(unlike('bore: 40, shaft: 8, seat: 6 deg, idle: 3 deg'));
   });
 
   it('are told no air of plates of another size, and not compared where they sit on one shaft', () => {

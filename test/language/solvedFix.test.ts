@@ -301,13 +301,13 @@ describe('sensor, spring and slack', () => {
       before,
       springs('23 N*mm', '').replace('$0', ''),
       offers[0] ?? '',
-      'Raise the preload of first to 23 N*mm: shaft closes with 23 N·mm or more',
+      'Raise the preload of first to 23 N*mm: shaft closes with 23 N·mm or more (but then single-return-spring)',
     );
     checkSolvedFix(
       before,
       springs('0 N*mm', ', preload: 23 N*mm').replace('$0', ''),
       offers[1] ?? '',
-      'Raise the preload of second to 23 N*mm: shaft closes with 23 N·mm or more',
+      'Raise the preload of second to 23 N*mm: shaft closes with 23 N·mm or more (but then single-return-spring)',
     );
   });
 

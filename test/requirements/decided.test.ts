@@ -59,7 +59,7 @@ describe('a requirement on the travel', () => {
       b: reach * sin(at(37.5%, shaft.opening)) == 19 mm
       # passed: 19 mm = 19 mm (at 37.5 %)
       c: reach < 1.5 inch
-      # passed: 38 mm < 38.1 mm (0.1 mm to spare)
+      # passed: 38 mm < 1.5 inch = 38.1 mm (0.1 mm to spare)
     `);
   });
 

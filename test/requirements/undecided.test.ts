@@ -59,11 +59,22 @@ describe('a requirement cannot be decided where', () => {
     );
   });
 
+  it('the file lacks what a force is computed from', () => {
+    const sprung = `${GEARED}springs: {one: {lever: shaft, rate: 1 N*mm/deg}}\n`;
+    checkRequirements(`
+      a: min(shaft.closing) > 0 N*mm
+      # not decidable: shaft.closing is not known: the file describes no springs
+      b: max(pedal.effort) < 30 N
+      # not decidable: pedal.effort is not known: the file describes no springs
+    `);
+    const effort = decideOne('max(pedal.effort) < 30 N', { file: sprung });
+    expect(effort.reason).toBe('pedal.effort is not known: the pedal has no `pad`');
+    expect(decideOne('min(shaft.closing) >= 0 N*mm', { file: sprung }).outcome).toBe('passed');
+  });
+
   it('a column of the drive is not solved, whatever lever is called pedal', () => {
     const file = GEARED.replace('lever: pedal', 'lever: foot').replace('from: pedal', 'from: foot').replace('stray:', 'foot:');
-    expect(decideOne('max(pedal.effort) < 3 N', { file, figures: { 'pedal.effort': null } }).reason).toBe(
-      'pedal.effort is not computed by this version',
-    );
+    expect(decideOne('max(pedal.release) < 3 N', { file }).reason).toBe('pedal.release is not computed by this version');
     expect(decideOne('max(pedal.opening) < 3 deg', { file }).reason).toBe(
       'pedal.opening is not known: nothing that is understood moves `pedal`',
     );

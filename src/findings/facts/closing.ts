@@ -2,10 +2,11 @@
 import type { LeverModel } from '../../kinematics/model.ts';
 import { greatestOf, leastOf, type Along, type Extreme } from '../../travel/extremes.ts';
 import type { Fact } from '../finding.ts';
-import { springsReaching } from '../../forces/springsReaching.ts';
+import { isMoved, springsReaching } from '../../forces/springsReaching.ts';
 import { effortAlong } from '../forcesAlong.ts';
 import { closingOf, whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
+import { isUnbounded } from '../unbounded.ts';
 
 /** None where the file describes no springs: nothing is known then of what closes the throttle. */
 export function closingFacts(study: Study, lever: LeverModel): readonly Fact[] {
@@ -29,7 +30,8 @@ export function effortFacts(study: Study): readonly Fact[] {
   const { pad, springs } = mechanism.attached;
   const label = pad?.kind === 'cable' && pad.ratio === undefined ? 'pull at the pedal end of the cable' : 'pedal effort';
   const common = { key: 'effort', part: 'pedal', label, note: ', friction left out' };
-  const why = whyClosingUnknown(study, springs.filter(({ lever }) => mechanism.levers[lever]!.group >= 0)); // prettier-ignore
+  const moved = springs.filter((spring) => isMoved(mechanism, spring));
+  const why = whyClosingUnknown(study, moved);
   if (why !== undefined) return [{ key: 'effort-at-rest', part: 'pedal', label: `${label} at rest${common.note}`, why }];
   return extremeFacts({ ...common, dimension: 'force', figure: effortAlong(study), samples });
 }
@@ -53,17 +55,16 @@ function extremeFacts({ key, part, label, note, dimension, figure, samples }: To
       ? { ...common, why: 'it has no value there' }
       : { ...common, figure: { value: found.value, dimension }, travel: found.travel };
   };
+  const extreme = (suffix: string, words: string, found: Extreme | undefined): Fact => {
+    const { figure: shown, ...without } = fact(suffix, words, found);
+    if (shown === undefined) return without;
+    return isUnbounded(shown.value, dimension) ? { ...without, why: 'without bound, at a dead centre' } : { ...without, figure: shown };
+  };
   // The label says where it holds.
-  const { travel: _atRest, ...rest } = fact('at-rest', `${label} at rest`, { value: figure(0), travel: 0 });
-  const greatest = greatestOf(figure, samples);
-  const most = fact('greatest', `greatest ${label}`, greatest);
-  const { figure: _shown, ...without } = most;
+  const { travel: _atRest, ...rest } = extreme('at-rest', `${label} at rest`, { value: figure(0), travel: 0 });
   return [
     rest,
-    fact('least', `least ${label}`, leastOf(figure, samples)),
-    greatest !== undefined && greatest.value > UNBOUNDED[dimension] ? { ...without, why: 'without bound, at a dead centre' } : most,
+    extreme('least', `least ${label}`, leastOf(figure, samples)),
+    extreme('greatest', `greatest ${label}`, greatestOf(figure, samples)),
   ];
 }
-
-/** N·m and N; met only where a dead centre lies within the last bits of the travel. */
-const UNBOUNDED = { torque: 1e4, force: 1e5 };

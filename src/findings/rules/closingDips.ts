@@ -4,7 +4,8 @@
  * Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque
  * falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there
  * with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under
- * half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, only that is told.
+ * half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, or the linkage itself comes to a
+ * dead centre, only that is told.
  *
  * ```yaml
  * format: 1
@@ -23,15 +24,19 @@
  *   two: {from: [20, -10], to: shaft.tail, rate: 0.05 N/mm, free_length: 20 mm, initial_tension: 9 N}
  * ```
  *
- * Cure: clock the spring's arm so that it is square to the spring nearer to full opening than to rest, or take a stiffer spring.
+ * Cure: clock the spring's arm so that it is square to the spring nearer to full opening than to rest. A spring on another lever works
+ * through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip.
  */
 import { leastOf, rangesBelow } from '../../travel/extremes.ts';
+import { createStatics } from '../../forces/closing.ts';
 import type { LeverModel } from '../../kinematics/model.ts';
 import type { SpringModel } from '../../kinematics/attached.ts';
-import type { Finding } from '../finding.ts';
+import { deadCentres } from '../deadCentres.ts';
+import type { Finding, TravelRange } from '../finding.ts';
 import { closingOf, platesBodies } from '../platesClosing.ts';
 import { NO_TORQUE, springActions } from '../springActions.ts';
 import type { Study } from '../study.ts';
+import { isUnbounded } from '../unbounded.ts';
 import { newtonMillimetres, percent, rangeWords } from '../words.ts';
 
 /** Of the closing torque at rest. Common practice, no source. */
@@ -57,17 +62,18 @@ function dipOf(
   const rest = torque(0);
   const worst = leastOf(torque, samples);
   // Where nothing closes at all, that is told.
-  if (worst === undefined || !(worst.value > NO_TORQUE) || !(worst.value < NOTED * rest)) return undefined;
+  if (worst === undefined || !(worst.value > NO_TORQUE) || !(worst.value < NOTED * rest) || isUnbounded(rest, 'torque')) return undefined;
   const share = worst.value / rest;
   const warned = share < WARNED;
   const ranges = rangesBelow((at) => torque(at) - NOTED * rest, samples);
+  if (comesToDeadCentre(study, ranges)) return undefined;
   const finding: Finding = {
     code: 'closing-dips',
     severity: warned ? 'warning' : 'note',
     part: lever.name,
     span: lever.source.nameSpan,
     message: `The closing torque at ${lever.name} falls to ${percent(share)} of that at rest, from ${newtonMillimetres(rest)} to ${newtonMillimetres(worst.value)} at ${percent(worst.travel)} of pedal travel; it is under ${percent(NOTED)} ${rangeWords(ranges)}`,
-    cure: 'Clock the spring’s arm nearer to square with the spring there, or take a stiffer spring',
+    ...dipCure(study, lever, springs, worst.travel),
     ranges,
     worst: { ...worst, dimension: 'torque' },
     limit: {
@@ -77,6 +83,42 @@ function dipOf(
     },
   };
   return { share, finding };
+}
+
+function comesToDeadCentre(study: Study, ranges: readonly TravelRange[]): boolean {
+  const places = [...deadCentres(study, 'drive'), ...deadCentres(study, 'transmission')].flatMap((each) => each.ranges ?? []);
+  return places.some((place) => ranges.some(({ from, to }) => from - BESIDE <= place.from && place.to <= to + BESIDE));
+}
+
+/** Of the travel. */
+const BESIDE = 1e-6;
+
+/** What would help the spring that loses most on the way there. */
+function dipCure(study: Study, lever: LeverModel, springs: readonly SpringModel[], at: number): { readonly cure?: string } {
+  const { build, poseAt } = study.travel;
+  const statics = createStatics(build);
+  const bringing = (spring: SpringModel, travel: number): number => {
+    const all = statics.at(poseAt(travel)).closing[lever.index]!;
+    return all - statics.at(poseAt(travel), spring.name).closing[lever.index]!;
+  };
+  const [losing] = springs
+    .map((spring) => ({ spring, before: bringing(spring, 0), after: bringing(spring, at) }))
+    .sort((one, other) => other.before - other.after - (one.before - one.after));
+  if (losing === undefined || !(losing.before > losing.after)) return {};
+  const { spring, before, after } = losing;
+  const [effect] = springActions(study).find((each) => each.spring.name === spring.name)?.torques ?? [];
+  if (effect === undefined) return {};
+  // What it loses at its own lever against what arrives: the rest is lost by the linkage.
+  const own = effect.torque(at) / effect.torque(0);
+  if (effect.lever !== lever && own > after / before) {
+    return {
+      cure: `Move ${spring.name} from ${effect.lever.name} to ${lever.name}: it works through the linkage, whose hold on ${lever.name} falls, and a spring on ${lever.name} itself does not dip`,
+    };
+  }
+  if (spring.kind === 'torsion') return {};
+  return {
+    cure: `Clock the arm of ${spring.name} on ${effect.lever.name} nearer to square with it there, or wind a torsion spring on ${lever.name} instead`,
+  };
 }
 
 function isToldOfSprings(study: Study, springs: readonly SpringModel[]): boolean {

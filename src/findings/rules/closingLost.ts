@@ -24,10 +24,12 @@
 import { greatestOf, leastOf, rangesBelow } from '../../travel/extremes.ts';
 import type { SpringModel } from '../../kinematics/attached.ts';
 import type { LeverModel } from '../../kinematics/model.ts';
+import { deadCentres } from '../deadCentres.ts';
 import type { Finding, Mend } from '../finding.ts';
 import { closingOf, platesBodies, type Closing } from '../platesClosing.ts';
 import { NO_TORQUE, springActions } from '../springActions.ts';
 import { mendBy, writeBy, type Study } from '../study.ts';
+import { isUnbounded, worstTorque } from '../unbounded.ts';
 import { listed, newtonMillimetres, percent, rangeWords } from '../words.ts';
 
 export function closingLost(study: Study): readonly Finding[] {
@@ -36,25 +38,35 @@ export function closingLost(study: Study): readonly Finding[] {
     const closing = lever && closingOf(study, lever, springs);
     const worst = closing && leastOf(closing.torque, closing.samples);
     if (lever === undefined || closing === undefined || worst === undefined || worst.value > NO_TORQUE) return [];
+    const opens = hasOpening(study, springs);
+    // Without bound by no spring's fault: the linkage is at its dead centre, and that is told.
+    if (isUnbounded(worst.value, 'torque') && !opens && deadCentres(study, 'drive').length > 0) return [];
     const ranges = rangesBelow((at) => closing.torque(at) - NO_TORQUE, closing.samples);
     const names = listed(levers.map(({ name }) => name));
     const least = worst.value < -NO_TORQUE ? worst.value : 0;
+    const brought = isUnbounded(least, 'torque')
+      ? `open ${lever.name} without bound`
+      : `bring ${newtonMillimetres(least)} to ${lever.name}`;
     return [
       {
         code: 'closing-lost',
         severity: 'error',
         part: lever.name,
         span: lever.source.nameSpan,
-        message: `Nothing closes ${names} ${rangeWords(ranges)}: the springs bring ${newtonMillimetres(least)} to ${lever.name} at ${percent(worst.travel)}`,
+        message: `Nothing closes ${names} ${rangeWords(ranges)}: the springs ${brought} at ${percent(worst.travel)}`,
         cure: 'Give the springs more preload, or move the one that fails so that it still closes there',
         ranges,
-        worst: { ...worst, dimension: 'torque' },
+        ...worstTorque(worst),
         limit: { value: 0, dimension: 'torque', from: 'below it the throttle opens by itself; friction left out' },
         related: failing(study, springs, worst.travel),
         ...preloadMend(study, lever, springs, closing),
       },
     ];
   });
+}
+
+function hasOpening(study: Study, springs: readonly SpringModel[]): boolean {
+  return springActions(study).some(({ spring: { name }, opening }) => opening !== undefined && springs.some((each) => each.name === name));
 }
 
 /** The springs that close nothing there. */
@@ -84,10 +96,10 @@ function preloadMend(
   const spring = wound.find((each) => each.lever === lever.index) ?? wound[0];
   const [least, greatest] = [leastOf(torque, samples)?.value, greatestOf(torque, samples)?.value];
   // More preload does not make up for a spring that opens: that one is to be mended.
-  const opens = springActions(study).some(
-    ({ spring: { name }, opening }) => opening !== undefined && springs.some((each) => each.name === name),
-  );
-  if (opens || spring?.kind !== 'torsion' || least === undefined || greatest === undefined || !(greatest > NO_TORQUE)) return {};
+  if (hasOpening(study, springs) || spring?.kind !== 'torsion' || least === undefined || greatest === undefined || !(greatest > NO_TORQUE))
+    return {};
+  // Without bound there is nothing that the aim could be a share of, nor a preload that makes up for it.
+  if (isUnbounded(least, 'torque') || isUnbounded(greatest, 'torque')) return {};
   const { preload } = spring.source;
   const target = SOUND * greatest;
   // On the lever itself all of it arrives, and the figure is known at once.

@@ -20,6 +20,7 @@
  * #                                                ^^^^^^^ error[held-open]: shaft is held 0.824° open at rest by the rod link
  * plates:
  *   bank: {lever: shaft, count: 4, bore: 45 mm, seat: 6 deg, idle: 6 deg}
+ * # ^^^^ warning[plate-past-square]: up to 1.09° past 90°
  * ```
  *
  * Cure: set the rod to the length at which both closed stops are met together.
@@ -31,7 +32,8 @@ import { pinAt } from '../../travel/jointForms.ts';
 import { decimal, degrees, millimetres } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
-import { createPose } from '../../kinematics/pose.ts';
+import { isOffDrawn, rodsBefore } from '../rodsBefore.ts';
+import { restingLength } from '../restingLength.ts';
 import { writeBy, type Study } from '../study.ts';
 import { tightCable } from '../tightCable.ts';
 
@@ -87,18 +89,22 @@ function heldByOwnStop(lever: LeverModel, span: Span, closed: number): Finding {
   };
 }
 
-/** The length at which the rod lets its lever close, where it drives that lever itself; with the turns of its adjuster. */
+/** The length at which the rod lets its lever close, also where it drives another one; with the turns of its adjuster. */
 function lengthCure(study: Study, rod: RodJoint, lever: LeverModel, closed: number): string {
   const { build, mechanism, poseAt } = study.travel;
   const meet = `at which both closed stops meet together`;
-  if (rod.driven !== lever.index) return `Set ${rod.name} to the length ${meet}`;
-  const from = turnedAt(build, poseAt(0), rod.driver, rod.driverPin);
-  const to = pinAt(build.parameters, rod.drivenPin, mechanism.senses[lever.index]! * closed);
-  const wanted = Math.hypot(...minus(to, from));
+  const wanted = rod.driven === lever.index ? ownLength() : restingLength(study, rod, lever, closed + SHUT / 10);
+  if (wanted === undefined) return `Set ${rod.name} to the length ${meet}`;
   const change = wanted - build.parameters[rod.length]!;
   const pitch = rod.source.adjust?.pitch?.nominal;
   const turns = pitch === undefined ? '' : ` (${decimal(Math.abs(change / pitch))} turns ${change > 0 ? 'longer' : 'shorter'})`;
   return `Set ${rod.name} to ${millimetres(wanted, 3)}${turns}, ${meet}`;
+
+  function ownLength(): number {
+    const from = turnedAt(build, poseAt(0), rod.driver, rod.driverPin);
+    const to = pinAt(build.parameters, rod.drivenPin, mechanism.senses[lever.index]! * closed);
+    return Math.hypot(...minus(to, from));
+  }
 }
 
 /**
@@ -115,27 +121,4 @@ function rodToBlame(study: Study, lever: LeverModel): RodJoint | undefined {
   });
   const others = met.flatMap((other) => rodsBefore(study, other.index));
   return [...own, ...others].find((rod) => isOffDrawn(study, rod)) ?? own[0];
-}
-
-/** m; a length written rounded to a micrometre is as drawn. */
-const AS_DRAWN = 1e-6;
-
-function isOffDrawn({ travel: { build, mechanism } }: Study, rod: RodJoint): boolean {
-  const drawn = createPose(mechanism);
-  const from = turnedAt(build, drawn, rod.driver, rod.driverPin);
-  const to = turnedAt(build, drawn, rod.driven, rod.drivenPin);
-  return Math.abs(Math.hypot(...minus(to, from)) - build.parameters[rod.length]!) > AS_DRAWN;
-}
-
-/** The rods on the way from the pedal to a lever within its group, nearest first. */
-function rodsBefore(study: Study, lever: number): readonly RodJoint[] {
-  const { joints, levers } = study.travel.mechanism;
-  const rods: RodJoint[] = [];
-  for (let at = levers[lever]!.driver; at !== undefined;) {
-    const joint = joints[at]!;
-    if (joint.kind === 'cable') break;
-    if (joint.kind === 'rod') rods.push(joint);
-    at = levers[joint.driver]!.driver;
-  }
-  return rods;
 }

@@ -17,6 +17,7 @@
  *   main: {enters: [40, 24], to: shaft.wheel, slack: 2 mm}
  * plates:
  *   bank: {lever: shaft, count: 4, bore: 45 mm, seat: 6 deg, idle: 4 deg}
+ * # ^^^^ warning[plate-past-square]: up to 1.41° past 90°
  * movements:
  *   rock: {moves: [main.enters], shift: [2, 0]}
  * # ^^^^ note[movement-at-full]: changes the opening of shaft at full pedal by

@@ -23,6 +23,7 @@
  *
  * Cure: put two return springs on the throttle shaft itself, or on a lever that a rod joins to it.
  */
+import { leversOf } from '../../forces/springsReaching.ts';
 import type { SpringModel } from '../../kinematics/attached.ts';
 import type { Finding } from '../finding.ts';
 import { hasUnreadSprings, platesBodies } from '../platesClosing.ts';
@@ -52,8 +53,10 @@ export function noReturnSpring(study: Study): readonly Finding[] {
 }
 
 function whyNot({ travel: { mechanism } }: Study, spring: SpringModel, reaching: readonly SpringModel[]): string {
-  const lever = mechanism.levers[spring.lever]!;
+  const levers = leversOf(spring).map((lever) => mechanism.levers[lever]!);
+  const moved = levers.filter(({ group }) => group >= 0);
+  const names = listed((moved.length > 0 ? moved : levers).map(({ name }) => name));
   if (reaching.includes(spring)) return `${spring.name} reaches it, but does not count as return`;
-  if (lever.group < 0) return `${spring.name} works on ${lever.name}, which nothing joins to it`;
-  return `${spring.name} works on ${lever.name}, from which no closing torque comes to it: a cable or a one-way coupling does not push it closed`;
+  if (moved.length === 0) return `${spring.name} works on ${names}, which nothing joins to it`;
+  return `${spring.name} works on ${names}, from which no closing torque comes to it: a cable, a one-way coupling or free play does not push it closed`;
 }

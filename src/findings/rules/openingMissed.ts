@@ -23,7 +23,8 @@
  * Cure: lengthen the driving arm, shorten the driven arm or take a smaller drum, or give the pedal more travel.
  */
 import { greatestOf } from '../../travel/extremes.ts';
-import type { Joint, LeverModel } from '../../kinematics/model.ts';
+import { passedAt } from '../../kinematics/joints/cable.ts';
+import type { CableJoint, Joint, LeverModel } from '../../kinematics/model.ts';
 import type { Finding, Mend } from '../finding.ts';
 import { OPENING_TOLERANCE } from '../openingTolerance.ts';
 import { along, mendBy, type Study } from '../study.ts';
@@ -97,10 +98,35 @@ function missedCure(study: Study, lever: LeverModel, travel: number): { readonly
   const opens = travel === 1 && mechanism.senses[lever.index]! * pose.rate[lever.index]! > 0;
   if (!opens) return {};
   const joint = lever.driver === undefined ? undefined : mechanism.joints[lever.driver];
-  return joint?.kind === 'coupling'
-    ? { cure: 'Give the coupling a greater ratio or less lag, or the pedal more travel' }
-    : { cure: 'Lengthen the driving arm or shorten the driven arm, or give the pedal more travel' };
+  switch (joint?.kind) {
+    case undefined:
+      return { cure: 'Give the pedal more travel' };
+    case 'coupling':
+      return { cure: 'Give the coupling a greater ratio or less lag, or the pedal more travel' };
+    case 'cable':
+      return { cure: cableCure(study, lever, joint) };
+    default:
+      return { cure: 'Lengthen the driving arm or shorten the driven arm, or give the pedal more travel' };
+  }
 }
+
+/** How much further the cable would have to be pulled, and what of that its slack takes. */
+function cableCure({ travel: { build, mechanism, poseAt } }: Study, lever: LeverModel, joint: CableJoint): string {
+  const p = build.parameters;
+  const slack = p[joint.slack]! + build.bounds.cableRest[joint.cable]!;
+  const end = joint.drivenEnd;
+  const sense = mechanism.senses[lever.index]!;
+  const full = lever.fullOpening === undefined ? NaN : p[lever.fullOpening]!;
+  const more =
+    passedAt(mechanism, end, joint.driven, p, sense * full) - passedAt(mechanism, end, joint.driven, p, poseAt(1).rotation[lever.index]!);
+  const further = more > 0 ? ` by ${millimetres(more)}` : '';
+  const smaller = end.kind === 'drum' ? `take a smaller drum than ${lever.name}.${end.drum.name}` : 'shorten the driven arm';
+  const pulled = `Pull the cable ${joint.name} further${further}, or ${smaller}`;
+  return slack > SLACK && slack > more - SLACK ? `${pulled}; its slack takes ${millimetres(slack)}` : pulled;
+}
+
+/** m; less is none. */
+const SLACK = 1e-6;
 
 /**
  * The figure that sets how far it opens. Aimed half a tolerance short of full: beyond the stop the opening stays the same, so that

@@ -16,6 +16,7 @@
  * rods: {link: {from: pedal.out, to: rotor.arm}}
  * #      ^^^^ error[toggle-returning]: comes in line
  * plates: {bank: {lever: pedal, bore: 40 mm}}
+ * #        ^^^^ warning[plate-past-square]: up to 20° past 90°
  * sensors:
  *   tps: {lever: rotor, at_closed: 30 deg, range: [20 deg, 60 deg], signal: [0.5 V, 4.5 V]}
  * # ^^^ warning[signal-turns-back]: The signal of tps goes back

@@ -18,6 +18,7 @@
  * plates: {bank: {lever: shaft, count: 4, bore: 40 mm, seat: 6 deg, idle: 1.5 deg}}
  * springs:
  *   winder: {lever: shaft, rate: 3 N*mm/deg, preload: 400 N*mm}
+ * # ^^^^^^ warning[single-return-spring]: winder is the only return spring that closes shaft over the whole travel
  *   tail: {from: [100, 60], to: shaft.tail, rate: 0.5 N/mm, free_length: 40 mm}
  * # ^^^^ error[spring-dead-centre]: tail passes its dead centre at 50 % of pedal travel
  * ```
@@ -28,7 +29,8 @@ import type { Finding } from '../finding.ts';
 import { openingSeverity } from '../openingSeverity.ts';
 import { springActions } from '../springActions.ts';
 import type { Study } from '../study.ts';
-import { newtonMillimetres, percent, rangeWords } from '../words.ts';
+import { openingWords, worstTorque } from '../unbounded.ts';
+import { percent, rangeWords } from '../words.ts';
 
 export function springDeadCentre(study: Study): readonly Finding[] {
   return springActions(study).flatMap(({ spring, opening }): Finding[] => {
@@ -41,10 +43,10 @@ export function springDeadCentre(study: Study): readonly Finding[] {
         severity: openingSeverity(study, spring, lever),
         part: spring.name,
         span: spring.source.nameSpan,
-        message: `${spring.name} passes its dead centre ${met} and opens ${lever.name} ${rangeWords(ranges)}, by up to ${newtonMillimetres(-worst.value)} at ${percent(worst.travel)}`,
+        message: `${spring.name} passes its dead centre ${met} and opens ${lever.name} ${rangeWords(ranges)}, ${openingWords(worst.value)} at ${percent(worst.travel)}${opening.brought ? `, both its ends through the linkage` : ''}`,
         cure: `Move its anchor or its arm so that its line stays on one side of the pivot of ${lever.name}`,
         ranges,
-        worst: { ...worst, dimension: 'torque' },
+        ...worstTorque(worst),
       },
     ];
   });

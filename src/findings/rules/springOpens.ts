@@ -19,6 +19,7 @@
  * plates: {bank: {lever: shaft, count: 4, bore: 40 mm, seat: 6 deg, idle: 1.5 deg}}
  * springs:
  *   winder: {lever: shaft, rate: 3 N*mm/deg, preload: 900 N*mm}
+ * # ^^^^^^ warning[single-return-spring]: winder is the only return spring that closes shaft over the whole travel
  *   tail: {from: [60, 60], to: shaft.tail, rate: 0.5 N/mm, free_length: 20 mm}
  * # ^^^^ error[spring-opens]: tail opens shaft from 0 % to 100 % of pedal travel, by up to 531 N·mm at 47.9 %
  * ```
@@ -29,7 +30,8 @@ import type { Finding } from '../finding.ts';
 import { openingSeverity } from '../openingSeverity.ts';
 import { springActions } from '../springActions.ts';
 import { writeBy, type Study } from '../study.ts';
-import { newtonMillimetres, percent, rangeWords } from '../words.ts';
+import { openingWords, worstTorque } from '../unbounded.ts';
+import { percent, rangeWords } from '../words.ts';
 
 export function springOpens(study: Study): readonly Finding[] {
   return springActions(study).flatMap(({ spring, opening }): Finding[] => {
@@ -43,13 +45,13 @@ export function springOpens(study: Study): readonly Finding[] {
         severity: openingSeverity(study, spring, lever),
         part: spring.name,
         span: source.nameSpan,
-        message: `${spring.name} opens ${lever.name} ${rangeWords(ranges)}, by up to ${newtonMillimetres(-worst.value)} at ${percent(worst.travel)}`,
+        message: `${spring.name} opens ${lever.name} ${rangeWords(ranges)}, ${openingWords(worst.value)} at ${percent(worst.travel)}${opening.brought ? `, both its ends through the linkage` : ''}`,
         cure:
           source.kind === 'torsion'
             ? 'Wind it the other way, or give it more preload'
             : `Hang it on the other side of the pivot of ${lever.name}`,
         ranges,
-        worst: { ...worst, dimension: 'torque' },
+        ...worstTorque(worst),
         ...(preload !== undefined && preload.nominal < 0 && writeBy(preload, -preload.nominal)),
       },
     ];

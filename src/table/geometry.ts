@@ -1,2 +1,0 @@
-/** Moved to `src/kinematics/poseGeometry.ts`. */
-export * from '../kinematics/poseGeometry.ts';
