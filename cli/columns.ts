@@ -17,7 +17,8 @@ export function chooseColumns(wanted: readonly string[], columns: readonly Colum
     const exact = columns.filter(({ name }) => name === word);
     const found = exact.length > 0 ? exact : columns.filter(({ owner }) => owner === word);
     if (found.length === 0) return unknownColumn(word, columns);
-    chosen.push(...found.map(({ name }) => name));
+    // Two files that are compared have most columns both.
+    chosen.push(...new Set(found.map(({ name }) => name)));
   }
   return chosen;
 }
@@ -27,7 +28,7 @@ function unknownColumn(word: string, columns: readonly Column[]): string {
   if (near !== undefined) return `There is no column \`${word}\`; did you mean \`${near}\`?`;
   const [owner = '', key = ''] = word.split('.');
   const related = columns.filter((column) => column.owner === owner || column.key === key).map(({ name }) => name);
-  const names = related.length > 0 ? related : columns.map(({ name }) => name);
+  const names = [...new Set(related.length > 0 ? related : columns.map(({ name }) => name))];
   const more = names.length > SHOWN_NAMES ? `, and ${names.length - SHOWN_NAMES} more` : '';
   return `There is no column \`${word}\`; there are ${names.slice(0, SHOWN_NAMES).join(', ')}${more}`;
 }

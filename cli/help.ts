@@ -76,14 +76,18 @@ Exit code: 0 solved, 1 solved with an error in the text, 2 the file or the argum
 
 const COMPARE = `Usage: ${USAGE.compare}
 
-Says what changed in the file: values, references, parts new, gone and renamed; then what it did, worst first: findings,
-requirements and problems that are new, gone or otherwise; then figures and curves that differ. Blanks, comments, the
+Says what changed in the file: values, references, parts new, gone and renamed; then what it did, worst first: what can no
+longer be judged; closing torque, pedal effort and full opening where they differ by more than 5 %; findings, requirements
+and problems that are new, gone or otherwise; then figures and curves that differ. Blanks, comments, the
 order of parts and another unit for the same value are no difference. One of OLD and NEW may be -, standard input.
 
 Options:
       --columns LIST       columns whose curves are shown, e.g. shaft.opening; a part's name alone means all of its columns;
                            where not given, opening, open area, effort and signal where they differ
       --format FORMAT      text (the default); markdown for a comment in a pull request; json with every digit${COMMON}
-Exit code: 0 NEW has no new error, and no requirement of both that was passed and is not now; 1 it has, or NEW is not
-solved and OLD was; 2 a file or the arguments cannot be used.
+Exit code: 1 where NEW is worse: it has a new error, or a requirement of both that was passed and is not now; it is not
+solved and OLD was; the least closing torque of a shaft with plates fell by more than half, or to nothing (the 5 % and the
+half are common practice, no source); or something can no longer be judged: what closes a shaft with plates, or an error or
+warning that is gone only with the plates, springs, sensor or pedal that it needs. 2 a file or the arguments cannot be used,
+0 otherwise.
 `;

@@ -1,9 +1,9 @@
 /**
  * What a check has to say, as Markdown for a comment in a pull request: a heading a file, how it stands in one line, tables of what is
- * wrong or worth knowing and of the requirements; the rest can be opened.
+ * wrong or worth knowing, of the requirements, and of what bears on closing and was not checked; the rest can be opened.
  */
 import type { ProblemCode } from '../definition/codes.ts';
-import { indexLines } from '../definition/span.ts';
+import { indexLines, type LineIndex } from '../definition/span.ts';
 import type { FindingCode } from '../findings/codes.ts';
 import type { Fact, NotChecked } from '../findings/finding.ts';
 import type { PathPart } from '../findings/part.ts';
@@ -16,9 +16,10 @@ import { docsPage } from './docsPage.ts';
 import { placeName } from './excerpt.ts';
 import { factText, partFigureText } from './factText.ts';
 import { figureText, percentText } from './figure.ts';
-import { markdownCode, markdownDetails, markdownMessage, markdownTable, markdownText } from './markdown.ts';
+import { LINE_BREAK, markdownCode, markdownDetails, markdownMessage, markdownTable, markdownText } from './markdown.ts';
 import { marksOf, notCheckedText, verdictText, type Mark } from './marks.ts';
-import { comparedText, distinct, OUTCOMES, SIGNS } from './requirementText.ts';
+import { withMinus } from './minus.ts';
+import { comparedText, demandText, distinct, OUTCOMES } from './requirementText.ts';
 
 /** With a line ending. */
 export function checkMarkdown(files: readonly CheckedFile[]): string {
@@ -37,14 +38,16 @@ function fileSections(file: CheckedFile): string[][] {
   const title = answers?.definition?.title;
   const heading = [`## ${markdownText(name)}${title === undefined ? '' : `: ${markdownText(title)}`}`];
   if (answers === undefined) return [heading, [`**cannot be read**: ${markdownMessage(file.reason)}`]];
+  const [open = [], folded = []] = notCheckedSections(answers, name);
   return [
     heading,
     [`**${verdictText(answers)}**`],
     markSection(answers, name),
     requirementSection(answers.requirements),
+    open,
     pathSection(answers.parts),
     factSection(answers.facts),
-    notCheckedSection(answers, name),
+    folded,
   ];
 }
 
@@ -57,9 +60,15 @@ function markSection(answers: Answers, name: string): string[] {
     codeLink(mark.code),
     markdownText(placeName(name, mark.span, lines)),
     markdownMessage(messageOf(mark)),
-    markdownMessage(mark.cure ?? ''),
+    cureCell(mark, lines),
   ]);
   return markdownTable(['Severity', 'Code', 'Place', 'Message', 'Cure'], rows);
+}
+
+/** What would help, and other places that the mark speaks of. */
+function cureCell({ cure, related = [] }: Mark, lines: LineIndex): string {
+  const places = related.map(({ span, message }) => `see line ${lines.positionAt(span.start).line + 1}: ${message}`);
+  return [...(cure === undefined ? [] : [cure]), ...places].map(markdownMessage).join(LINE_BREAK);
 }
 
 /** The message, and the limit that it is held against with its source. */
@@ -83,15 +92,16 @@ function requirementSection(answers: readonly RequirementAnswer[]): string[] {
   return markdownTable(['Requirement', 'Outcome', 'Actual', 'Demanded', 'Margin'], rows);
 }
 
-function comparisonCells({ text, operator, actual, demanded, margin, reason, travel }: Comparison): string[] {
+function comparisonCells(comparison: Comparison): string[] {
+  const { text, actual, demanded, margin, reason, travel } = comparison;
   if (reason !== undefined || actual === undefined || demanded === undefined)
     return [markdownMessage(reason ?? ''), markdownCode(text), ''];
   const [shown, limit] = distinct(actual, demanded);
   const place = travel === undefined ? '' : ` at ${percentText(travel)}`;
   return [
-    markdownText(shown + place),
-    `${markdownText(SIGNS[operator])} ${markdownText(limit)}`,
-    margin === undefined ? '' : markdownText(comparedText(margin)),
+    markdownText(withMinus(shown) + place),
+    markdownText(withMinus(demandText(comparison, limit))),
+    margin === undefined ? '' : markdownText(withMinus(comparedText(margin))),
   ];
 }
 
@@ -113,16 +123,26 @@ function factSection(facts: readonly Fact[]): string[] {
   return markdownDetails('Facts', markdownTable(['Part', 'Fact', 'Figure'], rows));
 }
 
-function notCheckedSection({ notChecked, text }: Answers, name: string): string[] {
-  if (notChecked.length === 0) return [];
+/** What bears on closing lies open, the rest can be opened. */
+function notCheckedSections({ notChecked, text, definition }: Answers, name: string): string[][] {
   const lines = indexLines(text);
   const row = ({ part, span, message }: NotChecked): string[] => [
     markdownCode(part),
     markdownText(placeName(name, span, lines)),
     markdownMessage(notCheckedText(message)),
   ];
-  return markdownDetails(`Not checked: ${notChecked.length}`, markdownTable(['Part', 'Place', 'What'], notChecked.map(row)));
+  const table = (some: readonly NotChecked[]): string[] => markdownTable(['Part', 'Place', 'What'], some.map(row));
+  const own = new Set(['pedal', ...[...(definition?.springs ?? []), ...(definition?.plates ?? [])].map((part) => part.name)]);
+  const bearsOnClosing = ({ part, message }: NotChecked): boolean => own.has(part) || CLOSING.test(message);
+  const closing = notChecked.filter(bearsOnClosing);
+  const rest = notChecked.filter((each) => !bearsOnClosing(each));
+  return [
+    closing.length === 0 ? [] : ['**Not checked, of what closes the throttle**', '', ...table(closing)],
+    rest.length === 0 ? [] : markdownDetails(`Not checked${closing.length === 0 ? '' : ' besides'}: ${rest.length}`, table(rest)),
+  ];
 }
+
+const CLOSING = /\b(?:clos(?:es|ed|ing)|springs?|snap-back)\b/;
 
 /** The codes that occur, in a sentence each: the links lead nowhere in a repository that has not the docs. */
 function codeSection(codes: readonly (ProblemCode | FindingCode)[]): string[] {

@@ -8,27 +8,30 @@ import type {
   ProblemMark,
   RequirementChange,
   RequirementSide,
+  UncheckedMark,
 } from '../studies/compare/comparison.ts';
 import type { ChangeRow } from './compareFile.ts';
+import { headlines, type Headline } from './compareHeadlines.ts';
 import { countText, figureText } from './figure.ts';
 import { notCheckedText } from './marks.ts';
+import { withMinus } from './minus.ts';
 import type { Style } from './paint.ts';
 import { comparisonText, OUTCOMES } from './requirementText.ts';
 
 /** Empty where nothing that was found or is required stands otherwise. */
 export function effectRows(comparison: Comparison): readonly ChangeRow[] {
-  const { findings, problems, notChecked, requirements } = comparison;
+  const { findings, problems, notChecked, requirements, outcomes, verdict } = comparison;
   const rows = [
+    ...verdict.unjudged.map(({ part, message }) => ranked(RANK.unjudged, 'worse', 'error', part, `can no longer be judged: ${message}`)),
+    ...headlines(outcomes, verdict).map(headlineRow),
     ...solutionRows(comparison),
     ...markRows(problems),
-    ...markRows(findings),
+    ...markRows(findings, new Set(verdict.unjudged.map(({ message }) => message))),
     ...requirements.map(requirementRow),
     ...notChecked.added.map(({ part, message }) => ranked(RANK.unchecked, 'not checked', undefined, part, notCheckedText(message))),
-    ...notChecked.gone.map(({ part, message }) =>
-      ranked(RANK.better, 'settled', 'quiet', part, `was not checked: ${notCheckedText(message)}`),
-    ),
+    ...notChecked.gone.map(uncheckedGoneRow),
   ];
-  return rows.sort((a, b) => a.rank - b.rank).map(({ row }) => row);
+  return rows.sort((a, b) => a.rank - b.rank).map(({ row }) => ({ ...row, text: withMinus(row.text) }));
 }
 
 /** How the second file stands to the first, in one sentence without its full stop. */
@@ -45,10 +48,18 @@ export function compareVerdict(comparison: Comparison): string {
           `${countText(verdict.lostRequirements, 'requirement')} that ${verdict.lostRequirements === 1 ? 'was' : 'were'} passed and ${verdict.lostRequirements === 1 ? 'is' : 'are'} not now`,
         ]
       : []),
+    ...(verdict.unjudged.length > 0 ? [`${partsText(verdict.unjudged)} can no longer be judged`] : []),
+    ...(verdict.closesLess.length > 0 ? [`the least closing torque of ${partsText(verdict.closesLess)} fell by more than half`] : []),
   ];
   if (worse.length > 0) return `worse: ${worse.join(', ')}`;
   if (isSame(comparison)) return 'no difference';
-  return 'not worse: no new error, and no requirement that was passed and is not now';
+  const less = headlines(comparison.outcomes, verdict).some(({ kind, isFall }) => kind === 'closing' && isFall);
+  return `not worse: no new error, and no requirement that was passed and is not now${less ? '; but closing torque fell' : ''}`;
+}
+
+/** The parts that are told of, each once. */
+function partsText(told: readonly { readonly part: string }[]): string {
+  return [...new Set(told.map(({ part }) => part))].join(', ');
 }
 
 /** What could not be compared, and why; empty where all was. */
@@ -65,7 +76,21 @@ interface Ranked {
   readonly row: ChangeRow;
 }
 
-const RANK = { unsolved: 0, error: 1, lost: 2, failing: 3, warning: 4, still: 5, unchecked: 6, other: 7, note: 8, better: 9 } as const;
+const RANK = {
+  unjudged: -2,
+  closing: -1,
+  unsolved: 0,
+  error: 1,
+  lost: 2,
+  failing: 3,
+  figure: 3.5,
+  warning: 4,
+  still: 5,
+  unchecked: 6,
+  other: 7,
+  note: 8,
+  better: 9,
+} as const;
 
 function ranked(rank: number, status: string, style: Style | undefined, subject: string, text: string): Ranked {
   return { rank, row: { status, style, subject, text } };
@@ -78,12 +103,38 @@ function solutionRows({ was, is }: Comparison): readonly Ranked[] {
 
 type Mark = FindingMark | ProblemMark;
 
-function markRows<M extends Mark>({ added, gone, kept }: MarkChanges<M>): readonly Ranked[] {
+/** @param told what has been told already of those that are gone */
+function markRows<M extends Mark>({ added, gone, kept }: MarkChanges<M>, told: ReadonlySet<string> = new Set()): readonly Ranked[] {
   return [
     ...added.map((mark) => ranked(rankOf(mark.severity), `new ${mark.severity}`, mark.severity, subjectOf(mark), markText(mark))),
     ...kept.map((pair) => keptRow(pair.was, pair.is)),
-    ...gone.map((mark) => ranked(RANK.better, `${mark.severity} gone`, 'quiet', subjectOf(mark), `was ${markText(mark)}`)),
+    ...gone.filter((mark) => !told.has(`was ${markText(mark)}`)).map(goneRow),
   ];
+}
+
+/** What is mended, as against what is not there any more to be looked at; a fault of the second kind is told among the first lines. */
+function goneRow(mark: Mark): Ranked {
+  const row = (rank: number, status: string, text: string): Ranked => ranked(rank, status, 'quiet', subjectOf(mark), text);
+  const elsewhere = 'elsewhere' in mark ? mark.elsewhere : 'judged';
+  if (elsewhere === 'not-judged') return row(RANK.other, 'not judged', `no longer looked at: was ${mark.severity} ${markText(mark)}`);
+  return row(RANK.better, `${mark.severity} gone`, `${elsewhere === 'no-part' ? 'with its part: ' : ''}was ${markText(mark)}`);
+}
+
+function uncheckedGoneRow({ part, message, elsewhere }: UncheckedMark): Ranked {
+  const text = `was not checked: ${notCheckedText(message)}`;
+  switch (elsewhere) {
+    case 'checked':
+      return ranked(RANK.better, 'settled', 'quiet', part, text);
+    case 'checked-in-part':
+      return ranked(RANK.better, 'settled in part', 'quiet', part, text);
+    default:
+      return ranked(RANK.other, 'no longer looked at', undefined, part, text);
+  }
+}
+
+function headlineRow({ kind, part, isFall, isWorse, text }: Headline): Ranked {
+  const rank = kind === 'closing' ? RANK.closing : RANK.figure;
+  return ranked(rank, isWorse ? 'worse' : isFall ? 'fell' : 'rose', isWorse ? 'error' : undefined, part, text);
 }
 
 function keptRow(was: Mark, is: Mark): Ranked {

@@ -1,8 +1,9 @@
 /** Figures of two linkages beside each other, in words: outcomes that differ, and curves at a few stations. */
-import type { Figure } from '../findings/finding.ts';
 import type { Comparison, Curve, OutcomeChange, OutcomeSide } from '../studies/compare/comparison.ts';
 import { signed } from './compareFile.ts';
-import { decimal, figureText, NO_VALUE, percentText } from './figure.ts';
+import { decimal, NO_VALUE, percentText } from './figure.ts';
+import { isShown, pairText } from './figurePair.ts';
+import { withMinus } from './minus.ts';
 
 /** Plain text, not yet made fit to be shown. */
 export interface FigureRow {
@@ -17,13 +18,17 @@ export interface FigureRow {
 }
 
 /**
- * Of what several outcomes say alike (the least drive angle of a part is that of its column) the first; rotations, which openings
- * tell better, are left out.
+ * What matters most first. Of what several outcomes say alike (the least drive angle of a part is that of its column) the first;
+ * rotations, which openings tell better, and what differs by less than half a shown digit are left out.
  */
 export function figureRows({ outcomes }: Pick<Comparison, 'outcomes'>): readonly FigureRow[] {
   const told = new Set<string>();
-  return outcomes.filter((outcome) => isNew(outcome, told)).map(figureRow);
+  const columns = outcomes.filter(({ from, was, is }) => from === 'column' && was?.figure !== undefined && is?.figure !== undefined);
+  return outcomes.filter((outcome) => isShown(outcome) && !isHalf(outcome, columns) && isNew(outcome, told)).map(figureRow);
 }
+
+/** Rows that are shown at once: about a screen with what else there is to tell. */
+export const SHOWN_FIGURES = 12;
 
 /** A curve as a small table: a row of pedal travels, both values, and the difference. */
 export interface CurveRows {
@@ -46,7 +51,15 @@ export function curveRows({ column, unit, stations, was, is, difference }: Curve
       return value === null || value === undefined ? NO_VALUE : text(value);
     });
   const plain = (value: number): string => decimal(value, digits);
-  const withSign = (value: number): string => (Number(plain(value)) === 0 ? plain(0) : signed(value, plain));
+  // Where the rounded values lie apart otherwise than they do themselves, the differences have a digit more.
+  const isTold = indices.every((index) => {
+    const [before, after, apart] = [was[index] ?? null, is[index] ?? null, difference[index] ?? null];
+    if (before === null || after === null || apart === null) return true;
+    return decimal(Number(plain(after)) - Number(plain(before)), digits) === plain(apart);
+  });
+  const apartDigits = isTold ? digits : digits + 1;
+  const size = (value: number): string => decimal(value, apartDigits);
+  const withSign = (value: number): string => (Number(size(value)) === 0 ? size(0) : signed(value, size));
   let most = 0;
   difference.forEach((value, index) => {
     if (Math.abs(value ?? 0) > Math.abs(difference[most] ?? 0)) most = index;
@@ -56,8 +69,8 @@ export function curveRows({ column, unit, stations, was, is, difference }: Curve
   return {
     title: unit === '' ? column : `${column} [${unit}]`,
     stations: indices.map((index) => percentText(stations[index] ?? 0)),
-    was: cells(was, plain),
-    is: cells(is, plain),
+    was: cells(was, (value) => withMinus(plain(value))),
+    is: cells(is, (value) => withMinus(plain(value))),
     difference: cells(difference, withSign),
     most: greatest === 0 ? '' : `furthest apart: ${withSign(greatest)}${shownUnit} at ${percentText(stations[most] ?? 0)} of pedal travel`,
   };
@@ -68,37 +81,68 @@ const SHOWN_STATIONS = [0, 10, 25, 50, 75, 90, 100];
 const DIGITS: Readonly<Record<string, number>> = { '%': 1, deg: 2, mm: 2, 'mm²': 0, V: 3, N: 1, 'N·mm': 0 };
 const DEFAULT_DIGITS = 3;
 
-function isNew({ part, key, was, is, from }: OutcomeChange, told: Set<string>): boolean {
+function isNew({ part, key, label, was, is, from }: OutcomeChange, told: Set<string>): boolean {
   if (from === 'column' && key.startsWith('rotation.')) return false;
-  if (was?.figure === undefined || is?.figure === undefined) return true;
-  const same = [part, was.figure.dimension, was.figure.value.toPrecision(ALIKE), is.figure.value.toPrecision(ALIKE)].join(' ');
-  if (told.has(same) && from === 'column') return false;
-  told.add(same);
-  return true;
+  const figures = [was, is].map((side) => side?.figure && `${side.figure.dimension} ${side.figure.value.toPrecision(ALIKE)}`);
+  if (figures.every((figure) => figure === undefined)) return true;
+  const values = [...figures, was?.figure && is?.figure ? '' : `${was?.text ?? ''} ${is?.text ?? ''}`].join(' ');
+  // The pull of a pedal that is a cable is that of the cable.
+  const keys = [`${part} ${values}`, ...(label === 'pull' ? [`pull ${values}`] : [])];
+  const isTold = keys.some((each) => told.has(each));
+  for (const each of keys) told.add(each);
+  return !isTold;
+}
+
+/** A part's figure that one side alone has, as the stretch of a cable that stretches there alone; its column has both. */
+function isHalf({ from, part, was, is }: OutcomeChange, columns: readonly OutcomeChange[]): boolean {
+  if (from !== 'part' || (was?.figure === undefined) === (is?.figure === undefined)) return false;
+  return columns.some(
+    (column) => column.part === part && (was?.figure ? isAlike(column.was, was) : is?.figure !== undefined && isAlike(column.is, is)),
+  );
+}
+
+function isAlike(one: OutcomeSide | undefined, other: OutcomeSide): boolean {
+  return (
+    one?.figure?.dimension === other.figure?.dimension && one?.figure?.value.toPrecision(ALIKE) === other.figure?.value.toPrecision(ALIKE)
+  );
 }
 
 /** Significant digits. */
-const ALIKE = 9;
+const ALIKE = 7;
 
 function figureRow(outcome: OutcomeChange): FigureRow {
-  const { part, label, percent, was, is, difference } = outcome;
-  const text = (figure: Figure, more: number): string => (percent ? percentText(figure.value, 1 + more) : figureText(figure, more));
-  const side = (each: OutcomeSide | undefined, more: number): string =>
-    [each?.figure && text(each.figure, more), each?.text].filter((word) => word !== undefined).join(' ') || NO_VALUE;
-  let more = 0;
-  while (more < MOST_MORE && difference !== undefined && side(was, more) === side(is, more)) more++;
-  const dimension = is?.figure?.dimension;
-  const words =
-    difference === undefined || dimension === undefined || difference === 0
-      ? ''
-      : signed(difference, (value) =>
-          percent ? percentText(value, 1 + more).replace('%', 'points') : figureText({ value, dimension }, more),
-        );
-  return { part, label, was: side(was, more), is: side(is, more), difference: words, at: placeText(outcome) };
+  return { part: outcome.part, label: labelText(outcome), ...pairText(outcome), at: placeText(outcome) };
 }
 
-/** Digits more than usual until two figures read differently. */
-const MOST_MORE = 4;
+/** Some labels lean on the one before them, or are the key of a column. */
+function labelText({ from, about, key, label }: OutcomeChange): string {
+  if (from === 'column') {
+    const [column = '', ...words] = label.split(' ');
+    const [name, which] = [COLUMN_WORDS[column] ?? column, words.join(' ')];
+    return which === 'least' || which === 'greatest' ? `${which} ${name}` : `${name} ${which}`;
+  }
+  if (from !== 'part') return label;
+  if (key === 'at full pedal' && about === 'signal') return 'signal at full pedal';
+  return PART_WORDS[key] ?? label;
+}
+
+const COLUMN_WORDS: Readonly<Record<string, string>> = {
+  area: 'open area of one',
+  fraction: 'share of the greatest open area',
+  closing: 'closing torque',
+  torque: 'closing torque',
+  effort: 'pedal effort',
+  percent: 'share of the signal',
+  transmission: 'transmission angle',
+  drive: 'drive angle',
+  angle: 'sensor angle',
+};
+const PART_WORDS: Readonly<Record<string, string>> = {
+  greatest: 'greatest closing torque',
+  'and close by': 'driving arm can close from drawn by',
+  opens: 'full opening',
+  'open area of one': 'greatest open area of one',
+};
 
 function placeText({ from, label, percent, was, is }: OutcomeChange): string {
   const place = (side: OutcomeSide | undefined): string => {

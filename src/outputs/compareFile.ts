@@ -1,6 +1,7 @@
 /** What changed in a throttle file itself, in words: one row a part, value or word, for every kind of output. */
 import type { Comparison, FileChanges, PartName, ValueChange, ValueSide, WordChange } from '../studies/compare/comparison.ts';
 import { figureText } from './figure.ts';
+import { MINUS, withMinus } from './minus.ts';
 import type { Style } from './paint.ts';
 
 /** Plain text, not yet made fit to be shown. */
@@ -20,7 +21,7 @@ export function fileRows({ file }: Pick<Comparison, 'file'>): readonly ChangeRow
 
 /** A signed difference of two figures, e.g. `+1.02 mm`, `−0.9°`. */
 export function signed(difference: number, text: (size: number) => string): string {
-  return `${difference < 0 ? '\u2212' : '+'}${text(Math.abs(difference))}`;
+  return `${difference < 0 ? MINUS : '+'}${text(Math.abs(difference))}`;
 }
 
 function partRows({ renamed, gone, added, unread }: FileChanges): readonly ChangeRow[] {
@@ -65,7 +66,7 @@ function oneSided(path: string, was: string | undefined, is: string | undefined,
 
 /** As it stands in the file; a formula with what it comes to. */
 function written({ text, formula, nominal, dimension }: ValueSide): string {
-  return formula === undefined ? text : `${text} (${figureText({ value: nominal, dimension })})`;
+  return formula === undefined ? withMinus(text) : `${text} (${withMinus(figureText({ value: nominal, dimension }))})`;
 }
 
 function differenceText(was: ValueSide, is: ValueSide): string {

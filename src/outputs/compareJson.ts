@@ -4,6 +4,7 @@
  */
 import type { Span } from '../definition/span.ts';
 import type {
+  ClosesLess,
   Comparison,
   FindingMark,
   MarkChanges,
@@ -35,7 +36,7 @@ export function compareJson(comparison: Comparison, files: { readonly was: Named
     format: 1,
     was: { file: files.was.name, state: comparison.was },
     is: { file: files.is.name, state: comparison.is },
-    verdict: { ...verdict, text: compareVerdict(comparison) },
+    verdict: { ...verdict, closesLess: verdict.closesLess.map(closesLessOf), text: compareVerdict(comparison) },
     file: {
       values: file.values.map((change) => valueOf(change, places)),
       words: file.words.map(({ block, name, path, was, is, unread }) => ({
@@ -71,6 +72,10 @@ export function compareJson(comparison: Comparison, files: { readonly was: Named
   return `${JSON.stringify(document, undefined, 2)}\n`;
 }
 
+function closesLessOf({ part, was, is }: ClosesLess): object {
+  return { part, was: jsonFigure({ value: was, dimension: 'torque' }), is: jsonFigure({ value: is, dimension: 'torque' }) };
+}
+
 type PlaceOf = (span: Span) => Place;
 
 interface Places {
@@ -95,7 +100,7 @@ function sideOf({ path, span, text, nominal, dimension, unit, tolerance, formula
   };
 }
 
-function outcomeOf({ from, part, key, label, percent, was, is, difference }: OutcomeChange): object {
+function outcomeOf({ about, from, part, key, label, percent, was, is, difference }: OutcomeChange): object {
   const figure = (value: number, side: OutcomeSide | undefined): JsonFigure | null => {
     if (percent) return jsonShare(value);
     return side?.figure === undefined ? null : jsonFigure({ value, dimension: side.figure.dimension });
@@ -108,7 +113,16 @@ function outcomeOf({ from, part, key, label, percent, was, is, difference }: Out
           text: side.text ?? null,
           travel: jsonTravel(side.travel),
         };
-  return { from, part, key, label, was: json(was), is: json(is), difference: difference === undefined ? null : figure(difference, is) };
+  return {
+    about,
+    from,
+    part,
+    key,
+    label,
+    was: json(was),
+    is: json(is),
+    difference: difference === undefined ? null : figure(difference, is),
+  };
 }
 
 function marksOf<Mark>({ added, gone, kept }: MarkChanges<Mark>, places: Places, json: (mark: Mark, placeOf: PlaceOf) => object): object {

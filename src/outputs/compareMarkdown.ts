@@ -1,11 +1,11 @@
 /**
  * What has changed between two throttle files, as Markdown for a comment in a pull request: how the new file stands to the old one, what
- * changed in the file and what it did as tables; figures and curves can be opened.
+ * changed in the file, what it did and the first figures as tables; further figures and the curves can be opened.
  */
 import type { Comparison, Curve } from '../studies/compare/comparison.ts';
 import { CAUTION } from './caution.ts';
 import { compareLimits, compareVerdict, effectRows } from './compareEffects.ts';
-import { curveRows, figureRows, type FigureRow } from './compareFigures.ts';
+import { curveRows, figureRows, SHOWN_FIGURES, type FigureRow } from './compareFigures.ts';
 import { fileRows, type ChangeRow } from './compareFile.ts';
 import { markdownCode, markdownDetails, markdownMessage, markdownTable, markdownText } from './markdown.ts';
 
@@ -41,7 +41,15 @@ function figureSection(rows: readonly FigureRow[]): string[] {
     markdownCode(part),
     ...[label, was, is, difference, at].map((cell) => markdownText(cell)),
   ]);
-  return markdownDetails('Figures', markdownTable(['Part', 'Figure', 'Was', 'Is', 'Difference', 'At pedal travel'], cells));
+  const table = (some: readonly (readonly string[])[]): string[] =>
+    markdownTable(['Part', 'Figure', 'Was', 'Is', 'Difference', 'At pedal travel'], some);
+  const left = cells.length - SHOWN_FIGURES;
+  return [
+    '### Figures',
+    '',
+    ...table(cells.slice(0, SHOWN_FIGURES)),
+    ...(left > 0 ? ['', ...markdownDetails(`${left} more ${left === 1 ? 'figure' : 'figures'}`, table(cells.slice(SHOWN_FIGURES)))] : []),
+  ];
 }
 
 function columnSection({ added, gone }: Comparison['columns']): string[] {

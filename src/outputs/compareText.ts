@@ -5,7 +5,7 @@
 import type { Comparison, Curve } from '../studies/compare/comparison.ts';
 import { CAUTION } from './caution.ts';
 import { compareLimits, compareVerdict, effectRows } from './compareEffects.ts';
-import { curveRows, figureRows, type FigureRow } from './compareFigures.ts';
+import { curveRows, figureRows, SHOWN_FIGURES, type FigureRow } from './compareFigures.ts';
 import { fileRows, type ChangeRow } from './compareFile.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { pad, widthOf, wrap } from './width.ts';
@@ -70,11 +70,14 @@ const SHORTEST = 30;
 
 function figureSection(rows: readonly FigureRow[], { paint }: Page): string[] {
   if (rows.length === 0) return [];
+  const told = rows.slice(0, SHOWN_FIGURES);
+  const left = rows.length - told.length;
   const header: FigureRow = { part: '', label: '', was: 'was', is: 'is', difference: 'difference', at: 'at pedal travel' };
-  const widths = KEYS.map((key) => Math.max(...[header, ...rows].map((row) => widthOf(printable(row[key])))));
+  const widths = KEYS.map((key) => Math.max(...[header, ...told].map((row) => widthOf(printable(row[key])))));
   const line = (row: FigureRow): string =>
     `${INDENT}${KEYS.map((key, index) => pad(printable(row[key]), widths[index] ?? 0)).join(INDENT)}`.trimEnd();
-  return [paint('strong', 'Figures'), paint('quiet', line(header)), ...rows.map(line)];
+  const more = left === 0 ? [] : [paint('quiet', `${INDENT}and ${left} more ${left === 1 ? 'figure' : 'figures'}: --format json`)];
+  return [paint('strong', 'Figures'), paint('quiet', line(header)), ...told.map(line), ...more];
 }
 
 const KEYS = ['part', 'label', 'was', 'is', 'difference', 'at'] as const;

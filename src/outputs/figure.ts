@@ -11,6 +11,11 @@ export function figureText({ value, dimension }: Figure, more = 0): string {
   return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension) + more)), PLACE_UNIT[dimension]);
 }
 
+/** Digits behind the point in which a figure is commonly shown, in the unit of its place; zeros at its end are left out then. */
+export function figureDigits({ value, dimension }: Figure): number {
+  return digitsFor(value / PLACE_UNIT_SI[dimension], dimension);
+}
+
 /** A fraction in percent, e.g. `62.1 %`, `100 %`. */
 export function percentText(fraction: number, digits = 1): string {
   return Number.isFinite(fraction) ? `${trimZeros(decimal(fraction * 100, digits))} %` : NO_VALUE;

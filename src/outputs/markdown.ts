@@ -37,6 +37,9 @@ export function markdownTable(header: readonly string[], rows: readonly (readonl
   return [line(header), line(header.map(() => '---')), ...rows.map(line)];
 }
 
+/** Within a cell of a table. */
+export const LINE_BREAK = '<br>';
+
 /** What can be opened, closed at first. An empty line parts the tags from the Markdown within. */
 export function markdownDetails(title: string, lines: readonly string[]): string[] {
   return ['<details>', `<summary>${title}</summary>`, '', ...lines, '', '</details>'];

@@ -1,6 +1,7 @@
 /** How a linkage stands to what its file requires, as text: one line a requirement, with what is, what is demanded and what is to spare. */
 import type { Comparison, ComparedFigure, ComparisonOperator, RequirementAnswer, RequirementOutcome } from '../requirements/requirement.ts';
 import { figureText, percentText } from './figure.ts';
+import { demandAsWritten } from './demandAsWritten.ts';
 import { printable, type Paint, type Style } from './paint.ts';
 import { gather, pad, widthOf, wrap } from './width.ts';
 
@@ -47,11 +48,17 @@ export function answerText(answer: RequirementAnswer): string {
 
 /** One comparison in words: `82° ≥ 80° (2° to spare, at 100 %)`, `78°, not ≥ 80° (2° short, at 100 %)`, or why there is no figure. */
 export function comparisonText(comparison: Comparison): string {
-  const { operator, actual, demanded, margin, holds, reason } = comparison;
+  const { actual, demanded, margin, holds, reason } = comparison;
   if (reason !== undefined || actual === undefined || demanded === undefined || margin === undefined) return reason ?? '';
   const [shown, limit] = distinct(actual, demanded);
   const notes = marginText(comparison);
-  return `${shown}${holds === true ? '' : ', not'} ${SIGNS[operator]} ${limit}${notes === '' ? '' : ` (${notes})`}`;
+  return `${shown}${holds === true ? '' : ', not'} ${demandText(comparison, limit)}${notes === '' ? '' : ` (${notes})`}`;
+}
+
+/** What is demanded, e.g. `≥ 80°`; in another unit than that of its place as it is written too: `≥ 2.2 inch^2 = 1419 mm²`. */
+export function demandText(comparison: Comparison, limit: string): string {
+  const written = demandAsWritten(comparison);
+  return `${SIGNS[comparison.operator]} ${written === undefined ? '' : `${written} = `}${limit}`;
 }
 
 /** How far a comparison lies within its limit or beyond, and where: `2° short, at 100 %`; empty where there is nothing to tell. */

@@ -3,12 +3,14 @@
  * required.
  */
 import type { Comparison, MarkChanges, RequirementChange, SideState, Verdict } from './compare/comparison.ts';
+import { closingFalls } from './compare/closing.ts';
 import { curvesOf } from './compare/curves.ts';
 import { fileChanges, NO_FILE_CHANGES } from './compare/fileChanges.ts';
+import { judgeOf, unjudgedNow } from './compare/judged.ts';
 import { findingChanges, problemChanges, uncheckedChanges } from './compare/marks.ts';
 import { createRenames } from './compare/names.ts';
 import { outcomeChanges } from './compare/outcomes.ts';
-import { isLost, requirementChanges } from './compare/requirements.ts';
+import { isLost, requiredColumns, requirementChanges } from './compare/requirements.ts';
 import { solvedSide, type Answered } from './compare/solved.ts';
 
 export interface CompareOptions {
@@ -30,22 +32,29 @@ export function compareAnswers(was: Answered, is: Answered, { columns }: Compare
   const newColumns = new Set(after?.columns.map(({ name }) => name));
   const bothSolved = before !== undefined && after !== undefined;
   const marked = <Mark>({ text, definition }: Answered, marks: readonly Mark[]) => ({ text, marks, placed: definition !== undefined });
-  const findings = findingChanges(marked(was, was.findings), marked(is, is.findings), renames);
+  const judges = { was: judgeOf(was, renames, file.gone), is: judgeOf(is, undefined, file.added) };
+  const findings = findingChanges(marked(was, was.findings), marked(is, is.findings), renames, judges);
   const problems = problemChanges(marked(was, was.problems), marked(is, is.problems), renames);
   const named = new Map(file.renamed.filter(({ block }) => block === 'require').map((each) => [each.was, each.is]));
   const requirements = requirementChanges(was.requirements, is.requirements, (name) => named.get(name) ?? name);
   const states = { was: stateOf(was), is: stateOf(is) };
+  const required = requiredColumns(was.requirements, is.requirements, renames);
+  const outcomes = bothSolved ? outcomeChanges(before, after, renames, required) : [];
+  const closing = {
+    unjudged: unjudgedNow(judges.was, judges.is, bothSolved, findings.gone, renames),
+    closesLess: closingFalls(outcomes),
+  };
   return {
     ...states,
     file,
-    outcomes: bothSolved ? outcomeChanges(before, after, renames) : [],
+    outcomes,
     columns: bothSolved ? { added: without(newColumns, oldColumns), gone: without(oldColumns, newColumns) } : { added: [], gone: [] },
     findings,
     problems,
-    notChecked: uncheckedChanges(was.notChecked, is.notChecked, renames),
+    notChecked: uncheckedChanges(was.notChecked, is.notChecked, renames, judges),
     requirements,
     curves: curvesOf(before, after, renames, columns),
-    verdict: verdictOf(states, findings, problems, requirements),
+    verdict: verdictOf(states, findings, problems, requirements, closing),
   };
 }
 
@@ -79,13 +88,16 @@ function verdictOf(
   findings: MarkChanges<Mark>,
   problems: MarkChanges<Mark>,
   requirements: readonly RequirementChange[],
+  closing: Pick<Verdict, 'unjudged' | 'closesLess'>,
 ): Verdict {
   const newErrors = [findings, problems]
     .flatMap(({ added, kept }) => [...added, ...kept.filter(({ was }) => was.severity !== 'error').map(({ is }) => is)])
     .filter(({ severity }) => severity === 'error').length;
   const lostRequirements = requirements.filter(isLost).length;
   const lostSolution = states.was === 'solved' && states.is !== 'solved';
-  return { worse: newErrors > 0 || lostRequirements > 0 || lostSolution, newErrors, lostRequirements, lostSolution };
+  const closesWorse = closing.unjudged.length > 0 || closing.closesLess.length > 0;
+  const worse = newErrors > 0 || lostRequirements > 0 || lostSolution || closesWorse;
+  return { worse, newErrors, lostRequirements, lostSolution, ...closing };
 }
 
 function without(names: ReadonlySet<string>, others: ReadonlySet<string>): readonly string[] {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { solve } from '../../src/solve.ts';
 import { CAUTION } from '../../src/outputs/caution.ts';
-import { BASE, edited } from '../studies/compareFiles.ts';
+import { BASE, CLOSED_BY_TWO, SPRUNG_PEDAL, edited, without } from '../studies/compareFiles.ts';
 import { call, type Outcome } from './support.ts';
 
 const files = {
@@ -10,6 +11,13 @@ const files = {
   slack: edited(['slack: 1 mm', 'slack: 1.2 mm']),
   unsolved: edited(['slack: 1 mm', 'slack: 1 mmm']),
   nonsense: 'format: 2\n',
+  closed: CLOSED_BY_TWO,
+  unsprung: without(CLOSED_BY_TWO, 'springs'),
+  weak: CLOSED_BY_TWO.replaceAll('preload: 180', 'preload: 80'),
+  weaker: CLOSED_BY_TWO.replaceAll('preload: 180', 'preload: 100'),
+  sprungPedal: SPRUNG_PEDAL,
+  pedalUnsprung: without(SPRUNG_PEDAL, 'springs'),
+  plateless: without(SPRUNG_PEDAL, 'plates'),
 };
 
 const compare = (...argv: readonly string[]): Promise<Outcome> => call(['compare', ...argv], { files });
@@ -23,6 +31,12 @@ describe('compare', () => {
     ['an error is there as before', 'short', 'short', 0],
     ['a requirement is not passed any more', 'base', 'narrow', 1],
     ['a requirement is passed now', 'narrow', 'base', 0],
+    ['all springs are taken out', 'closed', 'unsprung', 1],
+    ['springs are put in', 'unsprung', 'closed', 0],
+    ['the least closing torque fell by more than half', 'closed', 'weak', 1],
+    ['the least closing torque fell by less', 'closed', 'weaker', 0],
+    ['an error is gone with the springs that it was told of', 'sprungPedal', 'pedalUnsprung', 1],
+    ['an error is gone with the plates that it was told of', 'sprungPedal', 'plateless', 1],
     ['the new file is not solved', 'base', 'unsolved', 1],
     ['the old file was not solved', 'unsolved', 'base', 0],
     ['the new file cannot be used', 'base', 'nonsense', 2],
@@ -88,6 +102,14 @@ describe('compare', () => {
     expect(error).toContain('did you mean `shaft.opening`?');
   });
 
+  it('counts a column that both files have once', async () => {
+    const { error } = await compare('base', 'slack', '--columns', 'qqqqqq');
+    const [, named = '', more = ''] = /there are (.*), and (\d+) more/.exec(error) ?? [];
+    expect(named.split(', ').length + Number(more)).toBe(solve(BASE).columns.length);
+    const { out } = await compare('base', 'slack', '--columns', 'shaft.opening');
+    expect(out.match(/shaft\.opening \[deg\]/g)).toHaveLength(1);
+  });
+
   it('colours on a terminal only', async () => {
     const onTerminal = await call(['compare', 'base', 'short'], { files, terminal: true });
     expect(onTerminal.out).toContain('\u001b[');
@@ -121,6 +143,9 @@ describe('a mistake with compare', () => {
     const { code, out } = await call(['compare', '--help']);
     expect(code).toBe(0);
     expect(out).toMatch(/^Usage: pedal-to-plate compare OLD NEW/);
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'fell by more than half, or to nothing (the 5 % and the half are common practice, no source)',
+    );
     expect((await call(['--help'])).out).toContain('pedal-to-plate compare OLD NEW');
     expect((await call(['compar', 'a', 'b'])).error).toContain('did you mean `compare`?');
   });

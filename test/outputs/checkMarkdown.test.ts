@@ -3,6 +3,7 @@ import type { CheckedFile } from '../../src/outputs/checkedFile.ts';
 import { checkMarkdown } from '../../src/outputs/checkMarkdown.ts';
 import { markdownCode, markdownMessage, markdownText } from '../../src/outputs/markdown.ts';
 import { solve, type Answers } from '../../src/solve.ts';
+import { CLOSED_BY_TWO } from '../studies/compareFiles.ts';
 import { LINKED } from '../support/linkage.ts';
 import {
   BROKEN_FILE,
@@ -20,6 +21,7 @@ import {
 /** Text as a reader sees it: references resolved, our own tags and the zero-width spaces taken out. */
 function read(markdown: string): string {
   return markdown
+    .replace(/<br>/g, ' / ')
     .replace(/<\/?(?:code|details|summary)>|\u200b|&emsp;/g, '')
     .replace(/&#(\d+);/g, (_, code: string) => String.fromCodePoint(Number(code)));
 }
@@ -95,18 +97,53 @@ describe('a page', () => {
     ]);
     expect(rows[0]?.[2]).toMatch(/^[\d.]+° at [\d.]+ %$/);
     expect(rows[0]?.[3]).toBe('≥ 10°');
-    expect(rows[1]?.[4]).toMatch(/^-[\d.]+°$/);
+    expect(rows[1]?.[4]).toMatch(/^−[\d.]+°$/);
     expect(rows[3]?.[2]).toContain('never');
     expect(rows[4]?.[2]).toContain('every pedal position');
   });
 
-  it('folds load path, facts and what was not checked away, each a table of its own', () => {
-    const page = checkMarkdown([checked(SOUND_FILE)]);
+  it('tells other places that a finding speaks of behind the cure, a line each', () => {
+    const start = LINKED.indexOf('radius: 30');
+    const finding = (cure: object): Answers['findings'][number] => ({
+      ...{ code: 'no-return-spring', severity: 'error', part: 'shaft', span: { start, end: start + 10 }, message: 'Nothing closes it' },
+      ...cure,
+      related: [
+        { span: { start: 0, end: 4 }, message: 'the spring `foot` | <b>' },
+        { span: { start, end: start + 1 }, message: 'this' },
+      ],
+    });
+    const page = checkMarkdown([told({ findings: [finding({ cure: 'Put two' }), finding({})] })]);
+    expect(tableOf(page, 'Severity').map((row) => row[4])).toEqual([
+      'Put two / see line 1: the spring foot | <b> / see line 4: this',
+      'see line 1: the spring foot | <b> / see line 4: this',
+    ]);
+    expect(page).toContain('Put two<br>see line 1: the spring <code>foot</code> &#124; &#60;b&#62;<br>see line 4: this |');
+  });
+
+  it('tells openly what bears on closing and was not checked, and folds the rest', () => {
+    const text = CLOSED_BY_TWO.replace(', groove: 90 deg', '');
+    const page = checkMarkdown([checked(text)]);
+    const { notChecked, definition } = solve(text);
+    const open = page.slice(page.indexOf('**Not checked'), page.indexOf('<details>'));
+    expect(open).toMatch(/^\*\*Not checked, of what closes the throttle\*\*\n\n\| Part \| Place \| What \|\n/);
+    const names = ['pedal', ...[...(definition?.springs ?? []), ...(definition?.plates ?? [])].map(({ name }) => name)];
+    const bearing = notChecked.filter(({ part }) => names.includes(part));
+    expect(bearing.length).toBeGreaterThan(1);
+    expect(tableOf(open, 'Part').map(([part]) => part)).toEqual(bearing.map(({ part }) => part));
+    expect(notChecked.length).toBeGreaterThan(bearing.length);
+    expect(page).toContain(`<summary>Not checked besides: ${notChecked.length - bearing.length}</summary>`);
+  });
+
+  it('folds load path, facts and what else was not checked away, each a table of its own', () => {
+    const text = CLOSED_BY_TWO.replace(', groove: 90 deg', '');
+    const page = checkMarkdown([checked(text)]);
     const folded = [...page.matchAll(/<details>\n<summary>([^<\n]*)<\/summary>\n\n\|[^]*?\|\n\n<\/details>/g)].map(([, title]) => title);
-    expect(folded.slice(0, 3)).toEqual(['Load path', 'Facts', expect.stringMatching(/^Not checked: \d+$/)]);
-    const { parts } = solve(SOUND_FILE);
+    expect(folded.slice(0, 3)).toEqual(['Load path', 'Facts', expect.stringMatching(/^Not checked besides: \d+$/)]);
+    const { parts } = solve(text);
     expect(parts.length).toBeGreaterThan(4);
-    expect(tableOf(page, 'Part').map(([name, kind]) => [name, kind])).toEqual(parts.map(({ name, kind }) => [name, kind]));
+    expect(tableOf(page.slice(page.indexOf('<summary>')), 'Part').map(([name, kind]) => [name, kind])).toEqual(
+      parts.map(({ name, kind }) => [name, kind]),
+    );
     expect(page.match(/<details>/g)).toHaveLength(page.match(/<\/details>/g)?.length ?? 0);
   });
 
@@ -145,10 +182,13 @@ describe('a person’s own words', () => {
 
   it('never are markup: no tag, backtick, link, picture, mention, number of an issue, address or formula of theirs', () => {
     const rest = page
-      .replace(/<\/?(?:code|details|summary)>/g, '')
+      .replace(/<\/?(?:code|details|summary)>|<br>/g, '')
       .replace(/\[[a-z-]+\]\(docs\/codes\/[a-z-]+\.md\)/g, '')
       .replace(/^## |^> /gm, '')
-      .replace(/\*\*(?:Caution\.|cannot be read|cannot be used|[^*\n]*(?:errors?|notes?)[^*\n]*)\*\*/g, '');
+      .replace(
+        /\*\*(?:Caution\.|Not checked, of what closes the throttle|cannot be read|cannot be used|[^*\n]*(?:errors?|notes?)[^*\n]*)\*\*/g,
+        '',
+      );
     expect(rest.match(/[<>`*_[\]\\$!@#~^](?!\d+;)/g) ?? []).toEqual([]);
     expect(rest).not.toMatch(/&(?!#\d+;|emsp;)/);
     expect(rest).not.toMatch(/&#(?:64|35);(?!\u200b)/);

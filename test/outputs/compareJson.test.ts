@@ -3,7 +3,7 @@ import { compareTexts } from '../../src/compareTexts.ts';
 import { CAUTION } from '../../src/outputs/caution.ts';
 import { compareJson } from '../../src/outputs/compareJson.ts';
 import { solve } from '../../src/solve.ts';
-import { BASE, edited } from '../studies/compareFiles.ts';
+import { BASE, CLOSED_BY_TWO, edited, without } from '../studies/compareFiles.ts';
 
 interface Side {
   readonly text: string;
@@ -86,6 +86,16 @@ describe('a comparison as JSON', () => {
     expect(file.values).toEqual([]);
     expect(outcomes).toEqual([]);
     expect(file.rewritten).toMatchObject([{ path: 'cables.main.slack', was: { writtenUnit: 'mm' }, is: { writtenUnit: 'inch' } }]);
+  });
+
+  it('has what can no longer be judged and what closes less in the verdict, and how the other file stands to what is gone', () => {
+    expect(json(CLOSED_BY_TWO, without(CLOSED_BY_TWO, 'springs'))).toMatchObject({
+      verdict: { worse: true, unjudged: [{ part: 'shaft' }], closesLess: [] },
+      notChecked: { gone: [{ part: 'bank', elsewhere: 'not-looked-at' }] },
+    });
+    expect(json(CLOSED_BY_TWO, CLOSED_BY_TWO.replaceAll('preload: 180', 'preload: 80'))).toMatchObject({
+      verdict: { worse: true, closesLess: [{ part: 'shaft', is: { value: expect.closeTo(160, 9) as number, unit: 'N·mm' } }] },
+    });
   });
 
   it('is empty where nothing changed', () => {

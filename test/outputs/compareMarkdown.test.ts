@@ -34,10 +34,17 @@ describe('a comparison as Markdown', () => {
     }
   });
 
-  it('puts figures and curves where they can be opened', () => {
-    expect(text).toContain('<summary>Figures</summary>');
-    expect(text).toContain('<summary>Curves</summary>');
-    expect(text.match(/<details>/g)).toHaveLength(text.match(/<\/details>/g)?.length ?? 0);
+  it('shows the first figures, and puts further ones and the curves where they can be opened', () => {
+    const many = compareMarkdown(compareTexts(BASE, edited(['reach: 30 mm', 'reach: 31 mm'], ['open: 68 deg', 'open: 60 deg'])), NAMES);
+    const [, figures = '', more = ''] =
+      /### Figures\n\n((?:\|.*\n)+)\n<details>\n<summary>\d+ more figures<\/summary>\n\n((?:\|.*\n)+)\n<\/details>/.exec(many) ?? [];
+    expect(figures.trim().split('\n')).toHaveLength(2 + 12);
+    expect(more.trim().split('\n').length).toBeGreaterThan(2);
+    expect(figures).toContain('full opening');
+    expect(more).toContain('drive angle');
+    expect(text).toContain('### Figures');
+    expect(many).toContain('<summary>Curves</summary>');
+    expect(many.match(/<details>/g)).toHaveLength(many.match(/<\/details>/g)?.length ?? 0);
   });
 
   it('carries the caution', () => {

@@ -3,7 +3,7 @@ import { compareTexts } from '../../src/compareTexts.ts';
 import { CAUTION } from '../../src/outputs/caution.ts';
 import { compareText } from '../../src/outputs/compareText.ts';
 import { widthOf } from '../../src/outputs/width.ts';
-import { BASE, edited } from '../studies/compareFiles.ts';
+import { BASE, CLOSED_BY_TWO, SPRUNG_PEDAL, edited, without } from '../studies/compareFiles.ts';
 
 type Edits = readonly (readonly [piece: string, instead: string])[];
 
@@ -88,9 +88,102 @@ describe('a comparison as text', () => {
     expect(rows[0]).toBe('was | is | difference | at pedal travel');
     const opens = rows.filter((row) => row.includes('68°') && row.startsWith('shaft'));
     expect(opens).toHaveLength(1);
-    expect(opens[0]).toMatch(/^shaft \| opens \| 68° \| 66° \| −2° \| \d+\.?\d* % → \d+\.?\d* %$/);
+    expect(opens[0]).toMatch(/^shaft \| full opening \| 68° \| 66° \| −2° \| \d+\.?\d* % → \d+\.?\d* %$/);
     expect(rows.some((row) => row.includes('rotation'))).toBe(false);
     expect(rows.find((row) => row.includes('pedal travel at 50 % of opening'))).toMatch(/ % \| [\d.]+ % \| −[\d.]+ points$/);
+  });
+
+  it('begins with what can no longer be judged, and does not call settled what is not looked at any more', () => {
+    const text = compareText(compareTexts(CLOSED_BY_TWO, without(CLOSED_BY_TWO, 'springs')), { ...NAMES, width: 200 });
+    const rows = section(text, 'What it did');
+    expect(rows[0]).toBe('worse | shaft | can no longer be judged: what closes shaft, since the file describes no springs any more');
+    expect(rows).toContainEqual(
+      expect.stringMatching(/^no longer looked at \| bank \| was not checked: whether its shaft closes against friction/),
+    );
+    expect(text).not.toContain('settled');
+    expect(text).toMatch(/worse: shaft can no longer be judged\n$/);
+  });
+
+  it.each(['springs', 'plates'])('does not tell an error that is gone with the %s as gone, and tells it once', (block) => {
+    const text = compareText(compareTexts(SPRUNG_PEDAL, without(SPRUNG_PEDAL, block)), { ...NAMES, width: 200 });
+    expect(section(text, 'What it did')[0]).toMatch(/^worse \| shaft \| can no longer be judged: was \[no-return-spring\]/);
+    expect(text.match(/\[no-return-spring\]/g)).toHaveLength(1);
+    expect(text).not.toContain('gone  shaft');
+  });
+
+  it('tells what is settled where it has been checked', () => {
+    const text = compareText(compareTexts(without(CLOSED_BY_TWO, 'springs'), CLOSED_BY_TWO), { ...NAMES, width: 200 });
+    expect(section(text, 'What it did')).toContain(
+      'settled | bank | was not checked: what closes its shaft, since the file describes no springs',
+    );
+  });
+
+  it('does not call what was wrong gone where the new file is not solved', () => {
+    const short = edited(['max: 100 mm', 'max: 90 mm']);
+    const rows = section(compareText(compareTexts(short, without(short, 'pedal')), { ...NAMES, width: 200 }), 'What it did');
+    expect(rows).toContainEqual(expect.stringMatching(/^not judged \| link \| no longer looked at: was error \[rod-out-of-adjustment\]/));
+    expect(rows.filter((row) => row.includes('error gone'))).toEqual([]);
+  });
+
+  it('tells closing torque on the first lines, what fell first, and effort and opening behind it', () => {
+    const weaker = CLOSED_BY_TWO.replace('rate: 2.4 N*mm/deg, preload: 180', 'rate: 2.4 N*mm/deg, preload: 60').replace(
+      'open: 80 deg',
+      'open: 70 deg',
+    );
+    const text = compareText(compareTexts(CLOSED_BY_TWO, weaker), { ...NAMES, width: 200 });
+    const rows = section(text, 'What it did');
+    expect(rows.slice(0, 2)).toEqual([
+      'fell | shaft | closing torque at rest 360 N·mm → 240 N·mm (−33.3 %)',
+      'fell | shaft | least closing torque 360 N·mm → 240 N·mm (−33.3 %), at 0 %',
+    ]);
+    const behind = [
+      /^now failed \| opens fully/,
+      /^(?:rose|fell) \| pedal \| greatest pedal effort/,
+      /full opening 80° → 70° \(−12\.5 %\)/,
+    ].map((row) => rows.findIndex((each) => row.test(each)));
+    expect(behind[0]).toBe(2);
+    expect(behind.every((place) => place > 1)).toBe(true);
+    expect(behind[2]).toBeGreaterThan(behind[1] ?? NaN);
+  });
+
+  it('tells closing torque by more than 5 % and not by less, and worse where it fell by more than half', () => {
+    const first = (share: number): string | undefined =>
+      section(
+        compareText(
+          compareTexts(
+            CLOSED_BY_TWO,
+            CLOSED_BY_TWO.replaceAll('2.4 N*mm/deg, preload: 180', `${2.4 * share} N*mm/deg, preload: ${180 * share}`),
+          ),
+          { ...NAMES, width: 200 },
+        ),
+        'What it did',
+      ).find((row) => row.includes('least closing torque'));
+    expect(first(0.94)).toMatch(/^fell \| shaft/);
+    expect(first(1.06)).toMatch(/^rose \| shaft \| least closing torque 360 N·mm → 382 N·mm \(\+6 %\)/);
+    expect(first(0.49)).toMatch(/^worse \| shaft/);
+    const little = compareText(compareTexts(CLOSED_BY_TWO, CLOSED_BY_TWO.replaceAll('preload: 180', 'preload: 175')), NAMES);
+    expect(little).not.toContain('What it did');
+    expect(little).not.toContain('but closing torque fell');
+  });
+
+  it('says in the last line that closing torque fell, though not by half', () => {
+    const text = compareText(compareTexts(CLOSED_BY_TWO, CLOSED_BY_TWO.replaceAll('preload: 180', 'preload: 120')), NAMES);
+    expect(text).toMatch(/not worse: .*; but closing torque fell\n$/);
+  });
+
+  it('shows a dozen figures at most, those that matter most first, and says how many more there are', () => {
+    const text = textOf(['reach: 30 mm', 'reach: 31 mm'], ['open: 68 deg', 'open: 60 deg']);
+    const rows = section(text, 'Figures');
+    expect(rows).toHaveLength(1 + 12 + 1);
+    expect(rows.at(-1)).toMatch(/^and \d+ more figures: --format json$/);
+    expect(rows[1]).toMatch(/^shaft \| full opening/);
+    expect(rows.slice(1, -1).map((row) => row.split(' | ')[0])).not.toContain('link');
+  });
+
+  it('has one kind of minus sign, in figures and in values as they are written', () => {
+    const text = textOf(['enters: [-60, 30]', 'enters: [-61, 30]'], ['preload: 180 N*mm', 'preload: -400 N*mm']);
+    expect(text).toContain('−60 → −61');
+    expect(text.replace(/`[^`]*`/g, '')).not.toMatch(/(?<![\w.-])-\d/);
   });
 
   it('shows curves at a few stations, and where they lie furthest apart', () => {

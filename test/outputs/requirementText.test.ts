@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { demandAsWritten } from '../../src/outputs/demandAsWritten.ts';
 import { plain } from '../../src/outputs/paint.ts';
 import { comparedText, requirementSection } from '../../src/outputs/requirementText.ts';
 import { checkRequirements, decide } from '../support/checkRequirements.ts';
@@ -23,6 +24,24 @@ describe('a requirement in words', () => {
       h: max(shaft.opening) > 81 deg
       # failed: 80°, not > 81° (1° short, at 100 %)
     `);
+  });
+
+  it('tells a demand in another unit as it is written too', () => {
+    checkRequirements(`
+      a: max(shaft.opening) >= 1 rad
+      # passed: 80° ≥ 1 rad = 57.3° (22.7° to spare, at 100 %)
+      b: 1.5 rad <= max(shaft.opening)
+      # failed: 80°, not ≥ 1.5 rad = 85.9° (5.94° short, at 100 %)
+      c: max(shaft.opening) >= 10 °
+      # passed: 80° ≥ 10° (70° to spare, at 100 %)
+      d: max(shaft.opening) / 1 rad >= 20 %
+      # passed: 139.6 % ≥ 20 % (119.6 % to spare, at 100 %)
+    `);
+    const area = (text: string, value: number): string | undefined => demandAsWritten({ text, demanded: { value, dimension: 'area' } });
+    expect(area('max(bank.area) * 2 >= 2.2 inch^2', 2.2 * 0.0254 ** 2)).toBe('2.2 inch^2');
+    expect(area('max(bank.area) >= 2 * 1.1 inch^2', 2.2 * 0.0254 ** 2)).toBeUndefined();
+    expect(area('max(bank.area) >= 1000 mm^2', 1e-3)).toBeUndefined();
+    expect(area('max(bank.area) >= -2.2 inch²', -2.2 * 0.0254 ** 2)).toBe('−2.2 inch²');
   });
 
   it('gives the same reason once', () => {

@@ -22,7 +22,7 @@ describe('no difference', () => {
     expect(isSame(same)).toBe(true);
     expect(same.file).toEqual(NOTHING);
     expect(same.curves).toEqual([]);
-    expect(same.verdict).toEqual({ worse: false, newErrors: 0, lostRequirements: 0, lostSolution: false });
+    expect(same.verdict).toEqual({ worse: false, newErrors: 0, lostRequirements: 0, lostSolution: false, unjudged: [], closesLess: [] });
     expect([same.was, same.is]).toEqual(['solved', 'solved']);
   });
 

@@ -91,7 +91,7 @@ describe('findings', () => {
     expect(findings.added.map(({ code, severity, part, path }) => [code, severity, part, path])).toEqual([
       ['rod-out-of-adjustment', 'error', 'link', expect.stringMatching(/^rods\.link/)],
     ]);
-    expect(verdict).toEqual({ worse: true, newErrors: 1, lostRequirements: 0, lostSolution: false });
+    expect(verdict).toEqual({ worse: true, newErrors: 1, lostRequirements: 0, lostSolution: false, unjudged: [], closesLess: [] });
   });
 
   it('are gone where a change mends them, which is not worse', () => {
@@ -160,7 +160,7 @@ describe('requirements', () => {
     expect(flipped?.was?.comparisons[0]?.margin?.value).toBeCloseTo(1 * DEGREE, 9);
     expect(flipped?.is?.comparisons[0]?.margin?.value).toBeCloseTo(-1 * DEGREE, 9);
     expect(flipped?.is?.comparisons[0]?.actual?.value).toBeCloseTo(66 * DEGREE, 9);
-    expect(verdict).toEqual({ worse: true, newErrors: 0, lostRequirements: 1, lostSolution: false });
+    expect(verdict).toEqual({ worse: true, newErrors: 0, lostRequirements: 1, lostSolution: false, unjudged: [], closesLess: [] });
   });
 
   it('that pass now are not worse', () => {

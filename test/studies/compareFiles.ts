@@ -59,3 +59,60 @@ export function edited(...pairs: readonly (readonly [piece: string, instead: str
 export function change(...pairs: readonly (readonly [piece: string, instead: string])[]): Comparison {
   return compareTexts(BASE, edited(...pairs));
 }
+
+/** One shaft that two springs of its own close. */
+export const CLOSED_BY_TWO = `format: 1
+levers:
+  shaft:
+    pivot: [0, 0]
+    drums:
+      wheel: {radius: 25 mm, wraps: counterclockwise, groove: 90 deg}
+    stops: {closed: 0 deg, open: 80 deg}
+pedal: {cable: main, pull: 36 mm, lever_ratio: 4}
+cables:
+  main: {to: shaft.wheel, enters: [-60, 25], slack: 1 mm, stiffness: 50 N/mm}
+plates:
+  bank: {lever: shaft, count: 2, bore: 45 mm, shaft: 8 mm, seat: 6 deg, idle: 1.5 deg}
+springs:
+  a: {lever: shaft, rate: 2.4 N*mm/deg, preload: 180 N*mm}
+  b: {lever: shaft, rate: 2.4 N*mm/deg, preload: 180 N*mm}
+sensors:
+  position: {lever: shaft, at_closed: 12 deg, range: [0 deg, 110 deg], signal: [0.5 V, 4.5 V], supply: 5 V, bits: 10}
+require:
+  opens fully: at(100%, shaft.opening) >= 80 deg
+`;
+
+/** Springs on the pedal alone, which close nothing beyond the cable: an error. */
+export const SPRUNG_PEDAL = `format: 1
+levers:
+  pedal:
+    pivot: [0, 0]
+    arms:
+      pad: {radius: 220 mm, angle: -90 deg}
+      clevis: {radius: 70 mm, angle: 90 deg}
+  shaft:
+    pivot: [400, 60]
+    drums:
+      wheel: {radius: 25 mm, wraps: counterclockwise}
+    stops: {closed: 0 deg, open: 80 deg}
+pedal: {lever: pedal, opens: counterclockwise, travel: 30 deg, pad: pad}
+cables:
+  main: {from: pedal.clevis, leaves: [110, 70], to: shaft.wheel, enters: [340, 85], slack: 1 mm}
+plates:
+  bank: {lever: shaft, count: 2, bore: 45 mm, shaft: 8 mm, seat: 6 deg, idle: 1.5 deg}
+springs:
+  first: {lever: pedal, rate: 20 N*mm/deg, preload: 2000 N*mm}
+  second: {lever: pedal, rate: 20 N*mm/deg, preload: 2000 N*mm}
+`;
+
+/** Without a block of the file, or one entry of it. */
+export function without(text: string, ...keys: readonly string[]): string {
+  const [block = '', entry] = keys;
+  const lines = text.split('\n');
+  const start = lines.findIndex((line) => line.startsWith(`${block}:`));
+  const end = lines.findIndex((line, index) => index > start && !line.startsWith(' '));
+  expect(start, `there is a block ${block}`).toBeGreaterThanOrEqual(0);
+  const kept = entry === undefined ? [] : lines.slice(start, end).filter((line) => !line.startsWith(`  ${entry}:`));
+  if (entry !== undefined) expect(kept).toHaveLength(end - start - 1);
+  return [...lines.slice(0, start), ...kept, ...lines.slice(end)].join('\n');
+}

@@ -14,7 +14,7 @@ export interface Comparison {
   readonly was: SideState;
   readonly is: SideState;
   readonly file: FileChanges;
-  /** Figures that differ noticeably, in load-path order; empty where a side is not solved. */
+  /** Figures that differ noticeably, in load-path order within what they are about; empty where a side is not solved. */
   readonly outcomes: readonly OutcomeChange[];
   /** Columns that one side alone has, by name, where both are solved. */
   readonly columns: { readonly added: readonly string[]; readonly gone: readonly string[] };
@@ -31,7 +31,10 @@ export interface Comparison {
 export type SideState = 'solved' | 'unsolved' | 'unusable';
 
 export interface Verdict {
-  /** Whether a new error, a requirement no longer passed, or a linkage no longer solved is among the changes. */
+  /**
+   * Whether a new error, a requirement no longer passed, a linkage no longer solved, a fault or a shaft that can no longer be judged, or
+   * a shaft that closes much less is among the changes.
+   */
   readonly worse: boolean;
   /** Errors of text or linkage that are new, or were less than errors. */
   readonly newErrors: number;
@@ -39,6 +42,23 @@ export interface Verdict {
   readonly lostRequirements: number;
   /** Solved before, and not now. */
   readonly lostSolution: boolean;
+  /** What was judged and cannot be any more, though the linkage is solved. */
+  readonly unjudged: readonly Unjudged[];
+  /** Shafts with plates whose least closing torque fell by more than half, or to nothing. */
+  readonly closesLess: readonly ClosesLess[];
+}
+
+export interface Unjudged {
+  readonly part: string;
+  /** What it is, and why; a sentence without a full stop that follows `can no longer be judged: `. */
+  readonly message: string;
+}
+
+export interface ClosesLess {
+  readonly part: string;
+  /** N·m. */
+  readonly was: number;
+  readonly is: number;
 }
 
 /** Of the text alone. All empty where a side is unusable: what cannot be read cannot be told from what is not there. */
@@ -117,8 +137,15 @@ export interface WordChange extends PartName {
   readonly unread?: 'was' | 'is';
 }
 
+/**
+ * What a figure is about, in the order of what matters: how far and how early the plates open, what closes them, the foot, the sensor,
+ * columns of which a requirement of either file speaks, other angles, the rest.
+ */
+export const ABOUT = ['opening', 'closing', 'effort', 'signal', 'required', 'angle', 'rest'] as const;
+
 /** One figure of the solved linkage that differs. */
 export interface OutcomeChange {
+  readonly about: (typeof ABOUT)[number];
   /** Where it was read: a fact, a part of the load path, or a column. */
   readonly from: 'fact' | 'part' | 'column';
   readonly part: string;
@@ -160,6 +187,11 @@ export interface FindingMark {
   readonly message: string;
   readonly worst?: Figure & { readonly travel: number };
   readonly limit?: Figure;
+  /**
+   * Of one that a file alone has, how the other stands to it: whether it was looked for there, or could not be since what it needs is not
+   * in that file (`no-part`: since its part is not, which by itself is no loss).
+   */
+  readonly elsewhere?: 'judged' | 'not-judged' | 'no-part';
 }
 
 export interface ProblemMark {
@@ -174,6 +206,8 @@ export interface UncheckedMark {
   readonly part: string;
   readonly span: Span;
   readonly message: string;
+  /** Whether the other file has it really checked, or its part or what the check needs is not there. */
+  readonly elsewhere?: 'checked' | 'checked-in-part' | 'not-looked-at';
 }
 
 /** A requirement that came, went, or stands otherwise: in outcome, reason, or noticeably in a figure. */

@@ -2,18 +2,32 @@
 import type { Figure, Finding, NotChecked } from '../../findings/finding.ts';
 import type { Problem } from '../../definition/problem.ts';
 import type { Comparison, FindingMark, MarkChanges, ProblemMark, UncheckedMark } from './comparison.ts';
+import type { Judge } from './judged.ts';
 import type { Renames } from './names.ts';
 import { differs } from './noticeable.ts';
 import { pathsIn } from './paths.ts';
 
+/** The two judges of a comparison. */
+export interface Judges {
+  readonly was: Judge;
+  readonly is: Judge;
+}
+
 /** @param was first file with its findings, `is` the second */
-export function findingChanges(was: Marked<Finding>, is: Marked<Finding>, renames: Renames): MarkChanges<FindingMark> {
+export function findingChanges(was: Marked<Finding>, is: Marked<Finding>, renames: Renames, judges: Judges): MarkChanges<FindingMark> {
   const keysOf = ({ code, part, path }: FindingMark, old: boolean): readonly string[] => {
     const [name, place] = old ? [renames.about(part), renames.path(path)] : [part, path];
     return [`${code} ${name} ${place}`, `${code} ${name}`];
   };
   const { pairs, added, gone } = pairMarks(findingMarks(was), findingMarks(is), keysOf);
-  return { added, gone, kept: pairs.filter((pair) => otherwise(pair.was, pair.is)) };
+  return {
+    added: added.map((mark) => ({ ...mark, elsewhere: judges.was.finding(mark.code, mark.part, mark.path) })),
+    gone: gone.map((mark) => ({
+      ...mark,
+      elsewhere: judges.is.finding(mark.code, renames.about(mark.part), renames.path(mark.path)),
+    })),
+    kept: pairs.filter((pair) => otherwise(pair.was, pair.is)),
+  };
 }
 
 /** Two problems are one where code and place are, and of several such where the words are. */
@@ -26,16 +40,27 @@ export function problemChanges(was: Marked<Problem>, is: Marked<Problem>, rename
   return { added, gone, kept: pairs.filter((pair) => pair.was.severity !== pair.is.severity) };
 }
 
-export function uncheckedChanges(was: readonly NotChecked[], is: readonly NotChecked[], renames: Renames): Comparison['notChecked'] {
+export function uncheckedChanges(
+  was: readonly NotChecked[],
+  is: readonly NotChecked[],
+  renames: Renames,
+  judges: Judges,
+): Comparison['notChecked'] {
   // A word of a message may be a part's name and mean none: the message as it stands goes first.
   const keysOf = ({ part, message }: UncheckedMark, old: boolean): readonly string[] => {
     const name = old ? renames.about(part) : part;
-    return [`${name} ${message}`, `${name} ${old ? renames.prose(message) : message}`];
+    // What is still not checked for another reason is still not checked; the reasons are told of the parts that they lie in.
+    return [`${name} ${message}`, `${name} ${old ? renames.prose(message) : message}`, `${name} ${message.replace(REASON, '')}`];
   };
   const { added, gone } = pairMarks(was, is, keysOf);
   const mark = ({ part, span, message }: NotChecked): UncheckedMark => ({ part, span, message });
-  return { added: added.map(mark), gone: gone.map(mark) };
+  return {
+    added: added.map((each) => ({ ...mark(each), elsewhere: judges.was.unchecked(each) })),
+    gone: gone.map((each) => ({ ...mark(each), elsewhere: judges.is.unchecked({ ...each, part: renames.about(each.part) }) })),
+  };
 }
+
+const REASON = /, since .*$/;
 
 export interface Marked<Mark> {
   readonly text: string;

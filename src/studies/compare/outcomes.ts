@@ -4,19 +4,56 @@ import type { Fact } from '../../findings/finding.ts';
 import type { PartFigure, PathPart } from '../../findings/part.ts';
 import type { Column } from '../../table/column.ts';
 import { greatestOf, leastOf, type Extreme } from '../../travel/extremes.ts';
-import type { OutcomeChange, OutcomeSide } from './comparison.ts';
+import { ABOUT, type OutcomeChange, type OutcomeSide } from './comparison.ts';
 import type { Renames } from './names.ts';
 import { differs } from './noticeable.ts';
 import type { SolvedSide } from './solved.ts';
 
-export function outcomeChanges(was: SolvedSide, is: SolvedSide, renames: Renames): readonly OutcomeChange[] {
-  return [...partChanges(was.parts, is.parts, renames), ...factChanges(was.facts, is.facts, renames), ...columnChanges(was, is, renames)];
+/** @param required columns of which a requirement speaks, by the names of the second file */
+export function outcomeChanges(was: SolvedSide, is: SolvedSide, renames: Renames, required: ReadonlySet<string>): readonly OutcomeChange[] {
+  const about = subjects(was, is, renames, required);
+  const changes = [
+    ...partChanges(was.parts, is.parts, renames),
+    ...factChanges(was.facts, is.facts, renames),
+    ...columnChanges(was, is, renames),
+  ].map((each): OutcomeChange => ({ about: about(each), ...each }));
+  return changes.sort((a, b) => ABOUT.indexOf(a.about) - ABOUT.indexOf(b.about));
 }
 
+type Change = Omit<OutcomeChange, 'about'>;
 type What = Pick<OutcomeChange, 'from' | 'part' | 'key' | 'label' | 'percent'>;
 
+/** Says of a figure what it is about. */
+function subjects(
+  was: SolvedSide,
+  is: SolvedSide,
+  renames: Renames,
+  required: ReadonlySet<string>,
+): (change: Change) => OutcomeChange['about'] {
+  const named = (kind: PathPart['kind']): ReadonlySet<string> =>
+    new Set([
+      ...was.parts.filter((part) => part.kind === kind).map(({ name }) => renames.about(name)),
+      ...is.parts.filter((part) => part.kind === kind).map(({ name }) => name),
+    ]);
+  const [plates, sensors] = [named('plates'), named('sensor')];
+  const carrying = ({ travel }: SolvedSide): readonly string[] =>
+    travel.mechanism.levers.filter((lever) => lever.plates.length > 0).map(({ name }) => name);
+  const shafts = new Set([...carrying(was).map(renames.about), ...carrying(is)]);
+  return ({ from, part, key, was: before, is: after }) => {
+    const [first = ''] = key.split('.');
+    const isColumn = from === 'column';
+    if (plates.has(part)) return 'opening';
+    if (shafts.has(part) && (isColumn ? first === 'opening' : first === 'opens' || first.startsWith('travel-at-'))) return 'opening';
+    if (shafts.has(part) && (isColumn ? first === 'closing' : first.startsWith('closing-'))) return 'closing';
+    if (part === 'pedal' && (isColumn ? first === 'effort' : first.startsWith('effort-'))) return 'effort';
+    if (sensors.has(part)) return 'signal';
+    if (isColumn && required.has(`${part}.${first}`)) return 'required';
+    return (after?.figure ?? before?.figure)?.dimension === 'angle' ? 'angle' : 'rest';
+  };
+}
+
 /** Undefined where both sides say the same; where it holds along the pedal is no difference by itself. */
-function change(what: What, was: OutcomeSide | undefined, is: OutcomeSide | undefined): OutcomeChange | undefined {
+function change(what: What, was: OutcomeSide | undefined, is: OutcomeSide | undefined): Change | undefined {
   const sides = { ...(was && { was }), ...(is && { is }) };
   const [before, after] = [was?.figure, is?.figure];
   if (before !== undefined && before.dimension === after?.dimension) {
@@ -28,7 +65,7 @@ function change(what: What, was: OutcomeSide | undefined, is: OutcomeSide | unde
   return { ...what, ...sides };
 }
 
-function partChanges(was: readonly PathPart[], is: readonly PathPart[], renames: Renames): readonly OutcomeChange[] {
+function partChanges(was: readonly PathPart[], is: readonly PathPart[], renames: Renames): readonly Change[] {
   const before = new Map(was.map((part) => [`${part.kind} ${renames.about(part.name)}`, part]));
   return is.flatMap(({ kind, name, figures }) => {
     const other = before.get(`${kind} ${name}`);
@@ -49,7 +86,7 @@ function partSide({ figure, text, travel }: PartFigure): OutcomeSide {
 }
 
 /** Several facts of one part may share a key, as an adjuster that moves two shafts; then their words tell them apart. */
-function factChanges(was: readonly Fact[], is: readonly Fact[], renames: Renames): readonly OutcomeChange[] {
+function factChanges(was: readonly Fact[], is: readonly Fact[], renames: Renames): readonly Change[] {
   const owners = new Set(is.map(({ part }) => part));
   const oldOwners = new Set(was.map(({ part }) => renames.about(part)));
   const left = new Set(was);
@@ -102,7 +139,7 @@ function factSide({ figure, travel, why }: Fact): OutcomeSide {
   return { ...(figure && { figure }), ...(why !== undefined && { text: why }), ...(travel !== undefined && { travel }) };
 }
 
-function columnChanges(was: SolvedSide, is: SolvedSide, renames: Renames): readonly OutcomeChange[] {
+function columnChanges(was: SolvedSide, is: SolvedSide, renames: Renames): readonly Change[] {
   const before = new Map(was.columns.map((column) => [renames.part(column.name), column]));
   const both = is.columns.flatMap((column) => {
     const other = before.get(column.name);

@@ -1,6 +1,7 @@
 /** How two linkages stand to what their files require. */
 import type { ComparedFigure, RequirementAnswer } from '../../requirements/requirement.ts';
 import type { RequirementChange, RequirementSide } from './comparison.ts';
+import type { Renames } from './names.ts';
 import { differs } from './noticeable.ts';
 
 /** @param nameNow name of a requirement of the first file in the second */
@@ -20,6 +21,19 @@ export function requirementChanges(
   }
   return [...changes, ...[...before].map(([name, answer]) => ({ name, was: sideOf(answer) }))];
 }
+
+/** Columns of which a requirement of either file speaks, `owner.key` by the names of the second. */
+export function requiredColumns(
+  was: readonly RequirementAnswer[],
+  is: readonly RequirementAnswer[],
+  renames: Renames,
+): ReadonlySet<string> {
+  const spoken = (answers: readonly RequirementAnswer[]): readonly string[] =>
+    answers.flatMap(({ requirement }) => requirement.text.match(COLUMN) ?? []);
+  return new Set([...spoken(was).map(renames.part), ...spoken(is)]);
+}
+
+const COLUMN = /[a-z]\w*\.[a-z]\w*/g;
 
 /** Whether it was passed and, still being there, is not now. */
 export function isLost({ was, is }: RequirementChange): boolean {
