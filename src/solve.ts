@@ -2,41 +2,23 @@
  * The one door for every face: text in, answers out.
  */
 import type { Definition } from './definition/definition.ts';
-import { findLoadPath, type LoadPath, type LoadStep } from './definition/loadPath.ts';
+import { findLoadPath, type LoadStep } from './definition/loadPath.ts';
 import type { Problem } from './definition/problem.ts';
 import { readDefinition } from './definition/read.ts';
+import type { Answered } from './findings/answered.ts';
 import { findFacts } from './findings/facts.ts';
-import type { Fact, Finding, NotChecked } from './findings/finding.ts';
 import { findAll } from './findings/findings.ts';
 import { findNotChecked } from './findings/notChecked.ts';
-import type { PathPart } from './findings/part.ts';
 import { pathParts } from './findings/parts.ts';
-import { createStudy, type Study } from './findings/study.ts';
+import { createStudy } from './findings/study.ts';
 import { compileMechanism } from './kinematics/compile.ts';
 import { decideRequirements } from './requirements/decide.ts';
-import type { RequirementAnswer } from './requirements/requirement.ts';
-import type { Column, Table } from './table/column.ts';
+import type { Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
 import { tabulate } from './table/table.ts';
 import { solveTravel } from './travel/travel.ts';
 
-export interface Answers {
-  readonly text: string;
-  /** Undefined where nothing of the text can be understood. */
-  readonly definition: Definition | undefined;
-  readonly loadPath: LoadPath | undefined;
-  readonly problems: readonly Problem[];
-  /** Every column that this file has, in load-path order; empty where nothing can be solved. */
-  readonly columns: readonly Column[];
-  readonly findings: readonly Finding[];
-  readonly facts: readonly Fact[];
-  /** How the linkage stands to each line of `require`, in the order of the file. */
-  readonly requirements: readonly RequirementAnswer[];
-  readonly notChecked: readonly NotChecked[];
-  /** The load path in order, each part with the figure that matters for it. */
-  readonly parts: readonly PathPart[];
-  /** The solved travel with its columns and limits; undefined where nothing can be solved. */
-  readonly study: Study | undefined;
+export interface Answers extends Answered {
   /** @param stations pedal travels, fractions from 0 to 1; @param names columns wanted, all where absent */
   table(stations: readonly number[], names?: readonly string[]): Table;
 }

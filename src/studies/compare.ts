@@ -11,7 +11,8 @@ import { findingChanges, problemChanges, uncheckedChanges } from './compare/mark
 import { createRenames } from './compare/names.ts';
 import { outcomeChanges } from './compare/outcomes.ts';
 import { isLost, requiredColumns, requirementChanges } from './compare/requirements.ts';
-import { solvedSide, type Answered } from './compare/solved.ts';
+import type { Answered } from '../findings/answered.ts';
+import { solvedSide } from './compare/solved.ts';
 
 export interface CompareOptions {
   /**

@@ -22,7 +22,7 @@ describe('a display', () => {
 test('desktop VS Code is for a display, and not for a terminal of a VS Code that is connected from elsewhere', () => {
   expect(canShowDesktop(on('linux', { DISPLAY: ':0' }))).toBe(true);
   expect(canShowDesktop(on('linux'))).toBe(false);
-  expect(canShowDesktop(on('linux', { DISPLAY: ':0', VSCODE_IPC_HOOK_CLI: '/tmp/vscode.sock' }))).toBe(false);
+  expect(canShowDesktop(on('linux', { DISPLAY: ':0', VSCODE_IPC_HOOK_CLI: '/run/vscode.sock' }))).toBe(false);
 });
 
 test('the browser is opened by what the machine has for it, and by no shell that would read the address', () => {

@@ -9,7 +9,7 @@ import type { FindingMark, PartName, UncheckedMark, Unjudged } from './compariso
 import type { Renames } from './names.ts';
 import { partsOf, type ComparedPart } from './partsOf.ts';
 import { standsIn } from './paths.ts';
-import type { Answered } from './solved.ts';
+import type { Answered } from '../../findings/answered.ts';
 
 /** One side, asked in the names of the second file. */
 export interface Judge {
