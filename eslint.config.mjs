@@ -22,7 +22,7 @@ const LAYERS = [
   ['findings'],
   ['studies'],
   ['solve.ts'],
-  ['language', 'outputs', 'protocol'],
+  ['language', 'outputs', 'protocol', 'picture', 'edits', 'compared'],
 ];
 
 const FACES = ['cli', 'extension', 'webview', 'test', 'scripts', 'examples'];
@@ -34,7 +34,7 @@ const anyOf = (names) => names.map((name) => name.replaceAll('.', '\\.')).join('
 /** Imports of a folder or file by a path that goes up to where it stands. */
 const upTo = (names) => `^(?:\\./)?(?:\\.\\./)+(?:${anyOf(names)})(?:/|$)`;
 
-const withoutExtension = { regex: '^\\.{1,2}/(?!.*\\.(?:ts|mjs|json)$)', message: 'Write the extension of a relative import.' };
+const withoutExtension = { regex: '^\\.{1,2}/(?!.*\\.(?:tsx?|mjs|json)$)', message: 'Write the extension of a relative import.' };
 const face = (names, message) => ({ regex: upTo(names), message });
 const vscodeModule = { regex: '^vscode$', message: 'Only extension/ imports vscode.' };
 const nodeModules = {
@@ -67,7 +67,7 @@ export default defineConfig(
   { linterOptions: { noInlineConfig: true, reportUnusedDisableDirectives: 'error' } },
   eslint.configs.recommended,
   {
-    files: ['**/*.ts'],
+    files: ['**/*.ts', '**/*.tsx'],
     extends: [tseslint.configs.strictTypeChecked, tseslint.configs.stylisticTypeChecked],
     languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
     rules: {

@@ -1,0 +1,55 @@
+/** The charts of a solved file, in the order in which they are shown. */
+import { figureDigits } from '../../outputs/figure.ts';
+import type { Chart, ChartCurve } from '../../protocol/charts.ts';
+import type { Study } from '../../findings/study.ts';
+import { tabulate } from '../../table/table.ts';
+import { planAngles } from './angles.ts';
+import { planEffort } from './effort.ts';
+import { greatestOfAll, leastOfAll, type ChartPlan, type CurvePlan } from './plan.ts';
+import { planProgression } from './progression.ts';
+import { planRatio } from './ratio.ts';
+import { planSignal } from './signal.ts';
+import { planTorques } from './torques.ts';
+
+const PLANS: readonly ((study: Study) => ChartPlan)[] = [planProgression, planRatio, planAngles, planSignal, planTorques, planEffort];
+
+/** Those with at least one curve that has a figure somewhere. */
+export function drawCharts(study: Study): readonly Chart[] {
+  const plans = PLANS.map((plan) => plan(study));
+  const columns = [...new Set(plans.flatMap(({ curves }) => curves.map(({ column }) => column)))];
+  // All at once, so that what several columns rest on is worked out once a station.
+  const table = tabulate(study.travel, columns, study.travel.samples);
+  const figures = new Map(columns.map((column, i) => [column, table.columns[i]!.values]));
+  return plans
+    .map(({ curves, ...chart }): Chart => ({ ...chart, curves: drawCurves(curves, (plan) => valuesOf(plan, figures.get(plan.column)!)) }))
+    .filter(({ curves }) => curves.length > 0);
+}
+
+function valuesOf({ shown }: CurvePlan, figures: readonly (number | null)[]): Float64Array {
+  const values = new Float64Array(figures.length);
+  for (let i = 0; i < figures.length; i++) {
+    const figure = figures[i] ?? NaN;
+    const value = shown === undefined ? figure : shown(figure);
+    values[i] = Number.isFinite(value) ? value : NaN;
+  }
+  return values;
+}
+
+/** More curves than these cannot be taken in at a glance. */
+const MOST_AT_A_GLANCE = 8;
+
+function drawCurves(plans: readonly CurvePlan[], valuesFor: (plan: CurvePlan) => Float64Array): readonly ChartCurve[] {
+  const drawn = plans
+    .map((plan) => ({ plan, values: valuesFor(plan) }))
+    .filter(({ values }) => leastOfAll(values) < Infinity)
+    .map(({ plan, values }) => ({ curve: drawCurve(plan, values), margin: plan.margin(values) }));
+  if (drawn.length > MOST_AT_A_GLANCE) drawn.sort((a, b) => a.margin - b.margin);
+  return drawn.map(({ curve }) => curve);
+}
+
+function drawCurve({ column, label, part, shown }: CurvePlan, values: Float64Array): ChartCurve {
+  const size = Math.max(greatestOfAll(values), -leastOfAll(values));
+  const isShare = shown !== undefined || column.unit === '%';
+  const digits = isShare ? 1 : figureDigits({ value: size / column.scale, dimension: column.dimension });
+  return { column: column.name, label, part, values, digits };
+}

@@ -1,0 +1,29 @@
+/** What is wrong or worth knowing, as the view lists it. */
+import { marksOf, type Mark } from '../outputs/marks.ts';
+import { printable } from '../outputs/paint.ts';
+import type { ReportedMark } from '../protocol/report.ts';
+import type { Answers } from '../solve.ts';
+import { placeIn } from './place.ts';
+
+/** Mistakes in the text first, then findings; of each the worst first, then in the order of the file. */
+export function reportMarks({ text, problems, findings }: Answers): readonly ReportedMark[] {
+  const report = (mark: Mark): ReportedMark => reportMark(text, mark);
+  return [...marksOf({ problems, findings: [] }).map(report), ...marksOf({ problems: [], findings }).map(report)];
+}
+
+function reportMark(text: string, mark: Mark): ReportedMark {
+  const { severity, code, message, cure, span } = mark;
+  const finding = 'part' in mark ? mark : undefined;
+  return {
+    severity,
+    code,
+    part: finding?.part,
+    message: printable(message),
+    cure: cure === undefined ? undefined : printable(cure),
+    place: placeIn(text, span),
+    ranges: finding?.ranges?.map(({ from, to }) => ({ from: fraction(from), to: fraction(to) })) ?? [],
+    worst: finding?.worst === undefined ? undefined : fraction(finding.worst.travel),
+  };
+}
+
+const fraction = (travel: number): number => Math.min(1, Math.max(0, travel));

@@ -1,0 +1,68 @@
+/** The parts of the load path as the view steps through them, then those that the pedal does not move, in the order of the text. */
+import type { Definition, Named } from '../definition/definition.ts';
+import type { PartFigure, PathPart } from '../findings/part.ts';
+import { figureText, NO_VALUE } from '../outputs/figure.ts';
+import { printable } from '../outputs/paint.ts';
+import type { PartKind, ReportedFigure, ReportedPart } from '../protocol/report.ts';
+import type { Answers } from '../solve.ts';
+import { dimensionsOf } from './dimensions.ts';
+import { limitsOf } from './limits.ts';
+import { motionOf } from './motion.ts';
+import { placeIn } from './place.ts';
+
+export function reportParts(answers: Answers): readonly ReportedPart[] {
+  const { text, definition, study, parts } = answers;
+  if (definition === undefined) return [];
+  const known = new Set(parts.map(({ kind, name }) => `${kind} ${name}`));
+  const still = everyPart(definition).filter(({ kind, name }) => !known.has(`${kind} ${name}`));
+  const dimensions = dimensionsOf(text, definition);
+  const report = (part: PathPart): ReportedPart => ({
+    kind: part.kind,
+    name: part.name,
+    place: placeIn(text, part.span),
+    depth: part.depth,
+    ...(study === undefined ? { takes: '', gives: '' } : motionOf(study, part)),
+    figures: part.figures.map(reportFigure),
+    limits: study === undefined ? [] : limitsOf(study, part),
+    dimensions: [...drawnLength(study, part), ...dimensions(part)],
+  });
+  return [...parts.map(report), ...still.map(report)];
+}
+
+/** Of a rod whose length the file leaves to the drawing. */
+function drawnLength(study: Answers['study'], { kind, name }: PathPart): readonly string[] {
+  if (study === undefined || kind !== 'rod') return [];
+  const { mechanism, build } = study.travel;
+  const rod = mechanism.joints.find((joint) => joint.kind === 'rod' && joint.name === name);
+  if (rod?.kind !== 'rod' || rod.source.length !== undefined) return [];
+  return [`length ${figureText({ value: build.parameters[rod.length]!, dimension: 'length' })} as drawn`];
+}
+
+function reportFigure({ label, figure, text, travel }: PartFigure): ReportedFigure {
+  const words = figure === undefined ? (text ?? NO_VALUE) : [figureText(figure), text].filter((word) => word !== undefined).join(' ');
+  return { label, text: printable(words), travel };
+}
+
+/** Every part of the file. The lever that the foot moves is the part `pedal`. */
+function everyPart(definition: Definition): readonly PathPart[] {
+  const { pedal, levers, cables, rods, slots, couplings, plates, sensors, springs } = definition;
+  const named = (kind: PartKind, parts: readonly Named[]): PathPart[] =>
+    parts.map(({ name, nameSpan }) => ({ kind, name, span: nameSpan, depth: 1, figures: [] }));
+  const foot = pedal?.kind === 'lever' ? pedal.lever.name : undefined;
+  return [
+    ...(pedal === undefined ? [] : [{ kind: 'pedal' as const, name: 'pedal', span: pedal.span, depth: 0, figures: [] }]),
+    ...[
+      ...named(
+        'lever',
+        levers.filter(({ name }) => name !== foot),
+      ),
+      ...named('cable', cables),
+      ...named('rod', rods),
+      ...named('slot', slots),
+      ...named('coupling', couplings),
+      ...named('plates', plates),
+      ...named('sensor', sensors),
+      ...named('spring', springs),
+    ].sort((a, b) => a.span.start - b.span.start),
+  ];
+}

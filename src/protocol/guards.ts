@@ -1,0 +1,82 @@
+/** What each end checks before it believes a message; nothing that fails here goes any further. */
+import type { Chart } from './charts.ts';
+import { and, either, isFiniteNumber, isLongText, isText, isTriple, isYesOrNo, listOf, oneOf, optional, shape, tagged } from './guard.ts';
+import type { Guard } from './guard.ts';
+import type { Change, ChangedValue, Compared, Missing, Requests, Shown, Source, ToEditor, ToView } from './messages.ts';
+import type { Picture } from './picture.ts';
+import { isPicture } from './pictureGuards.ts';
+import { isCharts, isDial, isPart, isPlace, isReport } from './reportGuards.ts';
+
+/** Longest file that the page may have saved, in characters or bytes: a table of a very large linkage. */
+const LARGEST_FILE = 64_000_000;
+
+const isSource = shape<Source>({ uri: isText, version: isFiniteNumber });
+
+const isChange = tagged<Change, 'kind'>('kind', {
+  value: shape({ path: isText, value: isFiniteNumber }),
+  place: shape({ path: isText, to: isTriple, fine: isYesOrNo, through: optional(isText) }),
+});
+const isTrial = listOf(isChange);
+
+const isMissingPart = shape<Missing>({ message: isText, place: isPlace });
+
+/** Every curve has a figure for each station of the picture. */
+const agree = ({ picture, charts }: { readonly picture: Picture; readonly charts: readonly Chart[] }) =>
+  charts.every(({ curves }) => curves.every(({ values }) => values.length === picture.stations.length));
+
+const isOther = and(shape<NonNullable<Compared['other']>>({ picture: isPicture, charts: isCharts }), agree);
+
+const isChangedValue = shape<ChangedValue>({
+  path: isText,
+  was: optional(isText),
+  is: optional(isText),
+  effects: listOf(isText),
+  place: optional(isPlace),
+});
+
+/** What the editor tells the page. */
+export const isToView = tagged<ToView, 'type'>('type', {
+  show: and(
+    shape<Shown & { source: Source; fileName: string; trial: readonly Change[] }>({
+      source: isSource,
+      fileName: isText,
+      trial: isTrial,
+      picture: isPicture,
+      charts: isCharts,
+      report: isReport,
+    }),
+    agree,
+  ),
+  broken: shape({ source: isSource, fileName: isText, missing: listOf(isMissingPart) }),
+  refused: shape({ source: isSource, trial: isTrial, reason: isText }),
+  select: shape({ source: isSource, part: optional(isPart), step: isYesOrNo, dial: optional(isDial) }),
+  compare: shape({ source: isSource, label: isText, other: optional(isOther), changes: listOf(isChangedValue), effects: listOf(isText) }),
+  'compare-ended': shape({ reason: optional(isText) }),
+  gone: shape({ reason: isText }),
+});
+
+/** What the page tells the editor. */
+export const isToEditor = tagged<ToEditor, 'type'>('type', {
+  ready: shape({}),
+  reveal: shape({ source: isSource, place: isPlace }),
+  'reveal-part': shape({ source: isSource, part: isPart }),
+  try: shape({ source: isSource, trial: isTrial }),
+  step: shape({ way: oneOf(1, -1) }),
+  'compare-with': shape({ other: oneOf('head', 'revision', 'file', 'nothing') }),
+});
+
+const isBytes: Guard<Uint8Array> = (value): value is Uint8Array => value instanceof Uint8Array && value.length <= LARGEST_FILE;
+
+/** Of each request that the page makes: whether what it carries can be read. */
+export const isAsked: { readonly [Name in keyof Requests]: Guard<Requests[Name]['asks']> } = {
+  write: shape({ source: isSource, trial: isTrial }),
+  save: shape({ name: isText, kind: oneOf('svg', 'png', 'csv'), content: either(isLongText(LARGEST_FILE), isBytes) }),
+  table: shape({ source: isSource, trial: isTrial }),
+};
+
+/** Of each request that the page makes: whether what comes back is its answer. */
+export const isAnswered: { readonly [Name in keyof Requests]: Guard<Requests[Name]['answers']> } = {
+  write: shape({ version: isFiniteNumber }),
+  save: shape({ saved: isYesOrNo }),
+  table: shape({ csv: isLongText(LARGEST_FILE) }),
+};

@@ -1,0 +1,105 @@
+/**
+ * What the editor and the view say to each other. All that derives from text names the document and its version, so that what is stale
+ * drops. What a person does in the view goes back as an intent: the editor makes the text edit, and the text comes back as a picture.
+ */
+import type { Chart } from './charts.ts';
+import type { Picture, Triple } from './picture.ts';
+import type { Dial, PartKey, Report, TextPlace } from './report.ts';
+
+/** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
+export const PROTOCOL = 1;
+
+/** The text that a message speaks of. */
+export interface Source {
+  readonly uri: string;
+  readonly version: number;
+}
+
+/** A solved file, ready to be shown. */
+export interface Shown {
+  readonly picture: Picture;
+  readonly charts: readonly Chart[];
+  readonly report: Report;
+}
+
+export type ToView =
+  /** The text as it stands has been solved; `trial` where figures are tried that are not written. */
+  | ({ readonly type: 'show'; readonly source: Source; readonly fileName: string; readonly trial: Trial } & Shown)
+  /** The text has no picture of its own; the last good one stays, dimmed. `missing`: what is missing or wrong, in words. */
+  | { readonly type: 'broken'; readonly source: Source; readonly fileName: string; readonly missing: readonly Missing[] }
+  /** What was asked to be tried cannot be: why, in words. The page drops it; what it showed before stands. */
+  | { readonly type: 'refused'; readonly source: Source; readonly trial: Trial; readonly reason: string }
+  /** The cursor stands on a part, or on none; `step` where a command went there, and the card is wanted. */
+  | {
+      readonly type: 'select';
+      readonly source: Source;
+      readonly part: PartKey | undefined;
+      readonly step: boolean;
+      readonly dial: Dial | undefined;
+    }
+  /** Another state of the file to compare with; the newest takes the place of the one before. */
+  | ({ readonly type: 'compare'; readonly source: Source } & Compared)
+  | { readonly type: 'compare-ended'; readonly reason: string | undefined }
+  /** The file was closed, deleted or is not a throttle file any more; why, in words. */
+  | { readonly type: 'gone'; readonly reason: string };
+
+export interface Missing {
+  readonly message: string;
+  readonly place: TextPlace;
+}
+
+export interface Compared {
+  /** What it is compared with, e.g. `HEAD`, `3f2a91c`, `rev_a.throttle.yaml`. */
+  readonly label: string;
+  /** The other state; undefined where it cannot be drawn, which `changes` then says. */
+  readonly other: Pick<Shown, 'picture' | 'charts'> | undefined;
+  readonly changes: readonly ChangedValue[];
+  /** What changed in the outcome, in words, what matters most first. */
+  readonly effects: readonly string[];
+}
+
+/** A value or part that differs, and what this difference alone does to the outcome. */
+export interface ChangedValue {
+  /** E.g. `levers.crank.arms.out.radius`. */
+  readonly path: string;
+  /** As written; undefined where the thing does not stand there. */
+  readonly was: string | undefined;
+  readonly is: string | undefined;
+  readonly effects: readonly string[];
+  readonly place: TextPlace | undefined;
+}
+
+/** Figures to be tried, at most one for each path; empty where none are. */
+export type Trial = readonly Change[];
+
+export type Change =
+  /** A figure, in the unit in which it is written. */
+  | { readonly kind: 'value'; readonly path: string; readonly value: number }
+  /**
+   * A place, drawn position, m. `fine`: not rounded to 0.1 mm. `through`: the `let` to write where the place follows from one; nothing is
+   * changed where that is needed and absent.
+   */
+  | { readonly kind: 'place'; readonly path: string; readonly to: Triple; readonly fine: boolean; readonly through: string | undefined };
+
+export type ToEditor =
+  /** The page listens. */
+  | { readonly type: 'ready' }
+  | { readonly type: 'reveal'; readonly source: Source; readonly place: TextPlace }
+  | { readonly type: 'reveal-part'; readonly source: Source; readonly part: PartKey }
+  /** Show what these figures would do; an empty list drops them. At most one is under way: the page waits for its `show`. */
+  | { readonly type: 'try'; readonly source: Source; readonly trial: Trial }
+  | { readonly type: 'step'; readonly way: 1 | -1 }
+  | { readonly type: 'compare-with'; readonly other: 'head' | 'revision' | 'file' | 'nothing' };
+
+/** What the page asks and waits for: the name of the request, what it carries, what comes back. */
+export interface Requests {
+  /** Writes figures into the text, as one undo step; answers with the version that has them. */
+  readonly write: { readonly asks: { readonly source: Source; readonly trial: Trial }; readonly answers: { readonly version: number } };
+  /** Saves a file where the person chooses; `saved` is false where they chose nowhere. */
+  readonly save: {
+    readonly asks: { readonly name: string; readonly kind: 'svg' | 'png' | 'csv'; readonly content: string | Uint8Array };
+    readonly answers: { readonly saved: boolean };
+  };
+  /** The table as CSV with all columns, of the text as shown. */
+  readonly table: { readonly asks: { readonly source: Source; readonly trial: Trial }; readonly answers: { readonly csv: string } };
+}

@@ -1,0 +1,98 @@
+/**
+ * What the view waits for: answers from text and the picture made of them, for the largest example and for one ten times as large,
+ * against the budgets from change event to picture data posted; the picture alone beside its solve; and how large the message is.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import v8 from 'node:v8';
+import { showAnswers } from '../../src/picture/showAnswers.ts';
+import { solve } from '../../src/solve.ts';
+import { report } from './stopwatch.ts';
+
+/** ms, p95 from change event to picture data posted. */
+const BUDGET = 16;
+const TENFOLD_BUDGET = 60;
+/** ms, what the picture alone should take of it. */
+const SHARE = 3;
+
+const [largest] = readdirSync('examples')
+  .filter((name) => name.endsWith('.throttle.yaml'))
+  .map((name) => ({ name, text: readFileSync(`examples/${name}`, 'utf8') }))
+  .sort((one, other) => other.text.length - one.text.length);
+if (largest === undefined) throw new Error('there is no example');
+
+/** The levers, rods, plates and springs that one pedal's cable moves, as often, each bank behind the one before it by a coupling. */
+function tenfold(text: string, times: number): string {
+  const names = [...text.matchAll(/^ {2}([a-z][a-z0-9_]*):/gm)].map(([, name = '']) => name);
+  const own = new Set(names.filter((name) => name !== 'pedal' && name !== 'main'));
+  const [head = '', ...blocks] = text.split(/^(?=[a-z_]+:)/m);
+  const copies = (block: string): string => {
+    const [key = '', ...lines] = block.split('\n');
+    if (!/^(?:let|points|levers|rods|plates|sensors|springs):$/.test(key)) return key.startsWith('require') ? '' : block;
+    const entries = lines.join('\n').split(/^(?= {2}[a-z])/m);
+    const renamed = (entry: string, i: number): string =>
+      entry.replace(/[a-z][a-z0-9_]*/g, (word) => (i > 0 && own.has(word) ? `${word}_${i}` : word));
+    const all = Array.from({ length: times }, (_, i) =>
+      entries.map((entry) => (i > 0 && entry.startsWith('  pedal:') ? '' : renamed(entry, i))).join(''),
+    );
+    return `${key}\n${all.map((each) => `${each.trimEnd()}\n`).join('')}\n`;
+  };
+  const couplings = Array.from({ length: times - 1 }, (_, i) => {
+    const crank = (k: number): string => (k === 0 ? 'bellcrank' : `bellcrank_${k}`);
+    return `  joined_${i}: {from: ${crank(i)}, to: ${crank(i + 1)}}\n`;
+  });
+  return `${head}${blocks.map(copies).join('')}couplings:\n${couplings.join('')}`;
+}
+
+interface Times {
+  readonly solve: readonly number[];
+  readonly show: readonly number[];
+}
+
+/** In turns, so that a slow spell of the machine hits both. */
+function timesOf(text: string, rounds: number): Times {
+  const times = { solve: [] as number[], show: [] as number[] };
+  for (let i = 0; i < rounds + rounds / 4; i++) {
+    const began = performance.now();
+    const answers = solve(text);
+    const solved = performance.now();
+    showAnswers(answers);
+    const shown = performance.now();
+    if (i < rounds / 4) continue;
+    times.solve.push(solved - began);
+    times.show.push(shown - solved);
+  }
+  return times;
+}
+
+const at = (times: readonly number[], share: number): number => [...times].sort((a, b) => a - b)[Math.floor(times.length * share)]!;
+
+function reportTimes(what: string, text: string, rounds: number, budget: number): void {
+  const answers = solve(text);
+  const shown = showAnswers(answers);
+  if (shown === undefined || answers.study === undefined || answers.problems.length > 0)
+    throw new Error(`${what} is not solved: ${JSON.stringify(answers.problems.slice(0, 2))}`);
+  const times = timesOf(text, rounds);
+  const whole = times.solve.map((time, i) => time + times.show[i]!);
+  const [middle, late] = [at(whole, 0.5), at(whole, 0.95)];
+  const [solving, showing] = [at(times.solve, 0.5), at(times.show, 0.5)];
+  report(
+    `${what}: ${text.split('\n').length - 1} lines, ${shown.picture.levers.length} levers, ${shown.picture.stations.length} stations`,
+    '',
+  );
+  report(
+    '  text to picture',
+    `${middle.toFixed(1)} ms, least ${at(whole, 0).toFixed(1)}, p95 ${late.toFixed(1)}; ${(late / budget).toFixed(2)} × the budget of ${budget} ms`,
+  );
+  report(
+    '  the picture alone',
+    `${showing.toFixed(2)} ms, least ${at(times.show, 0).toFixed(2)}, p95 ${at(times.show, 0.95).toFixed(2)}; ${(showing / solving).toFixed(2)} × its solve${budget === BUDGET ? `, ${(showing / SHARE).toFixed(2)} × the aim of ${SHARE} ms` : ''}`,
+  );
+  const curves = shown.charts.reduce((sum, chart) => sum + chart.curves.length, 0);
+  report(
+    '  its message',
+    `${(v8.serialize(shown).length / 1000).toFixed(0)} kB with ${curves} curves; the text is ${(text.length / 1000).toFixed(1)} kB`,
+  );
+}
+
+reportTimes(largest.name, largest.text, 80, BUDGET);
+reportTimes(`ten times ${largest.name}`, tenfold(largest.text, 10), 20, TENFOLD_BUDGET);

@@ -1,0 +1,141 @@
+/** The report: parts in the order of stepping with what goes in and out, marks, requirements, facts, in words. */
+import { describe, expect, it } from 'vitest';
+import { CAUTION } from '../../src/outputs/caution.ts';
+import type { ReportedPart } from '../../src/protocol/report.ts';
+import { FILES, fileNamed, shownOf } from './shown.ts';
+
+const partOf = (parts: readonly ReportedPart[], key: string): ReportedPart => {
+  const found = parts.find(({ kind, name }) => `${kind} ${name}` === key);
+  if (found === undefined) throw new Error(`There is no part ${key}`);
+  return found;
+};
+
+describe('the report of the four-barrel example', () => {
+  const { report, answers } = shownOf(fileNamed('four-barrel'));
+
+  it('is headed by title, verdict and caution', () => {
+    expect(report.title).toBe('Four barrels, one shaft');
+    expect(report.verdict).toMatch(/^no errors, no warnings, 1 note; 2 requirements passed/);
+    expect(report.severity).toBe('note');
+    expect(report.caution).toBe(CAUTION);
+  });
+
+  it('goes through the parts in load-path order', () => {
+    expect(report.parts.map(({ kind, name, depth }) => `${depth} ${kind} ${name}`)).toEqual(
+      answers.parts.map(({ kind, name, depth }) => `${depth} ${kind} ${name}`),
+    );
+  });
+
+  it('says what goes into each part and what comes out', () => {
+    const [pull] = answers.table([1], ['main.pull']).columns[0]!.values;
+    const told = report.parts.map(({ name, takes, gives }) => `${name}: ${takes} → ${gives}`);
+    expect(told[0]).toBe('pedal:  → pedal turns 27°');
+    expect(told[1]).toMatch(new RegExp(`^main: pedal turns 27° → pulls ${pull!.toFixed(2)} mm at 100 %; bellcrank opens `));
+    expect(told[2]).toMatch(/^bellcrank: main from pedal → opens [\d.]+° at [\d.]+ % of pedal travel$/);
+    expect(told[3]).toMatch(/^link: bellcrank opens [\d.]+° at [\d.]+ % → shaft opens 82° at/);
+    // 240 N·mm preload and 2.2 N·mm a degree over 82°.
+    expect(told.find((line) => line.startsWith('return_front'))).toMatch(
+      /^return_front: shaft opens 82° at [\d.]+ % → 240 N·mm at rest, 420 N·mm at full pedal, of closing torque$/,
+    );
+    expect(told.find((line) => line.startsWith('position'))).toMatch(/ → 0\.936 V at rest, 3\.918 V at full pedal$/);
+  });
+
+  it('tells the dimensions as they are written', () => {
+    const { parts } = report;
+    expect(partOf(parts, 'lever bellcrank').dimensions).toEqual([
+      'pivot crank_pivot',
+      'out radius crank_reach = 38 mm',
+      'out angle 166 deg',
+      'quadrant radius 22 mm',
+      'quadrant groove 95 deg',
+      'friction 12 N*mm',
+    ]);
+    expect(partOf(parts, 'cable main').dimensions.slice(0, 3)).toEqual(['leaves [96, 68]', 'enters [448, 186]', 'slack 1 mm']);
+    expect(partOf(parts, 'pedal pedal').dimensions.slice(0, 2)).toEqual(['travel 27 deg', 'pivot [0, 0]']);
+    const length = Math.hypot(...linkEnds());
+    expect(partOf(parts, 'rod link').dimensions[0]).toBe(`length ${Number(length.toFixed(2))} mm as drawn`);
+  });
+
+  it('tells the limits that hold for a part', () => {
+    expect(partOf(report.parts, 'rod link').limits).toEqual([
+      'transmission angle: warning below 40°, error below 25°',
+      'drive angle: warning below 20°, error below 10°',
+      'end tilt: error above 12°',
+    ]);
+    expect(partOf(report.parts, 'cable main').limits).toEqual([
+      'drive angle: warning below 20°, error below 10°',
+      'lead: warning above 5°, error above 10°',
+    ]);
+    expect(partOf(report.parts, 'plates bank').limits).toEqual([]);
+  });
+
+  it('has every figure once with its place apart', () => {
+    const [first] = partOf(report.parts, 'rod link').figures;
+    expect(first!.label).toBe('least transmission angle');
+    expect(first!.text).toMatch(/^[\d.]+°$/);
+    expect(first!.travel).toBeGreaterThanOrEqual(0);
+    const half = report.facts.find(({ label }) => label === 'shaft: pedal travel at 50 % of opening')!;
+    expect(half.text).toBe(`${Number((half.travel! * 100).toFixed(1))} %`);
+  });
+
+  it('tells each requirement with what is, what is demanded and where', () => {
+    expect(report.requirements.map(({ name, outcome, travel }) => ({ name, outcome, travel }))).toEqual([
+      { name: 'opens fully', outcome: 'passed', travel: 1 },
+      { name: 'soft tip-in', outcome: 'passed', travel: 0.25 },
+    ]);
+    expect(report.requirements[0]!.text).toBe('82° ≥ 81° (1° to spare, at 100 %)');
+  });
+});
+
+/** From the pin of the bellcrank to that of the shaft, by the figures of the file, mm. */
+function linkEnds(): readonly [number, number] {
+  const pin = (x: number, y: number, radius: number, degrees: number): readonly [number, number] => [
+    x + radius * Math.cos((degrees * Math.PI) / 180),
+    y + radius * Math.sin((degrees * Math.PI) / 180),
+  ];
+  const [from, to] = [pin(512, 148, 38, 166), pin(604, 172, 32, 140)];
+  return [to[0] - from[0], to[1] - from[1]];
+}
+
+describe('marks', () => {
+  it('put mistakes in the text before findings, the worst of each first', () => {
+    const text = `${fileNamed('binding')}colour: red\n`;
+    const { marks } = shownOf(text).report;
+    expect(marks[0]).toMatchObject({ code: 'unknown-key', part: undefined, ranges: [], worst: undefined });
+    expect(marks[1]).toMatchObject({ code: 'toggle-opening', part: 'link', severity: 'error' });
+    expect(marks[1]!.worst).toBeCloseTo(0.5457621758, 8);
+    expect(marks[1]!.ranges).toHaveLength(1);
+  });
+
+  it.each(FILES)('of $name are all there is', ({ text }) => {
+    const { report, answers } = shownOf(text);
+    expect(report.marks).toHaveLength(answers.problems.length + answers.findings.length);
+    expect(report.notChecked).toHaveLength(answers.notChecked.length);
+    expect(report.facts).toHaveLength(answers.facts.length);
+    const rank = { error: 0, warning: 1, note: 2 };
+    const ranks = report.marks.filter(({ part }) => part !== undefined).map(({ severity }) => rank[severity]);
+    expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+  });
+});
+
+it('counts a requirement that is not met as an error', () => {
+  const { report } = shownOf(fileNamed('four-barrel').replace('>= 81 deg', '>= 89 deg'));
+  expect(report.severity).toBe('error');
+  expect(report.requirements[0]).toMatchObject({ outcome: 'failed', travel: 1 });
+});
+
+it('keeps markup of the file as the text that it is', () => {
+  const title = '<img src=x onerror=alert(1)> **bold** &amp; [a](https://b)';
+  const name = '<b>opens</b> `fully`';
+  const text = fileNamed('four-barrel')
+    .replace(/title: .*/, `title: '${title}'`)
+    .replace('opens fully:', `'${name}':`);
+  const { report } = shownOf(text);
+  expect(report.title).toBe(title);
+  expect(report.requirements[0]!.name).toBe(name);
+});
+
+it('shows what turns the direction of writing as one mark each', () => {
+  const { report } = shownOf(fileNamed('four-barrel').replace(/title: .*/, 'title: "\\u202eback \\u0007bell"'));
+  expect(report.title).toBe('\ufffdback \ufffdbell');
+});

@@ -1,0 +1,141 @@
+import { describe, expect, test } from 'vitest';
+import { isAnswered, isAsked, isToEditor, isToView } from '../../src/protocol/guards.ts';
+import type { ToEditor, ToView } from '../../src/protocol/messages.ts';
+import { handMadeShow, handMadeShown } from '../support/handMadeShown.ts';
+
+const source = { uri: 'file:///a.throttle.yaml', version: 3 };
+const place = { start: 4, end: 9 };
+const part = { kind: 'rod', name: 'link' } as const;
+const { picture, charts, report } = handMadeShown();
+const [dial] = report.dials;
+const trial = [
+  { kind: 'value', path: 'let.reach', value: 38.5 },
+  { kind: 'place', path: 'levers.crank.pivot', to: [0.1, 0.2, 0], fine: false, through: undefined },
+] as const;
+
+const TO_VIEW: readonly ToView[] = [
+  { ...handMadeShow(), trial },
+  { type: 'broken', source, fileName: 'a.throttle.yaml', missing: [{ message: 'a pedal is missing', place }] },
+  { type: 'refused', source, trial, reason: 'it follows from a formula' },
+  { type: 'select', source, part, step: true, dial },
+  { type: 'select', source, part: undefined, step: false, dial: undefined },
+  {
+    type: 'compare',
+    source,
+    label: 'HEAD',
+    other: { picture, charts },
+    changes: [{ path: 'let.reach', was: '36 mm', is: '38 mm', effects: ['opens 2° further'], place }],
+    effects: ['opens fully: passes'],
+  },
+  { type: 'compare', source, label: 'HEAD', other: undefined, changes: [], effects: [] },
+  { type: 'compare-ended', reason: 'the file is not in git' },
+  { type: 'gone', reason: 'deleted' },
+];
+
+const TO_EDITOR: readonly ToEditor[] = [
+  { type: 'ready' },
+  { type: 'reveal', source, place },
+  { type: 'reveal-part', source, part },
+  { type: 'try', source, trial },
+  { type: 'step', way: -1 },
+  { type: 'compare-with', other: 'revision' },
+];
+
+const csv = 'pedal.travel\r\n';
+const REQUESTS = [
+  ['write', isAsked.write, { source, trial }],
+  ['save', isAsked.save, { name: 'curve.svg', kind: 'svg', content: '<svg/>' }],
+  ['save of bytes', isAsked.save, { name: 'curve.png', kind: 'png', content: new Uint8Array([137, 80]) }],
+  ['table', isAsked.table, { source, trial }],
+  ['written', isAnswered.write, { version: 4 }],
+  ['saved', isAnswered.save, { saved: false }],
+  ['the table', isAnswered.table, { csv }],
+] as const;
+
+const CASES: readonly (readonly [string, (value: unknown) => boolean, unknown])[] = [
+  ...TO_VIEW.map((message, index) => [`${message.type} ${index}`, isToView, message] as const),
+  ...TO_EDITOR.map((message) => [message.type, isToEditor, message] as const),
+  ...REQUESTS,
+];
+
+type Container = Record<string, unknown>;
+const isContainer = (value: unknown): value is Container => typeof value === 'object' && value !== null && !ArrayBuffer.isView(value);
+
+/** Keys down to each value that holds no other; into lists no further than their first items, which are all alike. */
+function leaves(value: unknown, path: readonly string[] = []): (readonly string[])[] {
+  if (!isContainer(value)) return [path];
+  return Object.keys(value)
+    .slice(0, Array.isArray(value) ? 10 : undefined)
+    .flatMap((key) => leaves(value[key], [...path, key]));
+}
+
+const at = (value: unknown, path: readonly string[]) => path.reduce<unknown>((inner, key) => (inner as Container)[key], value);
+
+function withValue(value: unknown, path: readonly string[], put: unknown): unknown {
+  const copy = structuredClone(value);
+  (at(copy, path.slice(0, -1)) as Container)[path.at(-1)!] = put;
+  return copy;
+}
+
+describe('the guards', () => {
+  test.each(CASES)('take %s, as it comes out of a clone', (_, guard, message) => {
+    expect(guard(structuredClone(message))).toBe(true);
+  });
+
+  test.each(CASES)('take %s where what is undefined was left out on the way', (_, guard, message) => {
+    const left = structuredClone(message);
+    for (const path of leaves(left))
+      if (at(left, path) === undefined) Reflect.deleteProperty(at(left, path.slice(0, -1)) as object, path.at(-1)!);
+    expect(guard(left)).toBe(true);
+  });
+
+  test.each(CASES)('refuse %s with any one value of another type', (_, guard, message) => {
+    for (const path of leaves(message)) {
+      expect({ path, isTaken: guard(withValue(message, path, { of: 'another type' })) }).toEqual({ path, isTaken: false });
+    }
+  });
+
+  test.each(CASES)('refuse %s with an infinite number, or one that is none', (_, guard, message) => {
+    for (const path of leaves(message).filter((leaf) => typeof at(message, leaf) === 'number')) {
+      for (const figure of [Number.NaN, Number.POSITIVE_INFINITY])
+        expect([path, guard(withValue(message, path, figure))]).toEqual([path, false]);
+    }
+  });
+
+  test('refuse a picture that points at a lever that is not there, whatever points', () => {
+    const show = handMadeShow();
+    const pointing = leaves(show).filter((path) => path.at(-1) === 'lever' || /^picture couplings \d+ (?:from|to)$/.test(path.join(' ')));
+    // Pedal, 2 ends of a rod, of a cable, of a slot and of a coupling, plates, sensor, 2 springs, a handle.
+    expect(pointing).toHaveLength(14);
+    for (const path of pointing) expect([path, isToView(withValue(show, path, show.picture.levers.length))]).toEqual([path, false]);
+  });
+
+  const refused: readonly (readonly [string, readonly string[], unknown])[] = [
+    ['a series that is too short', ['picture', 'levers', '0', 'rotation'], new Float64Array(100)],
+    ['a rim that is too short', ['picture', 'cables', '0', 'enters', 'inner', 'rim'], new Float64Array(101)],
+    ['a curve that is too short', ['charts', '0', 'curves', '0', 'values'], new Float64Array(3)],
+    ['a plain list for a series', ['picture', 'levers', '0', 'rotation'], Array.from({ length: 101 }, () => 0)],
+    ['stations that do not rise', ['picture', 'stations'], new Float64Array(101)],
+    ['a single station', ['picture', 'stations'], new Float64Array(1)],
+    ['a lever that is not there', ['picture', 'rods', '0', 'from', 'lever'], 3],
+    ['a handle on a lever that is not there', ['picture', 'handles', '1', 'at', 'lever'], 3],
+    ['a place of two figures', ['picture', 'levers', '0', 'pivot'], [0, 0]],
+    ['a place with a hole', ['picture', 'levers', '0', 'pivot'], [0, null, 0]],
+    ['an unknown form of spring', ['picture', 'springs', '0', 'form', 'kind'], 'constructor'],
+    ['a chart without a curve', ['charts', '0', 'curves'], []],
+    ['a travel beyond full', ['report', 'marks', '0', 'worst'], 1.01],
+    ['a place in the text that ends before it starts', ['report', 'marks', '0', 'place'], { start: 5, end: 4 }],
+    ['a dial without a step', ['report', 'dials', '0', 'step'], 0],
+    ['a dial that ends before it starts', ['report', 'dials', '0', 'greatest'], 18],
+    ['a text of a megabyte', ['report', 'verdict'], 'x'.repeat(1_000_000)],
+    ['a list of a million', ['report', 'notChecked'], Array.from({ length: 1_000_000 }, () => '')],
+    ['more digits than a number has', ['charts', '0', 'curves', '0', 'digits'], 101],
+  ];
+  test.each(refused)('refuse %s', (_, path, put) => {
+    expect(isToView(withValue(handMadeShow(), path, put))).toBe(false);
+  });
+
+  test.each([undefined, null, 7, 'show', [], {}, { type: 'toString' }, { type: 'reveal' }])('refuse %o at either end', (message) => {
+    expect([isToView(message), isToEditor(message)]).toEqual([false, false]);
+  });
+});

@@ -1,0 +1,64 @@
+/**
+ * What the page knows, as signals: what came from the editor, and what the person has chosen to see. Whoever shows a signal reads it;
+ * `receive.ts` and the controls are the only ones to write it. `travel` changes with each frame while playing: what follows it changes
+ * attributes in an effect and renders nothing anew.
+ */
+import { computed, signal } from '@preact/signals';
+import type { Compared, Missing, Shown, Source, Trial } from '../src/protocol/messages.ts';
+import type { Dial, PartKey } from '../src/protocol/report.ts';
+
+/** The newest picture with the text that it is of; undefined before the first. */
+export const shown = signal<(Shown & { readonly source: Source; readonly fileName: string }) | undefined>(undefined);
+
+/** What the text lacks where it has no picture of its own: the one above is then an older one, dimmed. Undefined where it is current. */
+export const missing = signal<readonly Missing[] | undefined>(undefined);
+
+/** Why there is nothing to show any more; undefined while the file is there. */
+export const gone = signal<string | undefined>(undefined);
+
+/** The newest text that the editor has spoken of; what `missing` says is of it. Undefined before the first and once the file is gone. */
+export const newest = signal<Source | undefined>(undefined);
+
+/** Pedal travel, a fraction from 0 to 1. */
+export const travel = signal(0);
+export const isPlaying = signal(false);
+/** Of playing: at 1 the pedal takes two seconds out and two back. */
+export const speed = signal(1);
+
+/** The part that the cursor or a click has chosen. */
+export const selected = signal<PartKey | undefined>(undefined);
+/** The part under the pointer or the focus. */
+export const hovered = signal<PartKey | undefined>(undefined);
+/** The part that lights up. */
+export const lit = computed(() => hovered.value ?? selected.value);
+/** Whether the card of the selected part is open: the reviewer steps. */
+export const isStepping = signal(false);
+
+/** Figures that are tried and not written; what the sliders and the dragged place say, ahead of the picture that answers. */
+export const trial = signal<Trial>([]);
+/** What of it the picture shows so far. */
+export const shownTrial = signal<Trial>([]);
+/** The newest picture of the text as it is written, to be compared with while figures are tried. */
+export const written = signal<Shown | undefined>(undefined);
+/** The number under the cursor, which can be tried too. */
+export const dialAtCursor = signal<Dial | undefined>(undefined);
+
+/** The state that this one is compared with. */
+export const compared = signal<Compared | undefined>(undefined);
+
+export type ViewDirection = 'front' | 'top' | 'side';
+export const direction = signal<ViewDirection>('front');
+/** All names are written beside their parts. */
+export const areNamesShown = signal(false);
+
+/** Whether motion is unwelcome: the editor's own setting or the system's. */
+export const isMotionReduced = signal(false);
+
+/** Something that a person asked for and that did not come about, in words; undefined where there is none. */
+export const complaint = signal<string | undefined>(undefined);
+/** What is said to a screen reader, once: at rest, and when the verdict changes. */
+export const announcement = signal('');
+/** The list of keys is open. */
+export const areKeysShown = signal(false);
+/** Charts that stand as tables, by their ids. */
+export const openTables = signal<readonly string[]>([]);
