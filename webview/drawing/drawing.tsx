@@ -1,0 +1,250 @@
+/**
+ * The mechanism, drawn. Preact renders the frame; what stands in it is kept by `stage.ts`, which follows the pedal without rendering. What a
+ * person does to the mechanism leaves by the callbacks.
+ */
+import { effect, signal, untracked, useSignalEffect } from '@preact/signals';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import type { Trial } from '../../src/protocol/messages.ts';
+import type { PartKey } from '../../src/protocol/report.ts';
+import { areNamesShown, compared, direction, gone, hovered, isPlaying, lit, missing, selected, shown, travel, trial } from '../state.ts';
+import { Choice } from './choice.tsx';
+import { describePicture, describePose } from './describe.ts';
+import { placeText, handleAsDrawn } from './drag.ts';
+import { standaloneSvg } from './exportSvg.ts';
+import { holdHandles } from './holding.ts';
+import { createMover, type Held } from './moving.ts';
+import { lookByKey, pointAt, type Surface } from './pointing.ts';
+import { walkParts, tipAt } from './reading.ts';
+import { sceneOf } from './scene.ts';
+import { keyOfPart } from './sheet.ts';
+import { createStage, type Stage } from './stage.ts';
+import { TipNote, type Tip } from './tip.tsx';
+import { Tools } from './tools.tsx';
+import { fitted, kept, resized, type Size, type Viewport } from './viewport.ts';
+
+export interface DrawingProps {
+  /** Figures to be tried; an empty list drops those that are. */
+  readonly onTry: (trial: Trial) => void;
+  /** Figures to be written into the text, as one step. */
+  readonly onWrite: (trial: Trial) => void;
+  /** A part whose text is wanted. */
+  readonly onReveal: (part: PartKey) => void;
+}
+
+export function Drawing(props: DrawingProps) {
+  const svg = useRef<SVGSVGElement>(null);
+  const callbacks = useRef(props);
+  callbacks.current = props;
+  const bench = useMemo(createBench, []);
+  useLayoutEffect(() => bench.mount(svg.current!, callbacks), [bench]);
+  useSignalEffect(() => describeAtRest(bench.summary));
+  const { value: held } = bench.held;
+  const { value: tip } = bench.tip;
+  const { width, height } = bench.size.value;
+  const picture = shown.value?.picture;
+  const label = picture === undefined ? 'Drawing of the linkage' : describePicture(picture, direction.value);
+  const at = held && bench.onScreen(held);
+  return (
+    <div class={missing.value === undefined && gone.value === undefined ? 'drawing' : 'drawing dimmed'}>
+      <svg
+        ref={svg}
+        class="sheet"
+        role="group"
+        tabIndex={0}
+        aria-label="Linkage. Tab goes to its parts and handles; arrows move the drawing, + and − zoom, 0 shows all, n names all"
+      >
+        <defs>
+          <pattern id="keep-out-hatch" patternUnits="userSpaceOnUse" width="7" height="7">
+            <path class="hatching" d="M0 0V7" />
+          </pattern>
+        </defs>
+        <g class="paper" role="img" aria-label={label} />
+        <g class="overlay" aria-hidden="true" />
+        <g class="grips" />
+        <g class="handles" />
+      </svg>
+      <Tools isPlanar={picture?.isPlanar ?? true} onZoom={(factor) => bench.zoom(factor)} onFit={() => bench.fit()} />
+      <TipNote tip={held?.isOffered === true ? undefined : tip} width={width} height={height} />
+      {held?.isOffered === true && at !== undefined && (
+        <Choice
+          x={at.x}
+          y={at.y}
+          label={held.handle.label}
+          lets={held.handle.lets}
+          onPreview={(name) => bench.mover.preview(name)}
+          onChoose={(name) => bench.putDown(() => bench.mover.choose(name))}
+          onDrop={() => bench.putDown(() => bench.mover.drop())}
+        />
+      )}
+      <p class="unseen" role="status">
+        {held?.to === undefined ? bench.summary.value : `${held.handle.label} at ${placeText(held.to)}`}
+      </p>
+    </div>
+  );
+}
+
+/** The drawing as it is shown, as the text of an SVG file; undefined while there is none. */
+export const drawingSvg = (): string | undefined => exported?.();
+
+let exported: (() => string | undefined) | undefined;
+
+/** Words change when the pedal has come to rest, not on its way. */
+function describeAtRest(summary: { value: string }): (() => void) | undefined {
+  const picture = shown.value?.picture;
+  const at = travel.value;
+  if (picture === undefined || isPlaying.value) return undefined;
+  const timer = setTimeout(() => (summary.value = describePose(picture, at)), REST_MS);
+  return () => clearTimeout(timer);
+}
+
+const REST_MS = 400;
+
+/** All that one drawing holds besides its elements. */
+function createBench() {
+  const size = signal<Size>({ width: 0, height: 0 });
+  const tip = signal<Tip | undefined>(undefined);
+  const held = signal<Held | undefined>(undefined);
+  const summary = signal('');
+  let stage: Stage | undefined;
+  let callbacks: { readonly current: DrawingProps };
+  /** Until a person has looked elsewhere, a view shows all. */
+  const views = new Map<string, { viewport: Viewport; isFitted: boolean }>();
+
+  const mover = createMover({
+    trial: () => trial.value,
+    onTry: (next) => callbacks.current.onTry(next),
+    onWrite: (next) => callbacks.current.onWrite(next),
+    changed: () => {
+      held.value = mover.held();
+      stage?.hold(held.value?.handle.path, held.value?.spot);
+      tip.value = held.value && tipOfHeld(held.value);
+    },
+  });
+
+  const onScreen = ({ spot }: Held) => {
+    const { scale, x, y } = stage?.viewport() ?? { scale: 1, x: 0, y: 0 };
+    return { x: scale * spot.x + x, y: scale * spot.y + y };
+  };
+
+  const tipOfHeld = (hand: Held): Tip => ({
+    ...onScreen(hand),
+    title: hand.handle.label,
+    lines: [placeText(hand.to ?? handleAsDrawn(hand.handle))],
+    note: hand.handle.lets.length === 0 ? undefined : `Follows from ${hand.handle.lets.join(', ')}`,
+  });
+
+  const viewKey = () => `${direction.value} ${shown.value?.source.uri ?? ''}`;
+
+  const look = (viewport: Viewport, isFitted: boolean) => {
+    const extent = stage?.scene()?.extent;
+    if (stage === undefined || extent === undefined || size.value.width === 0) return;
+    const inBounds = kept(viewport, extent, size.value);
+    views.set(viewKey(), { viewport: inBounds, isFitted });
+    stage.look(inBounds, size.value);
+  };
+
+  const fit = () => {
+    const extent = stage?.scene()?.extent;
+    if (extent !== undefined) look(fitted(extent, size.value), true);
+  };
+
+  const surface: Surface = {
+    viewport: () => stage?.viewport() ?? { scale: 1, x: 0, y: 0 },
+    size: () => size.value,
+    look: (viewport) => look(viewport, false),
+    fit,
+  };
+
+  /** Ends a move by a choice; the focus goes back to where it came from, unless it has gone elsewhere. */
+  const putDown = (end: () => void) => {
+    const path = mover.held()?.handle.path;
+    const isHere = document.activeElement?.closest('.choice') !== null;
+    end();
+    if (path !== undefined && isHere) stage?.focus(path);
+  };
+
+  const zoom = (factor: number) => lookByKey(factor > 1 ? '+' : '-', surface);
+
+  function mount(svg: SVGSVGElement, given: { readonly current: DrawingProps }): () => void {
+    callbacks = given;
+    const made = createStage(svg);
+    stage = made;
+    exported = () => {
+      const title = shown.value?.report.title ?? shown.value?.fileName;
+      return made.scene() === undefined ? undefined : standaloneSvg(svg, title ?? 'Linkage', 1 / made.viewport().scale);
+    };
+    const resize = new ResizeObserver(() => {
+      const was = size.value;
+      const { width, height } = svg.getBoundingClientRect();
+      if (width === 0 || height === 0) return;
+      size.value = { width, height };
+      const view = views.get(viewKey());
+      if (view === undefined || view.isFitted) fit();
+      else look(resized(view.viewport, was, size.value), false);
+    });
+    resize.observe(svg);
+
+    const choose = (part: PartKey | undefined) => {
+      selected.value = part;
+      if (part !== undefined) callbacks.current.onReveal(part);
+    };
+    const holding = holdHandles(svg, made, mover, () => (isPlaying.value = false));
+    const ends = [
+      holding.end,
+      pointAt(svg, surface, (target) => choose(made.symbolAt(target)?.part)),
+      tipAt(svg, made, { tip, onScreen: (x, y) => onScreen({ spot: { x, y } } as Held), isHolding: () => mover.held() !== undefined }),
+      effect(() => {
+        const now = shown.value;
+        if (now === undefined) return;
+        made.show(sceneOf(now.picture, direction.value, compared.value?.other?.picture), now.report.parts);
+        const view = untracked(() => views.get(viewKey()));
+        untracked(() => (view === undefined ? fit() : made.look(view.viewport, size.value)));
+      }),
+      effect(() => made.poseTo(travel.value)),
+      effect(() => {
+        const picture = shown.value?.picture;
+        const [bright, chosen] = [lit.value, selected.value];
+        made.light(picture && bright && keyOfPart(picture, bright));
+        made.tabThrough(picture && chosen && keyOfPart(picture, chosen));
+      }),
+      effect(() => made.nameAll(areNamesShown.value)),
+    ];
+    const key = (event: KeyboardEvent) => {
+      if (event.ctrlKey || event.metaKey) return;
+      if (!(holding.key(event) || actOn(event, svg, made, choose))) return;
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    svg.addEventListener('keydown', key);
+    return () => {
+      svg.removeEventListener('keydown', key);
+      resize.disconnect();
+      for (const end of ends) end();
+      hovered.value = undefined;
+      exported = undefined;
+    };
+  }
+
+  function actOn(event: KeyboardEvent, svg: SVGSVGElement, made: Stage, choose: (part: PartKey | undefined) => void): boolean {
+    const symbol = made.symbolAt(event.target);
+    switch (event.key) {
+      case 'n':
+        areNamesShown.value = !areNamesShown.value;
+        return true;
+      case 'Enter':
+      case ' ':
+        if (symbol?.part === undefined) return made.handleAt(event.target) !== undefined;
+        choose(symbol.part);
+        return true;
+      case 'Escape':
+        if (event.target === svg && selected.value === undefined) return false;
+        selected.value = undefined;
+        svg.focus();
+        return true;
+    }
+    if (symbol !== undefined && walkParts(event.key, event.target, made)) return true;
+    return !event.altKey && made.handleAt(event.target) === undefined && lookByKey(event.key, surface);
+  }
+
+  return { mount, size, tip, held, summary, mover, zoom, fit, putDown, onScreen };
+}
