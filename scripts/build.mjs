@@ -39,12 +39,16 @@ const anywhere = {
 /** Settings of a bundle that Node runs by itself. Not minified: a stack trace from a person can be read. */
 export const forNode = { ...anywhere, external: ['node:*'], format: 'esm', target: 'node20.19' };
 
-/** The editor loads CommonJS. Node's modules are not external here: using one fails the build. */
+/**
+ * The editor loads CommonJS. Node's modules are not external here: using one fails the build. All other characters are escaped: what is
+ * ASCII alone an engine holds in a byte each, and reads about a quarter quicker. Functions lose their names: to keep them costs a fifth of
+ * the time of every solve, and the maps have them.
+ */
 const forEditor = {
   ...anywhere,
+  charset: 'ascii',
   external: ['vscode'],
   format: 'cjs',
-  keepNames: true,
   minify: true,
   sourcemap: true,
   target: 'es2022',
@@ -53,11 +57,53 @@ const forEditor = {
 /** Web hosts evaluate a script as it comes, and only one whose name ends in `.js`. */
 const forWebEditor = { ...forEditor, platform: 'browser' };
 
-/** The same source twice: `main` for hosts that run in Node, `browser` for those that run in a web worker. */
-export async function buildExtension() {
-  const entryPoints = ['extension/main.ts'];
-  await bundle({ ...forEditor, entryPoints, outfile: 'build/extension/main.cjs' });
-  await bundle({ ...forWebEditor, entryPoints, outfile: 'build/extension/browser.js' });
+/**
+ * What the extension starts with the first throttle file. It is bundled by itself first: together with what imports it, each of its modules
+ * would be kept whole, as one that is asked for later.
+ */
+const LATER = 'extension/throttleFiles.ts';
+
+/**
+ * The same source twice: `main` for hosts that run in Node, `browser` for those that run in a web worker.
+ *
+ * @param {object} [options]
+ * @param {string} [options.folder] where to, from the clone's folder, with a separator at its end
+ * @param {boolean} [options.sourcemap] whether a map stands beside each, which it names
+ */
+export async function buildExtension({ folder = 'build/extension/', sourcemap = true } = {}) {
+  await bundleExtension({ ...forEditor, sourcemap, outfile: `${folder}main.cjs` });
+  await bundleExtension({ ...forWebEditor, sourcemap, outfile: `${folder}browser.js` });
+}
+
+/**
+ * One file, because a web host evaluates one: `LATER` stands in it as a CommonJS module, which is not run before it is asked for.
+ */
+async function bundleExtension(settings) {
+  const apart = { entryPoints: [LATER], outfile: BESIDE_LATER, sourcemap: settings.sourcemap && 'inline' };
+  const { metafile, outputFiles } = await made({ ...settings, ...apart });
+  const later = {
+    name: 'later',
+    setup({ onResolve, onLoad }) {
+      onResolve({ filter: /\/throttleFiles\.ts$/ }, () => ({ path: root + BESIDE_LATER }));
+      onLoad({ filter: /[\\/]throttleFiles\.cjs$/ }, () => ({ contents: outputFiles[0].contents, loader: 'js' }));
+    },
+  };
+  const plugins = [...settings.plugins, later];
+  const inputs = await bundle({ ...settings, entryPoints: ['extension/main.ts'], plugins });
+  requireNoneTwice(Object.keys(inputs).filter((path) => path in metafile.inputs));
+}
+
+/** Not written, only read by the next step, for which the paths in its map hold there. */
+const BESIDE_LATER = 'extension/throttleFiles.cjs';
+
+/** Names and functions, without a state: these may be there twice, before `LATER` and in it. */
+const STATELESS = ['extension/language.ts', 'extension/view/names.ts'];
+
+function requireNoneTwice(paths) {
+  const [first, ...others] = paths.filter((path) => !STATELESS.includes(path));
+  if (first === undefined) return;
+  const also = others.length === 0 ? '' : ` and ${others.length} more`;
+  throw new Error(`The extension would have two of ${first}${also}: ${LATER} and what is there before it import it`);
 }
 
 /** What editors run for `npm run test:editor` and for pictures; see `modulesFor` of `editorHosts.mjs`. */
@@ -77,6 +123,27 @@ function requireEverySuite(bundled) {
   if (left.length > 0) throw new Error(`test/editor/run.ts runs every suite but ${left.join(', ')}`);
 }
 
+/**
+ * Settings of what the view's page loads: its script, run at once by a browser as new as the oldest editor's, and its style. Functions
+ * keep no names: nobody reads them there.
+ */
+export const forView = {
+  ...anywhere,
+  external: [],
+  jsx: 'automatic',
+  jsxImportSource: 'preact',
+  minify: true,
+  platform: 'browser',
+  target: 'es2022',
+};
+
+/** The page of the view: one script, one style. */
+export async function buildView() {
+  await bundle({ ...forView, entryPoints: ['webview/main.tsx'], format: 'iife', outfile: 'build/webview/view.js' });
+  // A drawing names its own patterns: `#hatch`.
+  await bundle({ ...forView, external: ['#*'], entryPoints: ['webview/view.css'], outfile: 'build/webview/view.css' });
+}
+
 /** One file that needs no packages beside it. */
 export async function buildCommandLine() {
   const outfile = 'build/cli/main.mjs';
@@ -86,12 +153,19 @@ export async function buildCommandLine() {
 
 /** @returns the files that went in, by path */
 async function bundle(settings) {
-  const { metafile, outputFiles } = await build({ ...settings, metafile: true, write: false });
-  const { bytes, imports } = metafile.outputs[settings.outfile];
-  requireOnly(settings.external, imports, settings.outfile);
+  const { metafile, outputFiles } = await made(settings);
+  const { bytes } = metafile.outputs[settings.outfile];
   for (const { path, contents } of outputFiles) replaceFile(path, contents);
   console.log(`${settings.outfile}  ${(bytes / 1000).toFixed(1)} kB`);
   return metafile.inputs;
+}
+
+/** Nothing is written yet. A warning, which has been printed, is a failure. */
+async function made(settings) {
+  const result = await build({ ...settings, metafile: true, write: false });
+  if (result.warnings.length > 0) throw new Error(`${settings.outfile} was made with warnings: see above`);
+  requireOnly(settings.external, result.metafile.outputs[settings.outfile].imports, settings.outfile);
+  return result;
 }
 
 /** At once: what runs meanwhile finds either the file that was there or the new one, and no half. */
@@ -111,5 +185,6 @@ function requireOnly(external, imports, outfile) {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await buildExtension();
+  await buildView();
   await buildCommandLine();
 }

@@ -9,6 +9,7 @@ import { setTimeout } from 'node:timers';
 import { HostError } from './editorHosts/cache.mjs';
 import { openPage } from './editorHosts/chromium.mjs';
 import * as node from './editorHosts/nodeHost.mjs';
+import { answerLook } from './editorHosts/pageQuestions.mjs';
 import { collectResults } from './editorHosts/results.mjs';
 import * as web from './editorHosts/webHost.mjs';
 import { root } from './setUp.mjs';
@@ -22,19 +23,20 @@ export const modulesFor = (name) => ({
 });
 
 /**
- * Opens a folder in an editor, with the extension of this clone under development.
+ * Opens a folder in an editor, with the extension of this clone under development, or with a package of it installed.
  *
  * @param {'web' | 'node'} host
  * @param {object} options
  * @param {string} options.folder or, in `node`, a `.code-workspace` file
  * @param {string} [options.tests] module whose `run` is called inside
  * @param {boolean} [options.trusted] false where the editor shall not trust the folder; `web` always does
+ * @param {string} [options.installed] path of a `.vsix` to install instead; `node` alone can
  * @param {{width: number, height: number}} [options.size] of the window
- * @param {(line: string) => void} [options.hear] gets each line that is logged inside
+ * @param {(line: string, page: import('playwright-core').Page) => void} [options.hear] gets each line that is logged inside
  * @returns {Promise<{page: import('playwright-core').Page, exited: Promise<number>, close: () => Promise<void>}>} `exited`: the exit code once `run` has ended
  */
-export async function openEditor(host, { folder, tests, trusted = true, size, hear = () => undefined }) {
-  const server = await HOSTS[host].start({ folder, tests, trusted });
+export async function openEditor(host, { folder, tests, trusted = true, installed, size, hear = () => undefined }) {
+  const server = await HOSTS[host].start({ folder, tests, trusted, installed });
   const log = [];
   const browser = await openPage(size).catch(async (error) => {
     await server.stop();
@@ -51,7 +53,7 @@ export async function openEditor(host, { folder, tests, trusted = true, size, he
     await browser.page.exposeFunction('codeAutomationLog', (_kind, words) => {
       const line = words.map((word) => (typeof word === 'string' ? word : JSON.stringify(word))).join(' ');
       log.push(line);
-      hear(line);
+      hear(line, browser.page);
     });
     await browser.page.goto(server.url);
     return { page: browser.page, exited, close };
@@ -65,17 +67,23 @@ export async function openEditor(host, { folder, tests, trusted = true, size, he
  * Runs tests of `test/editor/` in a host and prints each as it ends.
  *
  * @param {'web' | 'node'} host
- * @param {boolean} [restricted] false: `run.ts`, with a folder that is trusted; true: `restricted.ts`, with two that are not
+ * @param {object} [options]
+ * @param {boolean} [options.restricted] false: `run.ts`, with a folder that is trusted; true: `restricted.ts`, with two that are not
+ * @param {string} [options.installed] as of `openEditor`
  * @returns {Promise<import('./editorHosts/results.mjs').Results>}
  */
-export async function runEditorTests(host, restricted = false) {
+export async function runEditorTests(host, { restricted = false, installed } = {}) {
   const { TITLE, VERSION } = HOSTS[host];
   const collected = collectResults(console.log);
   await withWorkspace(async (folder, both) => {
     const where = restricted ? { folder: both, trusted: false } : { folder };
     const tests = modulesFor(restricted ? 'restricted' : 'run')[host];
-    const editor = await openEditor(host, { ...where, tests, hear: collected.hear });
-    console.log(restricted ? `${TITLE}, two folders that are not trusted` : TITLE);
+    const hear = (line, page) => {
+      collected.hear(line);
+      answerLook(line, page);
+    };
+    const editor = await openEditor(host, { ...where, tests, installed, hear });
+    console.log(`${TITLE}${restricted ? ', two folders that are not trusted' : ''}${installed === undefined ? '' : `, ${installed}`}`);
     const ended = await Promise.race([
       Promise.all([editor.exited, collected.finished]).then(() => 'ended'),
       // A `run` that could not even be loaded ends the host without a last line.
@@ -92,7 +100,7 @@ export async function runEditorTests(host, restricted = false) {
   return results;
 }
 
-const RUN_MS = 120_000;
+const RUN_MS = 300_000;
 /** Lines and the exit code come by different ways. */
 const LATE_LINES_MS = 3000;
 

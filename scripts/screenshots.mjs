@@ -20,8 +20,9 @@ const THEMES = {
 };
 
 /**
- * @typedef {object} Scene `file`, `at` and `commands` as in `test/editor/scene.ts`
+ * @typedef {object} Scene `file`, `edit`, `at` and `commands` as in `test/editor/scene.ts`
  * @property {string} file
+ * @property {readonly [string, string]} [edit]
  * @property {string} [at]
  * @property {readonly string[]} commands
  * @property {string} shows selector, as Playwright reads it, of what must be there before the picture is taken
@@ -41,7 +42,40 @@ const SCENES = {
     file: 'binding-broken.throttle.yaml',
     at: 'link:',
     commands: [...NARROW, 'editor.action.showHover'],
-    shows: '.monaco-hover:has-text("cannot reach")',
+    shows: '.monaco-hover:has-text("comes in line")',
+  },
+  fix: {
+    file: 'binding-broken.throttle.yaml',
+    at: 'link:',
+    commands: [...NARROW, 'editor.action.quickFix'],
+    shows: '.action-widget :text("Clock shaft.arm to")',
+  },
+  lenses: {
+    file: 'binding-broken.throttle.yaml',
+    edit: ['angle: 66 deg', 'angle: 123.63 deg'],
+    at: 'levers:',
+    commands: ['workbench.action.closeAuxiliaryBar', 'outline.focus', 'workbench.action.focusActiveEditorGroup'],
+    shows: '.codelens-decoration >> text=/opens/',
+  },
+  tests: {
+    file: 'four-barrel.throttle.yaml',
+    edit: ['opening) >= 81 deg', 'opening) >= 83 deg'],
+    at: 'opens fully',
+    commands: [
+      'workbench.action.closeAuxiliaryBar',
+      'workbench.view.testing.focus',
+      'workbench.action.focusActiveEditorGroup',
+      'testing.runCurrentFile',
+      'workbench.panel.testResults.view.focus',
+    ],
+    shows: '.test-output-peek-tree >> text=/83/',
+  },
+  completion: {
+    file: 'binding-broken.throttle.yaml',
+    edit: ['    to: shaft.arm\n', '    to: \n'],
+    at: '\nplates:',
+    commands: [...NARROW, 'editor.action.triggerSuggest'],
+    shows: '.suggest-widget.visible .monaco-list-row',
   },
 };
 

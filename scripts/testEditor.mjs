@@ -13,7 +13,7 @@ import { root } from './setUp.mjs';
 const RUNS = {
   web: () => runEditorTests('web'),
   node: () => runEditorTests('node'),
-  restricted: () => runEditorTests('node', true),
+  restricted: () => runEditorTests('node', { restricted: true }),
 };
 
 await orStop(async () => {

@@ -1,4 +1,5 @@
 /** The newest editor: served to the browser, extensions run in Node, and files are those of the disk. */
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -29,19 +30,21 @@ const NODE_MAJOR = 24;
  * @param {string} options.folder folder or `.code-workspace` file to open
  * @param {string} [options.tests] module with the `run` that is called in the host
  * @param {boolean} [options.trusted] false where the folder is not trusted
+ * @param {string} [options.installed] path of a `.vsix` that is installed, and takes the place of the extension under development
  * @param {string} [options.token] what a request must know to be answered; without one, every request is
  * @param {string} [options.file] to show
  * @returns {Promise<{url: string, log: readonly string[], stop: () => Promise<void>}>}
  */
-export async function start({ folder, tests, trusted = true, token, file }) {
+export async function start({ folder, tests, trusted = true, installed, token, file }) {
   const node = nodeForServer();
-  const installed = fetched('node', TITLE, placeServer, JSON.stringify(EDITOR));
+  const program = `${fetched('node', TITLE, placeServer, JSON.stringify(EDITOR))}package/lib/vscode/out/server-main.js`;
   const data = mkdtempSync(join(tmpdir(), 'editor-data-'));
   writeSettings(data);
+  if (installed !== undefined) install(installed, [node, program, '--server-data-dir', data]);
   const port = await freePort();
   const authority = `127.0.0.1:${port}`;
   const words = [
-    `${installed}package/lib/vscode/out/server-main.js`,
+    program,
     ...['--host', '127.0.0.1', '--port', String(port), '--server-data-dir', data],
     ...['--accept-server-license-terms', '--telemetry-level', 'off'],
     ...(token === undefined ? ['--without-connection-token'] : ['--connection-token-file', tokenFile(data, token)]),
@@ -52,12 +55,28 @@ export async function start({ folder, tests, trusted = true, token, file }) {
   const server = await startServer(TITLE, node, words, /Web UI available|listening/);
   return {
     log: server.log,
-    url: `http://${authority}/?${addressQuery(authority, { folder, tests, token, file })}`,
+    url: `http://${authority}/?${addressQuery(authority, { extension: installed === undefined ? root : emptyExtension(data), folder, tests, token, file })}`,
     stop: async () => {
       await server.stop();
       rmSync(data, { recursive: true, force: true, maxRetries: 5 });
     },
   };
+}
+
+function install(path, [node, ...words]) {
+  const { status, stdout, stderr, error } = spawnSync(node, [...words, '--accept-server-license-terms', '--install-extension', path], {
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new HostError(`${TITLE} could not install ${path}: ${error?.message ?? stdout + stderr}`);
+}
+
+/** Tests are run only where some extension is under development: one that has nothing to give. */
+function emptyExtension(folder) {
+  const place = join(folder, 'emptyExtension');
+  mkdirSync(place);
+  const manifest = { name: 'empty', publisher: 'empty', version: '0.0.0', engines: { vscode: '*' } };
+  writeFileSync(join(place, 'package.json'), JSON.stringify(manifest));
+  return place;
 }
 
 /**
@@ -77,10 +96,10 @@ function tokenFile(folder, token) {
   return path;
 }
 
-function addressQuery(authority, { folder, tests, token, file }) {
+function addressQuery(authority, { extension, folder, tests, token, file }) {
   const remote = (path) => `vscode-remote://${authority}${path}`;
   const payload = [
-    ['extensionDevelopmentPath', remote(root)],
+    ['extensionDevelopmentPath', remote(extension)],
     ...(tests === undefined ? [] : [['extensionTestsPath', remote(tests)]]),
     ...(file === undefined ? [] : [['openFile', remote(file)]]),
     ['skipWelcome', 'true'],
