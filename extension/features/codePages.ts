@@ -18,10 +18,13 @@ export function openCodePages(extensionUri: Uri): Disposable {
     // Any page of any extension can link to a command.
     if (typeof code !== 'string' || !CODES.has(code)) return;
     const page = Uri.joinPath(extensionUri, 'docs', 'codes', `${code}.md`);
-    const known = await commands.getCommands(true);
-    // The editor's own Markdown can be switched off; the text is readable as it is.
-    if (known.includes(SHOW_PREVIEW)) await commands.executeCommand(SHOW_PREVIEW, page);
-    else await window.showTextDocument(page);
+    try {
+      // Wakes the editor's own Markdown: before, the command is not among those that are known.
+      await commands.executeCommand(SHOW_PREVIEW, page);
+    } catch {
+      // It can be switched off; the text is readable as it is.
+      await window.showTextDocument(page);
+    }
   });
 }
 

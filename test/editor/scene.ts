@@ -3,13 +3,15 @@
  * cursor where it says, runs its commands, and then holds still. The other end is `scripts/screenshots.mjs`.
  */
 import { commands, ConfigurationTarget, Disposable, languages, Selection, window, workspace } from 'vscode';
-import { inWorkspace, openFile, rangeOf } from './support/editor.ts';
+import { inWorkspace, openFile, rangeOf, replaceText } from './support/editor.ts';
 import { ours } from './support/problems.ts';
 import { until } from './support/wait.ts';
 
 export interface Scene {
-  /** A throttle file of the folder that has at least one problem. */
+  /** A throttle file of the folder. */
   readonly file: string;
+  /** Typed over before anything else, not saved; the first stands once in the file. */
+  readonly edit?: readonly [before: string, after: string];
   /** Text that stands once in it: the cursor goes to its start. */
   readonly at?: string;
   /** Ids, run in this order. */
@@ -34,7 +36,9 @@ export async function run(): Promise<void> {
   );
   const editor = await openFile(inWorkspace(scene.file));
   const { uri } = editor.document;
-  await until(`problems of ${scene.file}`, languages.onDidChangeDiagnostics, () => (ours(uri).length > 0 ? true : undefined));
+  if (scene.edit !== undefined) await replaceText(editor.document, ...scene.edit);
+  // The extension wakes with its first file: what is asked for before that shows nothing.
+  await until(`what is found in ${scene.file}`, languages.onDidChangeDiagnostics, () => (ours(uri).length > 0 ? true : undefined));
   if (scene.at !== undefined) {
     const { start } = rangeOf(editor.document, scene.at);
     editor.selection = new Selection(start, start);

@@ -27,7 +27,7 @@ export const activation: Suite = {
     'a throttle file is of our language and wakes it': async () => {
       const { document } = await openFile(inWorkspace('binding-broken.throttle.yaml'));
       expectEqual(document.languageId, LANGUAGE_ID, 'the language of a throttle file');
-      await untilProblem(document.uri, 'not-assembled');
+      await untilProblem(document.uri, 'toggle-opening');
       expectTrue(ourExtension().isActive, 'there are problems, but the extension is not active');
     },
 
@@ -46,8 +46,8 @@ export const activation: Suite = {
  * awaited.
  */
 async function allAreAwake(): Promise<void> {
-  const slow = extensions.getExtension('vscode.markdown-language-features');
-  if (slow === undefined) throw new Error('the editor has no Markdown');
+  const slow = extensions.getExtension('vscode.typescript-language-features');
+  if (slow === undefined) throw new Error('the editor has no TypeScript');
   await slow.activate();
 }
 

@@ -44,14 +44,14 @@ export const problems: Suite = {
 
     'go when the file is closed': async () => {
       const { document } = await openFile(inWorkspace(BROKEN));
-      await untilProblem(document.uri, 'not-assembled');
+      await untilProblem(document.uri, 'toggle-opening');
       await closeActiveEditor();
       await untilProblems(document.uri, []);
     },
 
     'go when the file is closed while a change still waits to be read': async () => {
       const { document } = await openFile(inWorkspace(BROKEN));
-      await untilProblem(document.uri, 'not-assembled');
+      await untilProblem(document.uri, 'toggle-opening');
       await replaceText(document, 'format: 1\n', 'format: 1\nnonsense: 2\n');
       await closeActiveEditor();
       await untilProblems(document.uri, []);

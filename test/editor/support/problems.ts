@@ -1,5 +1,5 @@
 /** The Problems list, as far as it is ours. */
-import { type Diagnostic, languages, type Uri } from 'vscode';
+import { type Diagnostic, DiagnosticSeverity, languages, type TextDocument, type Uri, workspace } from 'vscode';
 import { until } from './wait.ts';
 
 /** A problem in words: `line:from-to code`, lines from 1 and characters from 0. */
@@ -40,10 +40,17 @@ export function untilProblem(uri: Uri, code: string): Promise<Diagnostic> {
   return until(`${code} in ${uri.path}`, languages.onDidChangeDiagnostics, read, () => `found ${sorted(shownProblems(uri))}`);
 }
 
-/** Waits until none of the code stands there. */
-export async function untilNoProblem(uri: Uri, code: string): Promise<void> {
-  const read = (): true | undefined => (ours(uri).some((problem) => codeOf(problem) === code) ? undefined : true);
+/** Waits until none of the code stands there, or none as severe as that. */
+export async function untilNoProblem(uri: Uri, code: string, least = DiagnosticSeverity.Hint): Promise<void> {
+  const isLeft = (problem: Diagnostic): boolean => codeOf(problem) === code && problem.severity <= least;
+  const read = (): true | undefined => (ours(uri).some(isLeft) ? undefined : true);
   await until(`${code} to go from ${uri.path}`, languages.onDidChangeDiagnostics, read, () => `found ${sorted(shownProblems(uri))}`);
+}
+
+/** Waits until a document reads so. */
+export async function untilText(document: TextDocument, expected: string): Promise<void> {
+  const read = (): true | undefined => (document.getText() === expected ? true : undefined);
+  await until(`the text of ${document.uri.path}`, workspace.onDidChangeTextDocument, read, () => `it is\n${document.getText()}`);
 }
 
 /** The code alone, also where it carries a link to its page. */

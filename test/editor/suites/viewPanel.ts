@@ -1,0 +1,173 @@
+/** The view of a mechanism beside its text: that it opens, follows, and lives through what a person does to it and its file. */
+import { commands, type TextDocument, Uri, ViewColumn, window, workspace, WorkspaceEdit } from 'vscode';
+import type { Suite } from '../suite.ts';
+import { inWorkspace, LANGUAGE_ID, openFile, openUntitled, replaceText, writeFile } from '../support/editor.ts';
+import { expectEqual, expectTrue } from '../support/expect.ts';
+import { expectSeen, seen } from '../support/page.ts';
+import { until } from '../support/wait.ts';
+
+const FOUR_BARREL = 'four-barrel.throttle.yaml';
+/** Stands in a view that shows a linkage. */
+const READY = 'Load path';
+
+export const viewPanel: Suite = {
+  about: 'view',
+  tests: {
+    'opens beside the text, which keeps the focus, and once': async () => {
+      const { document } = await openView(FOUR_BARREL);
+      expectEqual(window.activeTextEditor?.document.uri.path, document.uri.path, 'what has the focus');
+      expectEqual(viewTabs(), [{ label: `Mechanism: ${FOUR_BARREL}`, column: ViewColumn.Two }], 'tabs of views');
+      await commands.executeCommand('pedalToPlate.openView');
+      expectEqual(viewTabs().length, 1, 'views after the command was given twice');
+      await expectSeen('views', ['bellcrank']);
+      expectEqual(await seen('viewTroubles'), [], 'what went wrong in the page');
+    },
+
+    'follows the text as it is typed, and says what is missing': async () => {
+      const { document } = await openView(FOUR_BARREL);
+      await expectSeen('views', [READY]);
+      await replaceText(document, 'open: 82 deg', 'open: 60 deg');
+      await expectSeen('views', ['opens 60°', 'Failed: opens fully']);
+      await replaceText(document, 'pedal: {lever: pedal, opens: counterclockwise', 'pedal: {lever: pedal, opens: sideways');
+      await expectSeen('views', ['Last picture that could be drawn. Missing or wrong:']);
+    },
+
+    'lives through being hidden, moved to another group, and its page being loaded anew': async () => {
+      await openView(FOUR_BARREL);
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('vscode.open', await writeFile('other.yaml', 'a: 1\n'), ViewColumn.Two);
+      await until('the view to be hidden', window.tabGroups.onDidChangeTabs, () => (activeTabs().some(isView) ? undefined : true));
+      await commands.executeCommand('workbench.action.closeActiveEditor');
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('workbench.action.focusSecondEditorGroup');
+      await commands.executeCommand('workbench.action.moveEditorToNextGroup');
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('workbench.action.webview.reloadWebviewAction');
+      await expectSeen('views', [READY]);
+    },
+
+    'writes a drag as one step for undo, and keeps every comment': async () => {
+      const { document } = await openView(FOUR_BARREL);
+      await expectSeen('views', [READY]);
+      const before = document.getText();
+      await seen('dragPivot');
+      await untilText(document, (text) => text !== before);
+      const after = document.getText();
+      const place = /crank_pivot: \[(-?\d+(?:\.\d)?), (-?\d+(?:\.\d)?)\]/;
+      expectEqual(after.replace(place, ''), before.replace(place, ''), 'all but the place that was dragged');
+      const moved = place.exec(after)?.[0];
+      expectTrue(moved !== undefined && moved !== place.exec(before)?.[0], `the place is written as ${String(moved)}`);
+      await window.showTextDocument(document, ViewColumn.One);
+      await commands.executeCommand('undo');
+      await untilText(document, (text) => text === before);
+    },
+
+    'goes along the load path by command and by its own button, in text and view': async () => {
+      const { document } = await openView(FOUR_BARREL);
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('pedalToPlate.nextPart');
+      await untilSelected(document, 'pedal');
+      await expectSeen('views', ['pedal, 1 of 9']);
+      await commands.executeCommand('pedalToPlate.nextPart');
+      await untilSelected(document, 'main');
+      await seen('stepInView');
+      await untilSelected(document, 'bellcrank');
+      await expectSeen('views', ['lever bellcrank, 3 of 9']);
+      await commands.executeCommand('pedalToPlate.previousPart');
+      await untilSelected(document, 'main');
+    },
+
+    'of two files are two, each of its own': async () => {
+      await openView(FOUR_BARREL);
+      await openFile(inWorkspace('two-banks.throttle.yaml'), { viewColumn: ViewColumn.One });
+      await commands.executeCommand('pedalToPlate.openView');
+      await until('two views', window.tabGroups.onDidChangeTabs, () => (viewTabs().length === 2 ? true : undefined));
+      await expectSeen('views', ['front_link']);
+    },
+
+    'of a file that was never saved shows it': async () => {
+      await openUntitled(LANGUAGE_ID, await textOf(FOUR_BARREL));
+      await commands.executeCommand('pedalToPlate.openView');
+      await expectSeen('views', [READY]);
+    },
+
+    'follows a file that is renamed, and says so when it is deleted and when it comes back': async () => {
+      const text = await textOf(FOUR_BARREL);
+      await writeFile('first.throttle.yaml', text);
+      await openView('first.throttle.yaml');
+      await expectSeen('views', [READY]);
+      const renaming = new WorkspaceEdit();
+      renaming.renameFile(inWorkspace('first.throttle.yaml'), inWorkspace('second.throttle.yaml'), { overwrite: true });
+      expectTrue(await workspace.applyEdit(renaming), 'the file could not be renamed');
+      await until('the title to follow', window.tabGroups.onDidChangeTabs, () =>
+        viewTabs()[0]?.label === 'Mechanism: second.throttle.yaml' ? true : undefined,
+      );
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('workbench.action.focusFirstEditorGroup');
+      await commands.executeCommand('workbench.action.closeEditorsInGroup');
+      const deleting = new WorkspaceEdit();
+      deleting.deleteFile(inWorkspace('second.throttle.yaml'));
+      expectTrue(await workspace.applyEdit(deleting), 'the file could not be deleted');
+      await expectSeen('views', ['second.throttle.yaml cannot be found. It is shown again once it is back.']);
+      await writeFile('second.throttle.yaml', text);
+      await expectSeen('views', [READY]);
+    },
+  },
+};
+
+async function openView(name: string): Promise<{ readonly document: TextDocument }> {
+  const { document } = await openFile(inWorkspace(name), { viewColumn: ViewColumn.One });
+  await commands.executeCommand('pedalToPlate.openView');
+  await until(
+    'the view',
+    window.tabGroups.onDidChangeTabs,
+    () => (viewTabs().length > 0 ? true : undefined),
+    () => JSON.stringify(viewTabs()),
+  );
+  return { document };
+}
+
+interface ViewTab {
+  readonly label: string;
+  readonly column: ViewColumn;
+}
+
+function viewTabs(): readonly ViewTab[] {
+  return window.tabGroups.all.flatMap(({ tabs, viewColumn }) =>
+    tabs.filter(isView).map(({ label }): ViewTab => ({ label, column: viewColumn })),
+  );
+}
+
+function activeTabs(): readonly { readonly label: string }[] {
+  return window.tabGroups.all.flatMap(({ activeTab }) => activeTab ?? []);
+}
+
+function isView({ label }: { readonly label: string }): boolean {
+  return label.startsWith('Mechanism: ');
+}
+
+async function textOf(name: string): Promise<string> {
+  return (await workspace.openTextDocument(Uri.joinPath(inWorkspace(name)))).getText();
+}
+
+async function untilText(document: TextDocument, holds: (text: string) => boolean): Promise<void> {
+  await until(
+    'the text to change',
+    workspace.onDidChangeTextDocument,
+    () => (holds(document.getText()) ? true : undefined),
+    () => document.getText(),
+  );
+}
+
+async function untilSelected(document: TextDocument, words: string): Promise<void> {
+  const selected = (): string => {
+    const editor = window.visibleTextEditors.find((each) => each.document === document);
+    return editor === undefined ? '' : document.getText(editor.selection);
+  };
+  await until(
+    `“${words}” to be selected`,
+    window.onDidChangeTextEditorSelection,
+    () => (selected() === words ? true : undefined),
+    () => `selected is “${selected()}”`,
+  );
+}

@@ -1,0 +1,29 @@
+/**
+ * What stands in the window that no extension can read: it is asked of the process outside, which looks at the page. Its other end is
+ * `scripts/editorHosts/pageQuestions.mjs`.
+ */
+import { window } from 'vscode';
+
+/** What can be looked at, as `LOOKS` at the other end has it; each is lines of text. */
+export type Look =
+  'tests' | 'results' | 'status' | 'problems' | 'steps' | 'clickStatus' | 'views' | 'viewTroubles' | 'dragPivot' | 'stepInView';
+
+/**
+ * What is to be seen once all the expected lines are there, or as it stands when they do not come.
+ */
+export async function seen(at: Look, expected: readonly string[] = []): Promise<readonly string[]> {
+  // The answer comes through the only thing that both ends reach: what is typed into the window.
+  const answer = window.showInputBox({ title: `Looking at ${at}`, ignoreFocusOut: true });
+  console.log(`# look ${JSON.stringify({ at, expected })}`);
+  const typed = await answer;
+  if (typed === undefined) throw new Error(`nobody looked at ${at}`);
+  return JSON.parse(typed) as readonly string[];
+}
+
+/** Fails unless all the expected lines come to be seen. */
+export async function expectSeen(at: Look, expected: readonly string[]): Promise<readonly string[]> {
+  const found = await seen(at, expected);
+  const missing = expected.filter((line) => !found.includes(line));
+  if (missing.length > 0) throw new Error(`there is no ${JSON.stringify(missing)} among the ${at}:\n${found.join('\n')}`);
+  return found;
+}
