@@ -1,0 +1,71 @@
+/** What the tests of the page share: files as the editor would show them, and a page that shows one. */
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll } from 'vitest';
+import type { ToEditor, ToView } from '../../src/protocol/messages.ts';
+import { showAnswers } from '../../src/picture/showAnswers.ts';
+import { solve } from '../../src/solve.ts';
+import { openViewPage } from './viewPage.ts';
+import type { ViewOptions, ViewPage } from './viewPage.ts';
+
+export const EXAMPLE = readFileSync(new URL('../../examples/four-barrel.throttle.yaml', import.meta.url), 'utf8');
+/** It cannot be assembled beyond 54.6 % of the pedal's travel. */
+export const BINDING = readFileSync(new URL('../../examples/binding-broken.throttle.yaml', import.meta.url), 'utf8');
+
+export const source = { uri: 'file:///linkage.throttle.yaml', version: 1 };
+
+/** The message that shows a file. */
+export function showOf(text: string, version = 1): ToView & { type: 'show' } {
+  const shown = showAnswers(solve(text));
+  if (shown === undefined) throw new Error('Nothing of this can be drawn');
+  return { type: 'show', source: { ...source, version }, fileName: 'linkage.throttle.yaml', trial: [], ...shown };
+}
+
+/** One browser for all tests of a file. */
+export function viewForAll() {
+  let opened: ViewPage | undefined;
+  beforeAll(async () => {
+    opened = await openViewPage();
+  });
+  afterAll(() => opened?.close());
+  const view = (): ViewPage => {
+    if (opened === undefined) throw new Error('The browser is not open yet');
+    return opened;
+  };
+
+  const open = async (show: ToView, options?: ViewOptions) => {
+    await view().load(options);
+    await view().tell(show);
+  };
+
+  const toldOf = <Type extends ToEditor['type']>(type: Type) =>
+    view()
+      .told()
+      .filter((message): message is Extract<ToEditor, { readonly type: Type }> => message.type === type);
+
+  return {
+    view,
+    open,
+    /** What the page has told of one type. */
+    toldOf,
+    /** Where the slider stands, %. */
+    travel: () => view().page.evaluate<number>('Number(document.querySelector(".pedal-slider").value)'),
+    /** All that can be on the page at once: stepping, a table, a trial, a state to compare with. */
+    openFull: async (options?: ViewOptions) => {
+      await open(showOf(EXAMPLE), options);
+      const other = showOf(EXAMPLE.replace('38 mm', '34 mm'));
+      const effects = ['shaft opens 2° further'];
+      await view().tell({
+        type: 'compare',
+        source,
+        label: 'HEAD',
+        other,
+        changes: [{ path: 'rods.link.length', was: '80 mm', is: '82 mm', effects, place: { start: 1, end: 3 } }],
+        effects: ['opens fully: passes'],
+      });
+      await view().tell({ type: 'select', source, part: { kind: 'rod', name: 'link' }, step: true, dial: undefined });
+      await view().click('Opening and open area as a table');
+      await view().enter('crank_reach, number', '40');
+      await view().tell({ ...showOf(EXAMPLE.replace('38 mm', '40 mm')), trial: toldOf('try').at(-1)!.trial });
+    },
+  };
+}

@@ -1,0 +1,113 @@
+/** Values tried and files saved from the page, in Chromium. */
+import { describe, expect, test } from 'vitest';
+import { handMadeShow } from '../support/handMadeShown.ts';
+import { EXAMPLE, showOf, source, viewForAll } from '../support/viewForAll.ts';
+
+const { view, open, toldOf } = viewForAll();
+
+describe('dials', () => {
+  test('try one figure at a time, show the curves from before, and write when told', async () => {
+    await open(showOf(EXAMPLE));
+    await view().enter('crank_reach, slider', '40');
+    await view().enter('crank_reach, number', '41.5');
+    const first = toldOf('try');
+    expect(first.map(({ trial }) => trial)).toEqual([[{ kind: 'value', path: 'let.crank_reach', value: 40 }]]);
+    await view().tell({ ...showOf(EXAMPLE.replace('38 mm', '40 mm')), trial: first[0]!.trial });
+    expect(toldOf('try').at(-1)!.trial).toEqual([{ kind: 'value', path: 'let.crank_reach', value: 41.5 }]);
+    expect(await view().page.evaluate('document.querySelectorAll("path.ghost.before").length')).toBeGreaterThan(5);
+    expect(await view().text('.dial-was')).toMatch(/^was 38\.0.mm$/);
+    await view().click('Write this value');
+    const [asked] = view().asked();
+    expect(asked).toMatchObject({ name: 'write', asks: { source, trial: [{ value: 41.5 }] } });
+    await view().answer(asked!, { version: 2 });
+    await view().tell(showOf(EXAMPLE.replace('38 mm', '41.5 mm'), 2));
+    expect(await view().text('.trial')).toBe('nothing there');
+    expect(await view().page.evaluate('document.querySelectorAll("path.ghost.before").length')).toBe(0);
+  });
+
+  test('are dropped by Escape', async () => {
+    await open(showOf(EXAMPLE));
+    await view().enter('crank_reach, number', '41');
+    await view().tell({ ...showOf(EXAMPLE.replace('38 mm', '41 mm')), trial: toldOf('try')[0]!.trial });
+    await view().page.keyboard.press('Escape');
+    await view().drawn();
+    expect(toldOf('try').at(-1)!.trial).toEqual([]);
+  });
+
+  test('say why a figure was not written', async () => {
+    await open(showOf(EXAMPLE));
+    await view().enter('crank_reach, number', '41');
+    await view().click('Write this value');
+    await view().refuse(view().asked()[0]!, 'The file is read-only');
+    expect(await view().text('[role=alert]')).toContain('Not written: The file is read-only');
+  });
+
+  test('offer the number under the cursor', async () => {
+    await open(handMadeShow());
+    const dial = {
+      path: 'rods.link.length',
+      label: 'length',
+      value: 93.1,
+      unit: 'mm',
+      step: 0.1,
+      least: 46,
+      greatest: 140,
+      place: { start: 3, end: 9 },
+    };
+    await view().tell({ type: 'select', source: handMadeShow().source, part: undefined, step: false, dial });
+    expect(await view().text('.dial')).toContain('at the cursor');
+    await view().page.evaluate(`named('input', 'length, slider').focus()`);
+    await view().page.keyboard.press('ArrowRight');
+    await view().drawn();
+    expect(toldOf('try')[0]!.trial).toEqual([{ kind: 'value', path: 'rods.link.length', value: 93.2 }]);
+  });
+});
+
+describe('what is saved', () => {
+  test('is a chart as an SVG file that needs nothing beside it', async () => {
+    await open(showOf(EXAMPLE));
+    await view().click('Save Opening and open area as SVG');
+    const { name, asks } = view().asked()[0]!;
+    expect([name, asks.name, asks.kind]).toEqual(['save', 'linkage-progression.svg', 'svg']);
+    const svg = String(asks.content);
+    expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+    expect(svg).not.toMatch(/var\(|class=|data-|cursor/);
+    // Neither the slider's line nor its dots, which have no length.
+    expect(svg).not.toMatch(/h0[M"]/);
+    expect(svg).toContain('rgb(55, 148, 255)');
+    expect(svg.match(/<path/g)!.length).toBeGreaterThan(8);
+  });
+
+  test('is a chart as PNG with twice the pixels, and the drawing', async () => {
+    await open(showOf(EXAMPLE));
+    const width = await view().page.evaluate<number>('document.querySelector(".chart-drawing").width.baseVal.value');
+    await view().click('Save Opening and open area as PNG');
+    await view().until('window.postedRequests === 1');
+    const png = view().asked()[0]!.asks.content as Uint8Array;
+    expect([...png.slice(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+    expect(new DataView(png.buffer).getUint32(16)).toBe(2 * width);
+    await view().click('Drawing as SVG');
+    await view().click('Drawing as PNG');
+    await view().until('window.postedRequests === 3');
+    const [, svg, drawn] = view().asked();
+    expect(svg!.asks).toMatchObject({ name: 'linkage-drawing.svg', kind: 'svg' });
+    expect((drawn!.asks.content as Uint8Array).length).toBeGreaterThan(2000);
+    expect(view().errors()).toEqual([]);
+  });
+
+  test('is a table as CSV: of a chart at every station, and of everything from the editor', async () => {
+    const show = showOf(EXAMPLE);
+    await open(show);
+    await view().click('Opening and open area as a table');
+    await view().click('Save Opening and open area as CSV');
+    const lines = String(view().asked()[0]!.asks.content).trimEnd().split('\r\n');
+    expect(lines[0]).toBe('pedal.travel [%],shaft.opening [%],bank.fraction [%]');
+    expect(lines).toHaveLength(show.picture.stations.length + 1);
+    await view().click('All columns as CSV');
+    const asked = view().asked()[1]!;
+    expect(asked).toMatchObject({ name: 'table', asks: { source, trial: [] } });
+    await view().answer(asked, { csv: 'a,b\r\n' });
+    await view().drawn();
+    expect(view().asked()[2]).toMatchObject({ name: 'save', asks: { name: 'linkage-table.csv', content: 'a,b\r\n' } });
+  });
+});

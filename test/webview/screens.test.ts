@@ -1,0 +1,46 @@
+/** The page in Chromium at the sizes that it may have. */
+import { describe, expect, test } from 'vitest';
+import { longChain } from '../support/longChain.ts';
+import { EXAMPLE, showOf, viewForAll } from '../support/viewForAll.ts';
+
+const { view, open, openFull } = viewForAll();
+
+describe('on any screen', () => {
+  /** What sticks out of the page or out of its own place. */
+  const OUTSIDE = `(() => {
+    const isExcused = (element) => element.closest('.unseen, .table-frame, .drawing, dialog, pre, .longest') !== null;
+    const right = document.documentElement.clientWidth;
+    const found = [...document.querySelectorAll('main *')].filter((element) => {
+      if (isExcused(element)) return false;
+      const box = element.getBoundingClientRect();
+      if (box.width === 0) return false;
+      const cut = element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).overflowX !== 'visible';
+      return box.right > right + 1 || box.left < -1 || cut;
+    });
+    return [document.documentElement.scrollWidth - right, ...found.map((element) => element.outerHTML.slice(0, 120))];
+  })()`;
+
+  test.each([
+    ['300 px', { width: 300, height: 700 }],
+    ['1 600 px', { width: 1600, height: 900 }],
+    ['1 600 px at 200 %', { width: 800, height: 450 }],
+    ['700 px at 200 %', { width: 350, height: 400 }],
+  ])('nothing is cut at %s, and nothing scrolls sideways', async (_, options) => {
+    await openFull(options);
+    expect(await view().page.evaluate(OUTSIDE)).toEqual([0]);
+    await open(showOf(longChain(64)), options);
+    expect(await view().page.evaluate(OUTSIDE)).toEqual([0]);
+    expect(view().errors()).toEqual([]);
+  });
+
+  test('stands in two columns where there is room', async () => {
+    const besideEachOther = `document.querySelector('.stage').getBoundingClientRect().right <= document.querySelector('.side').getBoundingClientRect().left + 1`;
+    await open(showOf(EXAMPLE), { width: 1600 });
+    expect(await view().page.evaluate(besideEachOther)).toBe(true);
+    expect(
+      await view().page.evaluate('Math.round(100 * document.querySelector(".stage").offsetWidth / document.documentElement.clientWidth)'),
+    ).toBe(60);
+    await open(showOf(EXAMPLE), { width: 700 });
+    expect(await view().page.evaluate(besideEachOther)).toBe(false);
+  });
+});

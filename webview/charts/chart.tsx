@@ -1,0 +1,78 @@
+/** One chart: its title, its values at the slider in words, the drawing or the table, and what can be saved of it. */
+import { useMemo, useRef } from 'preact/hooks';
+import type { Chart } from '../../src/protocol/charts.ts';
+import type { Picture } from '../../src/protocol/picture.ts';
+import { saveDrawn } from '../page/saveDrawn.ts';
+import { openTables } from '../state.ts';
+import { WORDS } from '../words.ts';
+import { ChartDrawing } from './chartDrawing.tsx';
+import { ChartTable } from './chartTable.tsx';
+import { layOutChart } from './layOut.ts';
+import type { Ghost, Margins } from './layOut.ts';
+import { saveChartTable } from './saveTable.ts';
+import { textWidth } from './textWidth.ts';
+import { ValuesInWords } from './valuesInWords.tsx';
+
+interface Props {
+  readonly chart: Chart;
+  readonly picture: Picture;
+  readonly ghosts: readonly Ghost[];
+  /** px */
+  readonly width: number;
+  readonly margins: Margins;
+}
+
+export function ChartFigure({ chart, picture, ghosts, width, margins }: Props) {
+  const drawing = useRef<SVGSVGElement>(null);
+  const laid = useMemo(() => layOutChart(chart, picture, ghosts, width, margins, textWidth), [chart, picture, ghosts, width, margins]);
+  const isTable = openTables.value.includes(chart.id);
+  const titleId = `chart-${chart.id}`;
+  const toggle = () => (openTables.value = isTable ? openTables.value.filter((id) => id !== chart.id) : [...openTables.value, chart.id]);
+  const save = (kind: 'svg' | 'png') => {
+    if (drawing.current !== null) void saveDrawn(drawing.current, kind, chart.id, chart.title);
+  };
+  return (
+    <figure class="chart" aria-labelledby={titleId}>
+      <div class="title-row">
+        <h3 id={titleId}>
+          {chart.title}
+          {chart.unit !== '' && <span class="unit">{`, ${chart.unit}`}</span>}
+        </h3>
+        <div class="tools">
+          <button type="button" class="quiet" aria-pressed={isTable} aria-label={WORDS.tableOf(chart.title)} onClick={toggle}>
+            {WORDS.table}
+          </button>
+          {isTable ? (
+            <button
+              type="button"
+              class="quiet"
+              aria-label={WORDS.saveAs('CSV', chart.title)}
+              onClick={() => void saveChartTable(chart, picture)}
+            >
+              CSV
+            </button>
+          ) : (
+            (['svg', 'png'] as const).map((kind) => (
+              <button
+                key={kind}
+                type="button"
+                class="quiet"
+                aria-label={WORDS.saveAs(kind.toUpperCase(), chart.title)}
+                onClick={() => save(kind)}
+              >
+                {kind.toUpperCase()}
+              </button>
+            ))
+          )}
+        </div>
+      </div>
+      {!isTable && <ValuesInWords chart={chart} picture={picture} ghosts={ghosts} />}
+      {isTable ? (
+        <ChartTable chart={chart} picture={picture} />
+      ) : (
+        <ChartDrawing drawing={drawing} chart={chart} picture={picture} laid={laid} />
+      )}
+      {!isTable && laid.bands.length > 0 && <p class="limits-shaded">{WORDS.limitsShaded(laid.bands)}</p>}
+    </figure>
+  );
+}

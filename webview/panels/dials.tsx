@@ -1,0 +1,106 @@
+/** Figures that can be tried before they are written: each with a slider and a number, and what the trial does to the verdict. */
+import type { Change, Trial } from '../../src/protocol/messages.ts';
+import type { Dial } from '../../src/protocol/report.ts';
+import { figureText, withUnit } from '../charts/figures.ts';
+import { reveal, tryFigures, writeFigures } from '../send.ts';
+import { dialAtCursor, shown, shownTrial, trial, written } from '../state.ts';
+import { WORDS } from '../words.ts';
+import { NumberField } from './numberField.tsx';
+import { SomeOf } from './someOf.tsx';
+
+export function Dials() {
+  // Those of a picture with a trial in it stand around the figures tried.
+  const dials = (shownTrial.value.length > 0 ? written.value : shown.value)?.report.dials ?? [];
+  const atCursor = dialAtCursor.value;
+  const all = atCursor === undefined || dials.some(({ path }) => path === atCursor.path) ? dials : [atCursor, ...dials];
+  if (all.length === 0 && trial.value.length === 0) return null;
+  return (
+    <section aria-labelledby="dials-title">
+      <h2 id="dials-title">{WORDS.dials}</h2>
+      <p class="hint">{WORDS.dialsHint}</p>
+      <SomeOf items={all} name={WORDS.dialsName} class="dials" includes={({ path }) => triedAt(path) !== undefined}>
+        {(dial) => <DialRow key={dial.path} dial={dial} isAtCursor={dial === atCursor} />}
+      </SomeOf>
+      <TrialLine />
+    </section>
+  );
+}
+
+/** The figure that is tried at a path; undefined where none is. */
+function triedAt(path: string): number | undefined {
+  const change = trial.value.find((each) => each.path === path);
+  return change?.kind === 'value' ? change.value : undefined;
+}
+
+/** A trial with one figure put in, or taken out where it is the one that stands in the text. */
+function withFigure(before: Trial, { path, value: asWritten }: Dial, value: number): Trial {
+  const others = before.filter((change) => change.path !== path);
+  const change: Change = { kind: 'value', path, value };
+  return value === asWritten ? others : [...others, change];
+}
+
+function DialRow({ dial, isAtCursor }: { readonly dial: Dial; readonly isAtCursor: boolean }) {
+  const { label, unit, step, least, greatest, place, path } = dial;
+  const tried = triedAt(path);
+  const value = tried ?? dial.value;
+  const digits = Math.min(12, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)));
+  const text = figureText(value, digits);
+  const turn = (figure: number) => tryFigures(withFigure(trial.value, dial, figure));
+  const held = (figure: number) => Math.min(greatest, Math.max(least, Number(figure.toPrecision(12))));
+  return (
+    <li class={`dial ${tried === undefined ? '' : 'tried'}`}>
+      <span class="dial-name">
+        <button type="button" class="link" onClick={() => reveal(place)}>
+          {label}
+          <span class="unseen">{`, ${WORDS.toText}`}</span>
+        </button>
+        {isAtCursor && <span class="hint">{` ${WORDS.atCursor}`}</span>}
+      </span>
+      <input
+        type="range"
+        aria-label={WORDS.dialSlider(label)}
+        aria-valuetext={withUnit(text, unit)}
+        min={least}
+        max={greatest}
+        // From the figure itself, whatever its digits, in steps both ways.
+        step="any"
+        value={value}
+        onInput={(event) => {
+          const steps = Math.round((event.currentTarget.valueAsNumber - dial.value) / step);
+          turn(held(dial.value + steps * step));
+        }}
+        onKeyDown={(event) => {
+          const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+          if (way === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
+          event.preventDefault();
+          turn(held(value + way * step));
+        }}
+      />
+      <span class="dial-number">
+        <NumberField name={WORDS.dialNumber(label, unit)} value={Number(value.toPrecision(12))} step={step} onNumber={turn} />
+        <span class="unit">{unit}</span>
+      </span>
+      <span class="dial-was">{tried === undefined ? '' : WORDS.was(withUnit(figureText(dial.value, digits), unit))}</span>
+    </li>
+  );
+}
+
+/** What is tried, what it does to the verdict, and the two ways on. */
+function TrialLine() {
+  const { value: tried } = trial;
+  if (tried.length === 0) return null;
+  const isWaiting = JSON.stringify(tried) !== JSON.stringify(shownTrial.value);
+  return (
+    <div class="trial">
+      <p>{isWaiting ? WORDS.trialWaiting : WORDS.trialDoes(written.value?.report.verdict ?? '', shown.value?.report.verdict ?? '')}</p>
+      <p class="tools">
+        <button type="button" class="main" onClick={() => void writeFigures()}>
+          {WORDS.writeTrial(tried.length)}
+        </button>
+        <button type="button" onClick={() => tryFigures([])}>
+          {WORDS.dropTrial}
+        </button>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,56 @@
+/** The findings, worst first: what, the cure, the way to the text and to the place along the pedal. */
+import type { ReportedMark } from '../../src/protocol/report.ts';
+import { percentText } from '../charts/figures.ts';
+import { goToWorst } from '../page/worst.ts';
+import { reveal } from '../send.ts';
+import { hovered, shown } from '../state.ts';
+import { WORDS } from '../words.ts';
+import { Sign } from './icons.tsx';
+import { SomeOf } from './someOf.tsx';
+
+export function Findings() {
+  const marks = shown.value?.report.marks ?? [];
+  return (
+    <section aria-labelledby="findings-title">
+      <h2 id="findings-title">{WORDS.findings}</h2>
+      {marks.length === 0 ? (
+        <p class="none">{WORDS.noFindings}</p>
+      ) : (
+        <SomeOf items={marks} name={WORDS.findingsName} class="findings">
+          {(mark, index) => <Finding key={`${mark.code} ${index}`} mark={mark} />}
+        </SomeOf>
+      )}
+    </section>
+  );
+}
+
+export function Finding({ mark }: { readonly mark: ReportedMark }) {
+  const part = shown.value?.report.parts.find(({ name }) => name === mark.part);
+  return (
+    <li class={`finding ${mark.severity}`} onPointerEnter={() => (hovered.value = part)} onPointerLeave={() => (hovered.value = undefined)}>
+      <Sign name={mark.severity} />
+      <div>
+        <p>
+          <span class="word">{WORDS.severity[mark.severity]}</span>
+          {mark.part !== undefined && !mark.message.includes(mark.part) && <span class="part">{` ${mark.part}`}</span>}
+          {': '}
+          {mark.message}
+        </p>
+        {mark.cure !== undefined && <p class="cure">{WORDS.cure(mark.cure)}</p>}
+        <p class="actions">
+          <button type="button" class="link" onClick={() => reveal(mark.place)}>
+            {WORDS.toText}
+            <span class="unseen">{`, ${mark.message}`}</span>
+          </button>
+          {mark.worst !== undefined && (
+            <button type="button" class="link" onClick={() => goToWorst(mark)}>
+              {WORDS.toWorst(percentText(mark.worst))}
+              <span class="unseen">{`, ${mark.message}`}</span>
+            </button>
+          )}
+          <span class="code">{mark.code}</span>
+        </p>
+      </div>
+    </li>
+  );
+}

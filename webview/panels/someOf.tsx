@@ -1,0 +1,35 @@
+/** A long list, of which the first items stand at once and the rest on request. */
+import { useState } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { WORDS } from '../words.ts';
+
+interface Props<Item> {
+  readonly items: readonly Item[];
+  /** What they are, in the plural, for the button. */
+  readonly name: string;
+  readonly children: (item: Item, index: number) => ComponentChildren;
+  readonly class?: string;
+  /** An item that stands at once, wherever it is in the list. */
+  readonly includes?: (item: Item) => boolean;
+}
+
+/** So many stand at once; a list that is a little longer stands whole. */
+const FIRST = 12;
+const LITTLE = 4;
+
+export function SomeOf<Item>({ items, name, children, class: className, includes }: Props<Item>) {
+  const [isWhole, setWhole] = useState(false);
+  const isShort = items.length <= FIRST + LITTLE;
+  const needed = includes === undefined ? -1 : items.findIndex(includes);
+  const count = isShort || isWhole ? items.length : Math.max(FIRST, needed + 1);
+  return (
+    <>
+      <ol class={className}>{items.slice(0, count).map(children)}</ol>
+      {!isShort && (
+        <button type="button" class="quiet" aria-expanded={isWhole} onClick={() => setWhole(!isWhole)}>
+          {isWhole ? WORDS.showFirst(FIRST) : WORDS.showAll(items.length, name)}
+        </button>
+      )}
+    </>
+  );
+}

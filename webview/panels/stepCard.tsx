@@ -1,0 +1,110 @@
+/** The card of the part that the reviewer has stepped to: what goes in, what comes out, limits, findings, and what has changed at it. */
+import type { ChangedValue } from '../../src/protocol/messages.ts';
+import { step } from '../send.ts';
+import { compared, isStepping, selected, shown } from '../state.ts';
+import { WORDS } from '../words.ts';
+import { Changes } from './changes.tsx';
+import { FigureList } from './figureList.tsx';
+import { Finding } from './findings.tsx';
+import { Sign } from './icons.tsx';
+import { select } from './loadPath.tsx';
+
+export function StepCard() {
+  const report = shown.value?.report;
+  const at = selected.value;
+  if (!isStepping.value || report === undefined || report.parts.length === 0) return null;
+  const index = report.parts.findIndex(({ kind, name }) => kind === at?.kind && name === at.name);
+  const part = report.parts[index];
+  const go = (way: 1 | -1) => {
+    const next = report.parts[index < 0 ? 0 : index + way];
+    if (next !== undefined) select(next);
+    else step(way);
+  };
+  return (
+    <section aria-labelledby="step-title" class="step-card">
+      <div class="title-row">
+        <h2 id="step-title">{part === undefined ? WORDS.noPart : WORDS.partTitle(part, index + 1, report.parts.length)}</h2>
+        <div class="tools">
+          <button type="button" class="quiet" disabled={index === 0} onClick={() => go(-1)}>
+            <Sign name="previous" />
+            {WORDS.previousPart}
+          </button>
+          <button type="button" class="quiet" disabled={index === report.parts.length - 1} onClick={() => go(1)}>
+            {WORDS.nextPart}
+            <Sign name="next" />
+          </button>
+        </div>
+      </div>
+      {part !== undefined && (
+        <>
+          <dl class="figures">
+            {[
+              [WORDS.takes, part.takes],
+              [WORDS.gives, part.gives],
+            ].map(
+              ([label, text]) =>
+                text !== '' && (
+                  <div key={label}>
+                    <dt>{label}</dt>
+                    <dd>{text}</dd>
+                  </div>
+                ),
+            )}
+          </dl>
+          <FigureList figures={part.figures} />
+          <Lines title={WORDS.limits} texts={part.limits} />
+          <Lines title={WORDS.asWrittenTitle} texts={part.dimensions} />
+          <FindingsOf name={part.name} />
+          <ChangesAt name={part.name} />
+        </>
+      )}
+    </section>
+  );
+}
+
+function Lines({ title, texts }: { readonly title: string; readonly texts: readonly string[] }) {
+  if (texts.length === 0) return null;
+  return (
+    <>
+      <h3>{title}</h3>
+      <ul class="plain">
+        {texts.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function FindingsOf({ name }: { readonly name: string }) {
+  const marks = shown.value?.report.marks.filter(({ part }) => part === name) ?? [];
+  return (
+    <>
+      <h3>{WORDS.findings}</h3>
+      {marks.length === 0 ? (
+        <p class="none">{WORDS.noFindingsHere}</p>
+      ) : (
+        <ol class="findings">
+          {marks.map((mark, index) => (
+            <Finding key={`${mark.code} ${index}`} mark={mark} />
+          ))}
+        </ol>
+      )}
+    </>
+  );
+}
+
+function ChangesAt({ name }: { readonly name: string }) {
+  const other = compared.value;
+  if (other === undefined) return null;
+  const changes = other.changes.filter((change) => isAt(change, name));
+  return (
+    <>
+      <h3>{WORDS.changedAgainst(other.label)}</h3>
+      {changes.length === 0 ? <p class="none">{WORDS.nothingChangedHere}</p> : <Changes changes={changes} />}
+    </>
+  );
+}
+
+/** A path leads through the name of its part: `rods.link.length`, `pedal.travel`. */
+const isAt = ({ path }: ChangedValue, name: string) => path.split('.').slice(0, 2).includes(name);

@@ -1,0 +1,25 @@
+/** What the file comes to: its title, the verdict, and the caution, once and plainly. */
+import { gone, missing, shown } from '../state.ts';
+import { WORDS } from '../words.ts';
+import { Sign } from './icons.tsx';
+
+export function Verdict() {
+  const now = shown.value;
+  if (now === undefined) return null;
+  const { report, fileName } = now;
+  const isOld = missing.value !== undefined || gone.value !== undefined;
+  return (
+    <header class="verdict">
+      <h1>{report.title ?? fileName}</h1>
+      {isOld ? (
+        <p>{WORDS.verdictIsOld}</p>
+      ) : (
+        <p class="verdict-line">
+          <Sign name={report.severity ?? 'passed'} />
+          {report.verdict}
+        </p>
+      )}
+      <p class="caution">{report.caution}</p>
+    </header>
+  );
+}

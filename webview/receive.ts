@@ -1,0 +1,72 @@
+/** What the editor has said, written into the page's state. What is of an older text than what is known is left aside. */
+import { batch } from '@preact/signals';
+import type { Source, ToView } from '../src/protocol/messages.ts';
+import { trialBroken, trialRefused, trialShown } from './send.ts';
+import {
+  announcement,
+  compared,
+  complaint,
+  dialAtCursor,
+  gone,
+  isStepping,
+  missing,
+  newest,
+  selected,
+  shown,
+  trial,
+  written,
+} from './state.ts';
+import { WORDS } from './words.ts';
+
+export function receive(message: ToView): void {
+  batch(() => {
+    switch (message.type) {
+      case 'show':
+        return isCurrent(message.source) ? show(message) : undefined;
+      case 'broken':
+        if (!isCurrent(message.source)) return;
+        gone.value = undefined;
+        missing.value = message.missing;
+        announcement.value = WORDS.brokenAnnounced(message.missing.length);
+        return trialBroken();
+      case 'refused':
+        return trialRefused(message.trial, message.reason);
+      case 'select':
+        if (!isCurrent(message.source)) return;
+        selected.value = message.part;
+        dialAtCursor.value = message.dial;
+        if (message.step) isStepping.value = true;
+        return;
+      case 'compare':
+        if (isCurrent(message.source)) compared.value = message;
+        return;
+      case 'compare-ended':
+        compared.value = undefined;
+        if (message.reason !== undefined) complaint.value = message.reason;
+        return;
+      case 'gone':
+        newest.value = undefined;
+        gone.value = message.reason;
+        trial.value = [];
+        return trialBroken();
+    }
+  });
+}
+
+function show(message: ToView & { type: 'show' }): void {
+  const { source, fileName, trial: of, picture, charts, report } = message;
+  if (report.verdict !== shown.value?.report.verdict || missing.value !== undefined) announcement.value = report.verdict;
+  gone.value = undefined;
+  missing.value = undefined;
+  shown.value = { source, fileName, picture, charts, report };
+  if (of.length === 0) written.value = { picture, charts, report };
+  trialShown(of, source);
+}
+
+/** Not older than what has come before of the same file. */
+function isCurrent(source: Source): boolean {
+  const known = newest.value;
+  const isNewer = source.uri !== known?.uri || source.version >= known.version;
+  if (isNewer) newest.value = source;
+  return isNewer;
+}

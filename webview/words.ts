@@ -1,0 +1,159 @@
+/** Every word of the page that does not come from the editor. */
+import type { LimitBand } from '../src/protocol/charts.ts';
+import type { PartKind, ReportedMark, ReportedPart, ReportedRequirement, Severity } from '../src/protocol/report.ts';
+
+const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
+
+const percent = (fraction: number) => `${(100 * fraction).toFixed(1)} %`;
+
+export const WORDS = {
+  // The page
+  waiting: 'Waiting for the throttle file…',
+  stage: 'Mechanism',
+  close: 'Close',
+  otherProtocol: 'This view is of another version of the extension. Close it and open it again.',
+  atRest: 'At rest, pedal at 0 %',
+  firstTitle: 'Nothing to draw yet',
+  firstHint: 'A linkage is drawn as soon as one lever has a pivot. Begin with the pedal:',
+  firstExample:
+    'format: 1\nlevers:\n  pedal:\n    pivot: [0, 0]\n    arms:\n      pad: {radius: 220 mm, angle: 270 deg}\npedal: {lever: pedal, opens: counterclockwise, travel: 20 deg, pad: pad}',
+
+  // A broken file
+  brokenAnnounced: (number: number) => `The file cannot be solved: ${count(number, 'thing is', 'things are')} missing or wrong`,
+  lastPicture: 'Last picture that could be drawn. Missing or wrong:',
+  nothingYet: 'Missing or wrong:',
+  missingName: 'mistakes',
+  verdictIsOld: 'What follows is of the last picture, not of the text as it stands.',
+
+  // Lists
+  showAll: (number: number, name: string) => `Show all ${number} ${name}`,
+  showFirst: (number: number) => `Show the first ${number}`,
+  findingsName: 'findings',
+  requirementsName: 'requirements',
+  partsName: 'parts',
+  changesName: 'changes',
+  dialsName: 'values',
+
+  // Verdict, findings, requirements, facts
+  findings: 'Findings',
+  noFindings: 'Nothing found.',
+  noFindingsHere: 'Nothing found at this part.',
+  findingCount: (number: number) => count(number, 'finding', 'findings'),
+  severity: { error: 'Error', warning: 'Warning', note: 'Note' } satisfies Record<Severity, string>,
+  cure: (cure: string) => `Cure: ${cure}`,
+  toText: 'Show in text',
+  toWorst: (at: string) => `Go to the worst, at ${at}`,
+  toTravel: (at: string) => `at ${at}`,
+  setPedal: 'Set the pedal',
+  atWorst: (mark: ReportedMark, at: number) => `Pedal at ${percent(at)}: ${mark.part === undefined ? '' : `${mark.part}: `}${mark.message}`,
+  noPlacedFinding: 'No finding has a worst place along the pedal',
+  requirements: 'Requirements',
+  outcome: { passed: 'Passed', failed: 'Failed', undecided: 'Not decidable' } satisfies Record<ReportedRequirement['outcome'], string>,
+  facts: 'Figures',
+  notChecked: 'Not checked',
+
+  // Load path and stepping
+  loadPath: 'Load path',
+  kind: {
+    pedal: 'pedal',
+    cable: 'cable',
+    rod: 'rod',
+    slot: 'slot',
+    coupling: 'coupling',
+    lever: 'lever',
+    plates: 'plates',
+    sensor: 'sensor',
+    spring: 'spring',
+  } satisfies Record<PartKind, string>,
+  stepThrough: 'Step through',
+  stopStepping: 'Stop stepping',
+  noPart: 'No part chosen',
+  partTitle: ({ kind, name }: ReportedPart, at: number, of: number) => `${name === kind ? name : `${kind} ${name}`}, ${at} of ${of}`,
+  previousPart: 'Previous',
+  nextPart: 'Next',
+  takes: 'takes',
+  gives: 'gives',
+  limits: 'Limits',
+  asWrittenTitle: 'As written',
+  changedAgainst: (label: string) => `Changed against ${label}`,
+  nothingChangedHere: 'Nothing changed at this part.',
+
+  // Dials
+  dials: 'Try values',
+  dialsHint: 'Nothing is written until you say so.',
+  atCursor: 'at the cursor',
+  dialSlider: (label: string) => `${label}, slider`,
+  dialNumber: (label: string, unit: string) => (unit === '' ? `${label}, number` : `${label}, number in ${unit}`),
+  was: (text: string) => `was ${text}`,
+  trialWaiting: 'Solving…',
+  trialDoes: (before: string, after: string) =>
+    before === after ? `Verdict as before: ${after}` : `Before: ${before}. With this: ${after}`,
+  writeTrial: (number: number) => (number === 1 ? 'Write this value' : `Write these ${number} values`),
+  dropTrial: 'Drop',
+  trialLost: 'The editor does not answer. Nothing was written; try again, or close this view and open it again.',
+  notWritten: (why: string) => `Not written: ${why}`,
+
+  // Compare
+  compare: 'Compare',
+  comparedWith: (label: string) => `Compared with ${label}`,
+  compareWays: { head: 'With the last commit', revision: 'With a revision…', file: 'With a file…' },
+  stopComparing: 'Stop comparing',
+  otherNotDrawn: 'The other state cannot be drawn.',
+  nothingChanged: 'No value differs.',
+  wasIs: (was: string | undefined, is: string | undefined) =>
+    was === undefined ? `is new: ${is ?? ''}` : is === undefined ? `was ${was}, is gone` : `was ${was}, is ${is}`,
+
+  // Pedal
+  pedal: 'Pedal',
+  pedalSlider: 'Pedal travel',
+  pedalAt: (at: string) => `${at} of pedal travel`,
+  pedalAtMm: (at: string, mm: string, where: 'pad' | 'cable') =>
+    `${at} of pedal travel, ${mm}\u00a0mm at the ${where === 'pad' ? 'pad' : "cable's pedal end"}`,
+  beyondSolved: ', beyond the last solved position',
+  play: 'Play',
+  pause: 'Pause',
+  speed: 'Speed',
+  speedOf: (speed: number) => `${speed} ×`,
+  previousWorst: 'Previous finding, at its worst place',
+  nextWorst: 'Next finding, at its worst place',
+  worstShort: 'finding',
+  keysButton: 'Keys',
+
+  // Charts
+  charts: 'Charts',
+  noFigure: '–',
+  asWritten: 'as written',
+  ghostBefore: 'as written, before the trial',
+  ghostCompared: (label: string) => label,
+  saveWholeTable: 'All columns as CSV',
+  save: 'Save',
+  drawingAs: (kind: string) => `Drawing as ${kind}`,
+  limitsShaded: (bands: readonly Pick<LimitBand, 'label' | 'severity'>[]) =>
+    `Shaded: ${bands.map(({ label, severity }) => `${label} (${severity === 'error' ? 'error, hatched' : 'warning'})`).join(', ')}`,
+  table: 'Table',
+  tableOf: (title: string) => `${title} as a table`,
+  tableFrame: (title: string) => `Table of ${title}`,
+  saveAs: (kind: string, title: string) => `Save ${title} as ${kind}`,
+  chartDrawn: (title: string, curves: number) =>
+    `${title} over the pedal's travel, ${count(curves, 'curve', 'curves')}; the same figures stand in its table`,
+  pedalAxis: '% pedal',
+  pedalColumn: 'pedal, %',
+  valuesAt: (at: string, texts: readonly string[]) => `At ${at}: ${texts.join(', ')}`,
+  notSaved: (why: string) => `Not saved: ${why}`,
+  notDrawn: 'The picture could not be made. Save it as SVG instead.',
+
+  // Keys
+  keysTitle: 'Keys',
+  keys: [
+    [['Space'], 'play one stroke, or pause'],
+    [['←', '→'], 'pedal by 1 %; with Shift by 0.1 %'],
+    [['Page Up', 'Page Down'], 'pedal by 10 %, with the focus on the drawing or the slider'],
+    [['Home', 'End'], 'foot off, full pedal, with the focus on the drawing or the slider'],
+    [[',', '.'], 'previous and next finding, at its worst place'],
+    [['Esc'], 'drop what is tried'],
+    [['+', '−', '0'], 'closer, further, all of it, with the focus on the drawing'],
+    [['←', '→', '↑', '↓'], 'move the drawing, or the handle that has the focus'],
+    [['N'], 'names of all parts, with the focus on the drawing'],
+    [['?'], 'this list'],
+  ] as readonly (readonly [readonly string[], string])[],
+} as const;
