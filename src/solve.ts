@@ -16,6 +16,7 @@ import { decideRequirements } from './requirements/decide.ts';
 import type { Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
 import { tabulate } from './table/table.ts';
+import { later } from './travel/once.ts';
 import { solveTravel } from './travel/travel.ts';
 
 export interface Answers extends Answered {
@@ -51,6 +52,11 @@ export function solve(text: string): Answers {
   const travel = solveTravel(mechanism);
   const columns = columnsOf(travel);
   const study = createStudy(definition, travel, columns);
+  // While a person types only problems and findings are wanted; the rest is worked out for those who ask.
+  const facts = later(() => findFacts(study));
+  const requirements = later(() => decideRequirements({ text, definition, problems, travel, columns }));
+  const notChecked = later(() => findNotChecked(definition, study));
+  const parts = later(() => pathParts(study));
   return {
     text,
     definition,
@@ -58,10 +64,18 @@ export function solve(text: string): Answers {
     problems,
     columns,
     findings: findAll(study),
-    facts: findFacts(study),
-    requirements: decideRequirements({ text, definition, problems, travel, columns }),
-    notChecked: findNotChecked(definition, study),
-    parts: pathParts(study),
+    get facts() {
+      return facts();
+    },
+    get requirements() {
+      return requirements();
+    },
+    get notChecked() {
+      return notChecked();
+    },
+    get parts() {
+      return parts();
+    },
     study,
     table: (stations, names) =>
       tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),

@@ -12,14 +12,32 @@ import { moveSlot } from './joints/slot.ts';
 import type { Joint } from './model.ts';
 import type { Pose } from './pose.ts';
 
+/** Fills `pose` for pedal travel `travel`, a fraction of the whole; does not allocate. */
+export function advance(build: Build, travel: number, pose: Pose): void {
+  turnPedal(build, travel, pose);
+  for (const joint of build.mechanism.joints) moveJoint(build, joint, pose);
+}
+
 /**
- * Fills `pose` for pedal travel `travel`, a fraction of the whole; does not allocate.
- * @param through index of the last joint to move; levers behind it are left as they stood
+ * The same for the joints alone that lead from the pedal to one lever; all others are left as they stood.
+ * @param joint index of the joint that drives the lever; undefined for the pedal, and for a lever that nothing drives
  */
-export function advance(build: Build, travel: number, pose: Pose, through = build.mechanism.joints.length - 1): void {
-  const { mechanism } = build;
+export function advanceTo(build: Build, travel: number, pose: Pose, joint: number | undefined): void {
+  turnPedal(build, travel, pose);
+  if (joint !== undefined) moveThrough(build, joint, pose);
+}
+
+function moveThrough(build: Build, index: number, pose: Pose): void {
+  const { joints, levers } = build.mechanism;
+  const joint = joints[index]!;
+  const before = joint.driver === undefined ? undefined : levers[joint.driver]!.driver;
+  if (before !== undefined) moveThrough(build, before, pose);
+  moveJoint(build, joint, pose);
+}
+
+function turnPedal(build: Build, travel: number, pose: Pose): void {
   pose.travel = travel;
-  const { drive } = mechanism;
+  const { drive } = build.mechanism;
   if (drive.kind === 'lever') {
     const full = build.parameters[drive.travel]!;
     const asked = full * travel;
@@ -29,8 +47,6 @@ export function advance(build: Build, travel: number, pose: Pose, through = buil
     const opening = asked > pedalStop + STOP_SLOP ? NaN : held ? pedalRest : asked;
     turnRoot(pose, drive.lever, drive.sense * opening, held || opening >= pedalStop ? 0 : drive.sense * full);
   }
-  const { joints } = mechanism;
-  for (let i = 0; i <= through; i++) moveJoint(build, joints[i]!, pose);
 }
 
 /** Moves the driven lever of one joint, whose driver must stand already. */

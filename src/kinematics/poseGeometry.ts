@@ -1,7 +1,7 @@
 /**
  * Places, directions and angles read off a pose, in metres and radians.
  */
-import { cross, dot, minus, plus, unit, vectorAt, type Vector } from '../numeric/vector.ts';
+import { cross, dot, minus, plus, size, sizeOf, unit, vectorAt, type Vector } from '../numeric/vector.ts';
 import type { Build } from './build.ts';
 import type { CableEndModel, CableJoint, RodJoint } from './model.ts';
 import type { Pose } from './pose.ts';
@@ -12,8 +12,11 @@ export function turnedAt(build: Build, pose: Pose, lever: number, turning: numbe
   const p = build.parameters;
   const c = pose.cosine[lever]!;
   const s = pose.sine[lever]!;
-  const along = (axis: number): number => p[turning + axis]! + c * p[turning + 3 + axis]! + s * p[turning + 6 + axis]!;
-  return [along(0), along(1), along(2)];
+  return [
+    p[turning]! + c * p[turning + 3]! + s * p[turning + 6]!,
+    p[turning + 1]! + c * p[turning + 4]! + s * p[turning + 7]!,
+    p[turning + 2]! + c * p[turning + 5]! + s * p[turning + 8]!,
+  ];
 }
 
 /**
@@ -24,13 +27,23 @@ export function armAngle(build: Build, pose: Pose, lever: number, pin: number, e
   const p = build.parameters;
   const c = pose.cosine[lever]!;
   const s = pose.sine[lever]!;
-  const perp = vectorAt(p, pin + 3);
-  const turned = vectorAt(p, pin + 6);
-  const arm = plus([c * perp[0], c * perp[1], c * perp[2]], turned, s);
-  const tangent = plus([c * turned[0], c * turned[1], c * turned[2]], perp, -s);
-  const along = dot(e, tangent);
-  const rest = cross(e, unit(tangent));
-  return Math.atan2(Math.abs(along) / Math.hypot(arm[0], arm[1], arm[2]), Math.hypot(rest[0], rest[1], rest[2]));
+  // Written out: this is read at every sample of every joint, and vectors would be made for nothing.
+  const px = p[pin + 3]!;
+  const py = p[pin + 4]!;
+  const pz = p[pin + 5]!;
+  const qx = p[pin + 6]!;
+  const qy = p[pin + 7]!;
+  const qz = p[pin + 8]!;
+  const arm = sizeOf(c * px + s * qx, c * py + s * qy, c * pz + s * qz);
+  const tx = c * qx - s * px;
+  const ty = c * qy - s * py;
+  const tz = c * qz - s * pz;
+  const along = e[0] * tx + e[1] * ty + e[2] * tz;
+  const tangent = sizeOf(tx, ty, tz);
+  const x = tx / tangent;
+  const y = ty / tangent;
+  const z = tz / tangent;
+  return Math.atan2(Math.abs(along) / arm, sizeOf(e[1] * z - e[2] * y, e[2] * x - e[0] * z, e[0] * y - e[1] * x));
 }
 
 /** From the driving pin to the driven one, of length 1. */
@@ -54,7 +67,7 @@ export function innerAt(build: Build, pose: Pose, joint: CableJoint, which: 'lea
   const from = minus(housing, vectorAt(p, model.pivot));
   const height = dot(from, axis);
   const flat = plus(from, axis, -height);
-  const distance = Math.hypot(flat[0], flat[1], flat[2]);
+  const distance = size(flat);
   drumAt(end.drum, p, build.mechanism.senses[lever]! * pose.rotation[lever]!, point);
   // The rim point lies where the pull turns the drum the way it wraps; a driving drum takes cable in, so on the other side.
   const side = end.drum.wraps * (which === 'enters' ? 1 : -1);
@@ -70,8 +83,7 @@ export function innerAt(build: Build, pose: Pose, joint: CableJoint, which: 'lea
 
 /** Angle between two directions, 0 … π. */
 export function angleBetween(a: Vector, b: Vector): number {
-  const c = cross(a, b);
-  return Math.atan2(Math.hypot(c[0], c[1], c[2]), dot(a, b));
+  return Math.atan2(size(cross(a, b)), dot(a, b));
 }
 
 const point: DrumPoint = { radius: 0, slope: 0, integral: 0 };

@@ -96,9 +96,17 @@ export function polynomialRoots(coefficients: readonly number[]): readonly numbe
   if (degree === 0) return [];
   const c = coefficients.slice(0, degree + 1);
   if (degree === 1) return [-c[0]! / c[1]!];
-  const value = (x: number): number => c.reduceRight((sum, each) => sum * x + each, 0);
+  const value = (x: number): number => {
+    let sum = 0;
+    for (let i = degree; i >= 0; i--) sum = sum * x + c[i]!;
+    return sum;
+  };
   // Coefficients come from sums, so a small one is as uncertain as the greatest.
-  const scale = (x: number): number => c.reduceRight((sum) => sum * Math.abs(x) + size, 0);
+  const scale = (x: number): number => {
+    let sum = 0;
+    for (let i = degree; i >= 0; i--) sum = sum * Math.abs(x) + size;
+    return sum;
+  };
   // Cauchy's bound: no root lies farther out.
   const bound = 1 + Math.max(...c.slice(0, -1).map(Math.abs)) / Math.abs(c[degree]!);
   const turns = polynomialRoots(c.slice(1).map((each, i) => each * (i + 1)));

@@ -14,6 +14,7 @@
 import type { PlatesModel } from '../kinematics/attached.ts';
 import { greatestOf, type Along, type Extreme } from '../travel/extremes.ts';
 import { merge } from '../travel/places.ts';
+import { stationFinder } from '../travel/stations.ts';
 import type { Travel } from '../travel/travel.ts';
 import { greatestOpenArea } from './openArea.ts';
 import { areaAt, areaSamples, areaSlopeAt, openingAt, plateShape } from './platesAt.ts';
@@ -44,8 +45,8 @@ export interface OutOfStep {
 
 /** @param first, second plates on two levers that the pedal moves */
 export function outOfStep(travel: Travel, first: PlatesModel, second: PlatesModel): OutOfStep {
-  const step = stepAlong(travel, first, second);
   const samples = merge(areaSamples(travel, first), areaSamples(travel, second));
+  const step = stepAlong(travel, first, second, samples);
   const within = (at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => ({
     opening: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).opening : NaN), at, SAME_OPENING),
     area: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).area : NaN), at, SAME_AREA),
@@ -73,18 +74,30 @@ interface Step {
   readonly air: number;
 }
 
-/** Each place of the pedal is worked out once: all figures are searched over the same ones. */
-function stepAlong({ build, poseAt }: Travel, first: PlatesModel, second: PlatesModel): (travel: number) => Step {
-  const known = new Map<number, Step>();
+/** Each sample is worked out once: all figures are searched over the same ones. */
+function stepAlong(
+  { build, poseAt }: Travel,
+  first: PlatesModel,
+  second: PlatesModel,
+  samples: readonly number[],
+): (travel: number) => Step {
+  const numberOf = stationFinder(samples);
+  const known: (Step | undefined)[] = [];
+  /** Where the mean opening comes to its limit, each figure is searched for the same place. */
+  const between = new Map<number, Step>();
   const shut = (SHUT * (greatestOpenArea(plateShape(build, first)) + greatestOpenArea(plateShape(build, second)))) / 2;
   return (travel) => {
-    const found = known.get(travel);
+    const number = numberOf(travel);
+    const found = number < 0 ? between.get(travel) : known[number];
     if (found !== undefined) return found;
-    const pose = poseAt(travel);
-    const [one, other] = [openingAt(build, pose, first.lever), openingAt(build, pose, second.lever)];
-    const [areaOne, areaOther] = [areaAt(build, pose, first), areaAt(build, pose, second)];
+    const atFirst = poseAt(travel, first.lever);
+    const one = openingAt(build, atFirst, first.lever);
+    const areaOne = areaAt(build, atFirst, first);
+    const atSecond = poseAt(travel, second.lever);
+    const other = openingAt(build, atSecond, second.lever);
+    const areaOther = areaAt(build, atSecond, second);
     const area = (areaOne + areaOther) / 2;
-    const slope = areaSlopeAt(build, pose, second);
+    const slope = areaSlopeAt(build, atSecond, second);
     const isOpen = area > shut;
     const step = {
       mean: (one + other) / 2,
@@ -92,7 +105,8 @@ function stepAlong({ build, poseAt }: Travel, first: PlatesModel, second: Plates
       area: isOpen ? (areaOne - areaOther) / area : NaN,
       air: isOpen && slope > 0 ? (areaOne - areaOther) / slope : NaN,
     };
-    known.set(travel, step);
+    if (number < 0) between.set(travel, step);
+    else known[number] = step;
     return step;
   };
 }

@@ -4,7 +4,8 @@
 import type { PlatesModel } from '../kinematics/attached.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { Pose } from '../kinematics/pose.ts';
-import { zerosOf, type Along } from '../travel/extremes.ts';
+import { following, zerosOf, type Along } from '../travel/extremes.ts';
+import { oncePer } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import { greatestOpenArea, openArea, openAreaSlope, shadowAngle, type PlateShape } from './openArea.ts';
@@ -43,12 +44,11 @@ export function areaSlopeAt(build: Build, pose: Pose, plates: PlatesModel): numb
  * The travel's samples and every place at which the area turns or has a corner though the lever goes on: where a plate leaves its
  * seat, stands along the bore or is hidden by the shaft. Between two of these the area only rises or only falls.
  */
-export function areaSamples(travel: Travel, plates: PlatesModel): readonly number[] {
-  const { build, poseAt, samples } = travel;
+export const areaSamples = oncePer(({ build, poseAt, samples }: Travel, plates: PlatesModel): readonly number[] => {
   const shape = plateShape(build, plates);
   const hidden = shadowAngle(shape);
-  const angles = new Map(samples.map((at) => [at, plateAngleAt(build, poseAt(at), plates)]));
-  const angle: Along = (at) => angles.get(at) ?? plateAngleAt(build, poseAt(at), plates);
+  const angle: Along = (at) => plateAngleAt(build, poseAt(at, plates.lever), plates);
   const corners = [shape.seat, hidden, Math.PI / 2, Math.PI - hidden, Math.PI - shape.seat];
-  return merge(samples, ...corners.map((corner) => zerosOf((at) => angle(at) - corner, samples)));
-}
+  const past = (corner: number): Along => following(angle, (at) => at - corner);
+  return merge(samples, ...corners.map((corner) => zerosOf(past(corner), samples)));
+});

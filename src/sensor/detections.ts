@@ -3,7 +3,8 @@
  */
 import type { SensorModel } from '../kinematics/attached.ts';
 import type { Build } from '../kinematics/build.ts';
-import { greatestOf, leastOf, rangesBelow, zerosOf, type Along, type Extreme, type Range } from '../travel/extremes.ts';
+import { following, greatestOf, leastOf, rangesBelow, zerosOf, type Along, type Extreme, type Range } from '../travel/extremes.ts';
+import { oncePer } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import { throttleLever } from './resolution.ts';
@@ -33,7 +34,7 @@ function beyond(travel: Travel, sensor: SensorModel, [first, last]: SensorModel[
   const { build, samples } = travel;
   const angle = rotorAlong(travel, sensor);
   const past = (side: Beyond['side'], limit: number, way: 1 | -1): readonly Beyond[] => {
-    const inside: Along = (at) => way * (angle(at) - limit) + SAME;
+    const inside = following(angle, (at) => way * (at - limit) + SAME);
     const ranges = rangesBelow(inside, samples);
     const worst = leastOf(inside, samples);
     return worst === undefined || ranges.length === 0
@@ -62,12 +63,12 @@ export function turnsBackWhileOpening(travel: Travel, sensor: SensorModel): Turn
   const { build, mechanism, poseAt } = travel;
   const lever = throttleLever(mechanism, sensor);
   const way = signalWay(build, sensor);
-  const signal: Along = (at) => signalAt(build, poseAt(at), sensor);
+  const signal: Along = (at) => signalAt(build, poseAt(at, sensor.lever), sensor);
   const forward: Along = (at) => {
-    const pose = poseAt(at);
-    const opens = mechanism.senses[lever]! * pose.rate[lever]! > 0;
+    if (!(mechanism.senses[lever]! * poseAt(at, lever).rate[lever]! > 0)) return NaN;
+    const pose = poseAt(at, sensor.lever);
     const stands = pose.rate[sensor.lever] === 0 && pose.curvature[sensor.lever] === 0;
-    if (!opens || stands || isHeld(build, rotorAngleAt(build, pose, sensor), sensor)) return NaN;
+    if (stands || isHeld(build, rotorAngleAt(build, pose, sensor), sensor)) return NaN;
     return way * signalRateAt(build, pose, sensor);
   };
   const back = rangesBelow(forward, withEnds(travel, sensor)).filter(({ from, to }) => to > from);
@@ -94,13 +95,21 @@ function isHeld({ parameters }: Build, angle: number, { range }: SensorModel): b
 function withEnds(travel: Travel, sensor: SensorModel): readonly number[] {
   const { build, samples } = travel;
   const angle = rotorAlong(travel, sensor);
-  return merge(samples, ...sensor.range.map((end) => zerosOf((at) => angle(at) - build.parameters[end]!, samples)));
+  return merge(
+    samples,
+    ...sensor.range.map((end) =>
+      zerosOf(
+        following(angle, (at) => at - build.parameters[end]!),
+        samples,
+      ),
+    ),
+  );
 }
 
 /** How much of the signal's span in the file the travel uses, a fraction of its size; undefined where the signal has no value. */
 export function shareOfSpan(travel: Travel, sensor: SensorModel): number | undefined {
   const { build, poseAt, samples } = travel;
-  const signal: Along = (at) => signalAt(build, poseAt(at), sensor);
+  const signal: Along = (at) => signalAt(build, poseAt(at, sensor.lever), sensor);
   const [least, greatest] = [leastOf(signal, samples), greatestOf(signal, samples)];
   const [from, to] = sensor.signal;
   const span = Math.abs(build.parameters[to]! - build.parameters[from]!);
@@ -134,12 +143,9 @@ export function signalsTakenForFaults(travel: Travel, sensor: SensorModel): read
   return [...check('rest', rest), ...check('full pedal', full)];
 }
 
-/** Angle of the rotor along the pedal, worked out once at each place: both ends of a range are searched over the same ones. */
-function rotorAlong({ build, poseAt }: Travel, sensor: SensorModel): Along {
-  const known = new Map<number, number>();
-  return (at) => {
-    const angle = known.get(at) ?? rotorAngleAt(build, poseAt(at), sensor);
-    known.set(at, angle);
-    return angle;
-  };
-}
+/** Angle of the rotor along the pedal. */
+const rotorAlong = oncePer(
+  ({ build, poseAt }: Travel, sensor: SensorModel): Along =>
+    (at) =>
+      rotorAngleAt(build, poseAt(at, sensor.lever), sensor),
+);

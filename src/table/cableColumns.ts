@@ -14,7 +14,8 @@ import { angleBetween, armAngle, innerAt } from '../kinematics/poseGeometry.ts';
 import { anySquare, cross, dot, plus, unit, vectorAt, type Vector } from '../numeric/vector.ts';
 
 export function cableColumns(travel: Travel, joint: CableJoint): readonly Column[] {
-  const { name, index, cable } = joint;
+  const { name, index, driven, cable } = joint;
+  const at = { joint: index, lever: driven };
   const leaves = housingDirection(travel, joint, 'leaves');
   const enters = housingDirection(travel, joint, 'enters');
   const leadAt = (build: Build, pose: Pose, which: 'leaves' | 'enters', housing: Vector | undefined): number => {
@@ -22,10 +23,10 @@ export function cableColumns(travel: Travel, joint: CableJoint): readonly Column
     return inner === undefined || housing === undefined ? NaN : angleBetween(inner, housing);
   };
   return [
-    column(name, 'pull', 'length', 'mm', (_, pose) => pose.pull[cable]! + 0, index),
-    column(name, 'stretch', 'length', 'mm', (_, pose) => (Number.isNaN(pose.passed[cable]!) ? NaN : pose.stretch[cable]!), index),
-    column(name, 'transmission', 'angle', 'deg', (build, pose) => endAngle(build, pose, joint, 'enters'), index),
-    column(name, 'drive', 'angle', 'deg', (build, pose) => endAngle(build, pose, joint, 'leaves'), index),
+    column(name, 'pull', 'length', 'mm', (_, pose) => pose.pull[cable]! + 0, at),
+    column(name, 'stretch', 'length', 'mm', (_, pose) => (Number.isNaN(pose.passed[cable]!) ? NaN : pose.stretch[cable]!), at),
+    column(name, 'transmission', 'angle', 'deg', (build, pose) => endAngle(build, pose, joint, 'enters'), at),
+    column(name, 'drive', 'angle', 'deg', (build, pose) => endAngle(build, pose, joint, 'leaves'), at),
     column(
       name,
       'lead',
@@ -37,7 +38,7 @@ export function cableColumns(travel: Travel, joint: CableJoint): readonly Column
         if (joint.driver === undefined) return atEnters;
         return Math.max(atLeaves, atEnters);
       },
-      index,
+      at,
     ),
   ];
 }
@@ -58,7 +59,7 @@ function housingDirection(travel: Travel, joint: CableJoint, which: 'leaves' | '
   const given = mechanism.directions.housings.get(joint.name)?.[which];
   if (given !== undefined) return vectorAt(build.parameters, given);
   const inner = (at: number): Vector | undefined => {
-    const found = innerAt(build, travel.poseAt(at), joint, which);
+    const found = innerAt(build, travel.poseAt(at, joint.driven), joint, which);
     return found === undefined || found.some(Number.isNaN) ? undefined : unit(found);
   };
   const first = inner(0);

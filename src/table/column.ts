@@ -18,6 +18,8 @@ export interface Column {
   readonly scale: number;
   /** Index of the joint whose turning places are this column's, for rods, slots and cables. */
   readonly joint?: number;
+  /** The lever to which alone a pose must be right for it; absent where more of the linkage counts. */
+  readonly lever?: number;
   /** SI; NaN where there is no value. */
   read(build: Build, pose: Pose): number;
 }
@@ -29,10 +31,10 @@ export function column(
   dimension: Dimension,
   unit: string,
   read: (build: Build, pose: Pose) => number,
-  joint?: number,
+  of: Pick<Column, 'joint' | 'lever'> = {},
 ): Column {
   const scale = unit === '%' ? 100 : 1 / PLACE_UNIT_SI[dimension];
-  return { name: `${owner}.${key}`, owner, key, dimension, unit, scale, read, ...(joint !== undefined && { joint }) };
+  return { name: `${owner}.${key}`, owner, key, dimension, unit, scale, read, ...of };
 }
 
 /** A solved table: columns beside each other, a value a station. */

@@ -59,11 +59,16 @@ function leverColumns(mechanism: Mechanism, lever: number): readonly Column[] {
   const { drive } = mechanism;
   const perLength = drive.kind === 'cable';
   return [
-    column(name, 'rotation', 'angle', 'deg', (_, pose) => pose.rotation[lever]!),
+    column(name, 'rotation', 'angle', 'deg', (_, pose) => pose.rotation[lever]!, { lever }),
     // Adding zero turns a negative zero into zero.
-    column(name, 'opening', 'angle', 'deg', (_, pose) => sense * pose.rotation[lever]! + 0),
-    column(name, 'ratio', perLength ? 'angle-per-length' : 'number', perLength ? 'deg/mm' : '', (build, pose) =>
-      Number.isNaN(pose.rotation[lever]!) ? NaN : (sense * pose.rate[lever]!) / build.parameters[drive.travel]! + 0,
+    column(name, 'opening', 'angle', 'deg', (_, pose) => sense * pose.rotation[lever]! + 0, { lever }),
+    column(
+      name,
+      'ratio',
+      perLength ? 'angle-per-length' : 'number',
+      perLength ? 'deg/mm' : '',
+      (build, pose) => (Number.isNaN(pose.rotation[lever]!) ? NaN : (sense * pose.rate[lever]!) / build.parameters[drive.travel]! + 0),
+      { lever },
     ),
   ];
 }

@@ -5,7 +5,7 @@ import { column, type Column } from './column.ts';
 
 export function plateColumns(plates: PlatesModel): readonly Column[] {
   return [
-    column(plates.name, 'area', 'area', 'mm²', (build, pose) => areaAt(build, pose, plates)),
-    column(plates.name, 'fraction', 'number', '%', (build, pose) => fractionAt(build, pose, plates)),
+    column(plates.name, 'area', 'area', 'mm²', (build, pose) => areaAt(build, pose, plates), { lever: plates.lever }),
+    column(plates.name, 'fraction', 'number', '%', (build, pose) => fractionAt(build, pose, plates), { lever: plates.lever }),
   ];
 }

@@ -4,10 +4,11 @@ import type { RodJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
 import { column, type Column } from './column.ts';
 import { armAngle, rodDirection, turnedAt } from '../kinematics/poseGeometry.ts';
-import { cross, dot, plus, unit, type Vector } from '../numeric/vector.ts';
+import { cross, dot, plus, size, unit, type Vector } from '../numeric/vector.ts';
 
 export function rodColumns(joint: RodJoint): readonly Column[] {
-  const { name, index } = joint;
+  const { name, index, driven } = joint;
+  const at = { joint: index, lever: driven };
   return [
     column(
       name,
@@ -15,7 +16,7 @@ export function rodColumns(joint: RodJoint): readonly Column[] {
       'angle',
       'deg',
       (build, pose) => armAngle(build, pose, joint.driven, joint.drivenPin, rodDirection(build, pose, joint)),
-      index,
+      at,
     ),
     column(
       name,
@@ -23,10 +24,10 @@ export function rodColumns(joint: RodJoint): readonly Column[] {
       'angle',
       'deg',
       (build, pose) => armAngle(build, pose, joint.driver, joint.driverPin, rodDirection(build, pose, joint)),
-      index,
+      at,
     ),
-    column(name, 'misalignment', 'angle', 'deg', (build, pose) => misalignment(build, pose, joint), index),
-    column(name, 'twist', 'angle', 'deg', (build, pose) => twist(build, pose, joint), index),
+    column(name, 'misalignment', 'angle', 'deg', (build, pose) => misalignment(build, pose, joint), at),
+    column(name, 'twist', 'angle', 'deg', (build, pose) => twist(build, pose, joint), at),
   ];
 }
 
@@ -36,8 +37,7 @@ function misalignment(build: Build, pose: Pose, joint: RodJoint): number {
   if (bolts === undefined) return NaN;
   const e = rodDirection(build, pose, joint);
   const tilt = (bolt: Vector): number => {
-    const square = cross(bolt, e);
-    return Math.atan2(Math.abs(dot(bolt, e)), Math.hypot(square[0], square[1], square[2]));
+    return Math.atan2(Math.abs(dot(bolt, e)), size(cross(bolt, e)));
   };
   return Math.max(tilt(bolts.from), tilt(bolts.to));
 }

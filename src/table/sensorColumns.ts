@@ -9,8 +9,8 @@ export function sensorColumns(travel: Travel, sensor: SensorModel): readonly Col
   // Found when first asked for: most of those who want columns do not want this one.
   let ends: SignalEnds | undefined;
   return [
-    column(name, 'angle', 'angle', 'deg', (build, pose) => rotorAngleAt(build, pose, sensor) + 0),
-    column(name, 'signal', 'voltage', 'V', (build, pose) => signalAt(build, pose, sensor)),
+    column(name, 'angle', 'angle', 'deg', (build, pose) => rotorAngleAt(build, pose, sensor) + 0, { lever: sensor.lever }),
+    column(name, 'signal', 'voltage', 'V', (build, pose) => signalAt(build, pose, sensor), { lever: sensor.lever }),
     column(name, 'percent', 'number', '%', (build, pose) => {
       ends ??= signalEnds(travel.build, sensor);
       return shareOf(ends, signalAt(build, pose, sensor)) + 0;

@@ -6,7 +6,8 @@ import type { Pose } from '../kinematics/pose.ts';
 import { column, type Column } from './column.ts';
 
 export function slotColumns(joint: SlotJoint): readonly Column[] {
-  const { name, index } = joint;
+  const { name, index, driven } = joint;
+  const at = { joint: index, lever: driven };
   const forkDriven = joint.driven === joint.fork;
   const atFork = (build: Build, pose: Pose): number => {
     const { reach, offset } = frameAt(build, pose, joint);
@@ -20,9 +21,9 @@ export function slotColumns(joint: SlotJoint): readonly Column[] {
     return Math.asin(Math.min(1, Math.abs(normalTangent) / arm));
   };
   return [
-    column(name, 'reach', 'length', 'mm', (build, pose) => frameAt(build, pose, joint).reach, index),
-    column(name, 'transmission', 'angle', 'deg', forkDriven ? atFork : atPin, index),
-    column(name, 'drive', 'angle', 'deg', forkDriven ? atPin : atFork, index),
+    column(name, 'reach', 'length', 'mm', (build, pose) => frameAt(build, pose, joint).reach, at),
+    column(name, 'transmission', 'angle', 'deg', forkDriven ? atFork : atPin, at),
+    column(name, 'drive', 'angle', 'deg', forkDriven ? atPin : atFork, at),
   ];
 }
 

@@ -7,7 +7,7 @@
  * exceeds what J can change to its corners, F is monotone there; other stretches are halved until they are `NARROW`, and neighbours
  * that remain hold the zeros of J, or where it comes nearest to zero.
  */
-import { advance } from '../kinematics/advance.ts';
+import { advanceTo } from '../kinematics/advance.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { RodJoint } from '../kinematics/model.ts';
 import { createPose } from '../kinematics/pose.ts';
@@ -52,7 +52,7 @@ function turningPlaces(build: Build, joint: RodJoint, bolt: number, atDriver: bo
   let left = MOST;
   const at = (travel: number): Station => {
     left--;
-    advance(build, travel, pose, joint.index);
+    advanceTo(build, travel, pose, joint.index);
     const driver = pose.rotation[joint.driver]!;
     const driven = pose.rotation[joint.driven]!;
     return { travel, driver, driven, value: turning(p, joint, bolt, atDriver, driver, driven) };

@@ -2,12 +2,13 @@
  * Where along the pedal an answer can turn: for each lever the places between which its rotation is monotone, and the
  * places where a joint's angles are extreme. Known in closed form at each joint and carried back along the load path.
  */
-import { advance } from '../kinematics/advance.ts';
+import { advanceTo } from '../kinematics/advance.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { CableJoint, CouplingJoint, Joint, RodJoint, SlotJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
 import { bracketedRoot, lastWithValue, turnRoots } from '../numeric/roots.ts';
 import { trigRoots } from '../numeric/trigPolynomial.ts';
+import { oncePer } from './once.ts';
 import { anglePlaces } from './anglePlaces.ts';
 import {
   bothWays,
@@ -35,8 +36,7 @@ export interface Places {
 }
 
 /** The places as the build's bounds stand now. */
-export function findPlaces(build: Build): Places {
-  const finder = createFinder(build);
+export function findPlaces(build: Build, finder = createFinder(build)): Places {
   const { levers, pulls } = findTurns(build, finder);
   const joints = build.mechanism.joints.map((joint) => anglePlaces(build, finder, joint, levers));
   return { levers, pulls, joints, all: merge([0, 1], ...levers, ...pulls, ...joints) };
@@ -70,30 +70,32 @@ export function followTurns(build: Build, finder: Finder, joint: Joint, turns: T
   turns.levers[joint.driven] = turningPlaces(build, finder, joint, from, turns.pulls);
 }
 
+/** Searches a build along the pedal. It is for the dimensions that stand in the build; with others another one is made. */
 export interface Finder {
+  readonly build: Build;
   /** Travels at which a lever's rotation, modulo a turn, is one of `angles`; `spans` are the lever's monotone places. */
   rotationAt(lever: number, spans: readonly number[], angles: readonly number[]): readonly number[];
-  /** The same of a figure of the pose that depends on joints up to the index `through`, monotone on `spans`. */
-  valueAt(read: (pose: Pose) => number, through: number, spans: readonly number[], targets: readonly number[]): readonly number[];
+  /** The same of a figure of the pose that depends on the joints that lead to `joint`, monotone on `spans`. */
+  valueAt(read: (pose: Pose) => number, joint: number | undefined, spans: readonly number[], targets: readonly number[]): readonly number[];
 }
 
 export function createFinder(build: Build): Finder {
   const pose = createPose(build.mechanism);
-  /** Joints further down the load path are left as they stood: the figure does not depend on them. */
   const along =
-    (read: (pose: Pose) => number, through: number) =>
+    (read: (pose: Pose) => number, joint: number | undefined) =>
     (travel: number): number => {
-      advance(build, travel, pose, through);
+      advanceTo(build, travel, pose, joint);
       return read(pose);
     };
   return {
-    valueAt: (read, through, spans, targets) => {
-      const figure = along(read, through);
+    build,
+    valueAt: (read, joint, spans, targets) => {
+      const figure = along(read, joint);
       return targets.length === 0 ? [] : crossings(figure, stretches(figure, spans), targets);
     },
     rotationAt(lever, spans, angles) {
       if (angles.length === 0) return [];
-      const figure = along((at) => at.rotation[lever]!, build.mechanism.levers[lever]!.driver ?? -1);
+      const figure = along((at) => at.rotation[lever]!, build.mechanism.levers[lever]!.driver);
       const within = stretches(figure, spans);
       const reached = within.flatMap(({ atLow, atHigh }) => [atLow, atHigh]);
       const least = Math.min(...reached);
@@ -141,9 +143,24 @@ interface Stretch {
   readonly atHigh: number;
 }
 
-/** Sorted, each once. */
+/** Of the travel from 0 to 1, rising, each once; one of the lists itself where it holds all of them. */
 export function merge(...lists: readonly (readonly number[])[]): readonly number[] {
-  return [...new Set(lists.flat())].filter((t) => t >= 0 && t <= 1).sort((a, b) => a - b);
+  const [first] = lists;
+  if (first !== undefined && isMerged(first) && lists.every((list) => list === first || list.length === 0)) return first;
+  const all: number[] = [];
+  // Adding zero turns a negative zero into zero.
+  for (const list of lists) for (const travel of list) if (travel >= 0 && travel <= 1) all.push(travel + 0);
+  all.sort((a, b) => a - b);
+  let count = 0;
+  for (const travel of all) if (count === 0 || travel !== all[count - 1]) all[count++] = travel;
+  all.length = count;
+  return lists.find((list) => list.length === count && list.every((travel, i) => travel === all[i])) ?? all;
+}
+
+function isMerged(list: readonly number[]): boolean {
+  if (list.length === 0 || !(list[0]! >= 0 && list.at(-1)! <= 1)) return false;
+  for (let i = 1; i < list.length; i++) if (!(list[i]! > list[i - 1]!)) return false;
+  return !Object.is(list[0], -0);
 }
 
 const TURN = 2 * Math.PI;
@@ -164,18 +181,23 @@ function turningPlaces(
 ): readonly number[] {
   switch (joint.kind) {
     case 'rod':
-      return rodTurns(build, finder, joint, from);
+      return rodTurns(finder, joint, from);
     case 'cable':
       return cableTurns(build, finder, joint, from, pulls);
     case 'slot':
-      return slotTurns(build, finder, joint, from);
+      return slotTurns(finder, joint, from);
     case 'coupling':
       return merge(from, finder.rotationAt(joint.driver, from, lagEdges(build, joint)));
   }
 }
 
 /** Dead centres, where the driven lever turns back, and where free play is taken up. */
-function rodTurns(build: Build, finder: Finder, joint: RodJoint, from: readonly number[]): readonly number[] {
+function rodTurns(finder: Finder, joint: RodJoint, from: readonly number[]): readonly number[] {
+  return merge(from, finder.rotationAt(joint.driver, from, rodAngles(finder, joint)));
+}
+
+/** Driver rotations at which that can be: not anew for each time that the load path is followed. */
+const rodAngles = oncePer(({ build }: Finder, joint: RodJoint): readonly number[] => {
   const p = build.parameters;
   const { driverPin, drivenPin } = joint;
   const angles: number[] = [];
@@ -193,11 +215,15 @@ function rodTurns(build: Build, finder: Finder, joint: RodJoint, from: readonly 
     if (joint.lost !== undefined)
       angles.push(...restContacts(p, driverPin, pinAt(p, drivenPin, build.bounds.restRotation[joint.driven]!), length));
   }
-  return merge(from, finder.rotationAt(joint.driver, from, angles));
-}
+  return angles;
+});
 
 /** Dead centres, where the driven lever turns back, and where play is taken up. */
-function slotTurns(build: Build, finder: Finder, joint: SlotJoint, from: readonly number[]): readonly number[] {
+function slotTurns(finder: Finder, joint: SlotJoint, from: readonly number[]): readonly number[] {
+  return merge(from, finder.rotationAt(joint.driver, from, slotAngles(finder, joint)));
+}
+
+const slotAngles = oncePer(({ build }: Finder, joint: SlotJoint): readonly number[] => {
   const p = build.parameters;
   const angles: number[] = [];
   for (const offset of slotOffsets(joint, p)) {
@@ -205,8 +231,8 @@ function slotTurns(build: Build, finder: Finder, joint: SlotJoint, from: readonl
     for (const driven of trigRoots(slotBackForm(joint, p, offset))) angles.push(...slotTurnsBackAt(joint, p, driven));
     if (joint.play !== undefined) angles.push(...slotContactsAt(joint, p, build.bounds.restRotation[joint.driven]!, offset));
   }
-  return merge(from, finder.rotationAt(joint.driver, from, angles));
-}
+  return angles;
+});
 
 /** Driver rotations at which its pin is `length` from a fixed place. */
 function restContacts(p: Float64Array, pin: number, place: readonly [number, number, number], length: number): readonly number[] {

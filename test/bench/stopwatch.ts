@@ -27,14 +27,26 @@ export function inTurns(calls: number, runs: readonly ((calls: number) => void)[
 }
 
 /** Middle and 95th-percentile time of single calls, ms. */
-export function millisecondsOf(calls: number, run: () => void): { readonly median: number; readonly p95: number } {
+export function millisecondsOf(calls: number, run: () => void): MiddleAndP95 {
   for (let i = 0; i < Math.ceil(calls / 4); i++) run();
-  const times = Array.from({ length: calls }, () => {
-    const start = performance.now();
-    run();
-    return performance.now() - start;
-  }).sort((a, b) => a - b);
-  return { median: times[Math.floor(calls / 2)]!, p95: times[Math.floor(calls * 0.95)]! };
+  return middleAndP95(
+    Array.from({ length: calls }, () => {
+      const start = performance.now();
+      run();
+      return performance.now() - start;
+    }),
+  );
+}
+
+export interface MiddleAndP95 {
+  readonly median: number;
+  readonly p95: number;
+}
+
+/** @param times at least one, in any order and unit */
+export function middleAndP95(times: readonly number[]): MiddleAndP95 {
+  const sorted = [...times].sort((a, b) => a - b);
+  return { median: sorted[Math.floor(sorted.length / 2)]!, p95: sorted[Math.floor(sorted.length * 0.95)]! };
 }
 
 export function report(what: string, figure: string): void {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/solve.ts';
+import { foundBy } from '../support/foundBy.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -100,13 +101,13 @@ levers:
 pedal: {lever: pedal, opens: clockwise, travel: 170}
 rods: {link: {from: pedal.out, to: shaft.arm}}
 `);
-          const torn = answers.findings.find(({ code }) => code === 'not-assembled');
+          const torn = foundBy(answers, 'not-assembled')[0];
           const start = torn?.ranges?.[0]?.from ?? 0;
           if (torn === undefined || start < 0.01) return;
           met++;
-          const dead = answers.findings.find(({ code }) => code === 'toggle-opening');
+          const dead = foundBy(answers, 'toggle-opening')[0];
           expect(dead?.ranges?.some(({ from: at }) => Math.abs(at - start) < 1e-9)).toBe(true);
-          const angle = answers.findings.find(({ code }) => code === 'transmission-angle');
+          const angle = foundBy(answers, 'transmission-angle')[0];
           expect(angle?.worst?.value).toBeLessThan(1e-6);
         },
       ),

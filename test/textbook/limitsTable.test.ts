@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/findings/finding.ts';
 import { greatestOf } from '../../src/travel/extremes.ts';
 import type { FourBar } from '../../src/kinematics/fourBar/index.ts';
+import { foundBy, foundByRules } from '../support/foundBy.ts';
 import { DEG, expectAngle, expectFigure } from './support/check.ts';
 import { inputToggles, solveFourBar, type Root, type SolvedFourBar } from './support/offTheTable.ts';
 import { angleBetweenLinks } from './support/pins.ts';
@@ -185,15 +186,15 @@ function expectEdge(own: FourBar, root: Root, edge: number, inside: number): voi
   expect(Math.min(between, 180 - between)).toBeLessThan(2);
 }
 
-/** The only finding of a kind. */
+/** The only finding of a kind, also one told beside its cause. */
 function the(file: SolvedFourBar, code: Finding['code']): Finding {
-  const found = file.answers.findings.filter((finding) => finding.code === code);
+  const found = foundBy(file.answers, code);
   expect(found, `${code} among ${codes(file).join(', ')}`).toHaveLength(1);
   return found[0]!;
 }
 
 function codes(file: SolvedFourBar): readonly string[] {
-  return file.answers.findings.map(({ code }) => code);
+  return foundByRules(file.answers).map(({ code }) => code);
 }
 
 /** A figure of the rod in the load path, SI. */

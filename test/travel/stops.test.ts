@@ -1,6 +1,7 @@
 /** Open stops: which lever meets its own first, exactly where, and what goes on after. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { groupsBehind, settleStops } from '../../src/travel/stops.ts';
 import { anyMechanism } from '../support/mechanisms.ts';
 import { solveSketch, solveText } from '../support/solveSketch.ts';
 
@@ -77,4 +78,20 @@ couplings:
     expect(poseAt(0.7499).rotation[lever('shaft')]).toBeCloseTo(0.7499 * 20 * DEGREE, 12);
     expect([...poseAt(0.7501).rotation]).toEqual([NaN, NaN]);
   });
+});
+
+test('settling one group anew, and what is behind it, leaves all stops as settling the whole does', () => {
+  let groups = 0;
+  for (const sketch of fc.sample(anyMechanism({ stops: true, levers: 5 }), { numRuns: 150, seed: 31 })) {
+    const { build, mechanism } = solveSketch(sketch);
+    const whole = { pedalStop: build.bounds.pedalStop, cableStop: [...build.bounds.cableStop] };
+    for (const { index, cable } of mechanism.groups) {
+      if (cable === undefined) build.bounds.pedalStop = NaN;
+      else build.bounds.cableStop[cable] = NaN;
+      settleStops(build, undefined, groupsBehind(mechanism, index));
+      expect({ pedalStop: build.bounds.pedalStop, cableStop: [...build.bounds.cableStop] }).toEqual(whole);
+      groups++;
+    }
+  }
+  expect(groups).toBeGreaterThan(200);
 });

@@ -15,6 +15,7 @@ import type { FigureToken, Token } from '../formula/lex.ts';
 import type { Problem } from '../problem.ts';
 import { placeInFile, replaceFault, toProblem } from './fault.ts';
 import type { Fault, Origin } from './fault.ts';
+import { foreignFault } from './foreignUnits.ts';
 import { readTolerance, toleranceForm } from './tolerance.ts';
 import type { ToleranceForm } from './tolerance.ts';
 import { FITTING_UNITS, parseUnit, toSi } from './units.ts';
@@ -57,8 +58,18 @@ export function readQuantity(text: string, at: Origin, expected: Dimension | und
   if (shape !== undefined) return refuse([...faults.filter((fault) => fault.end <= shape.start), shape], at);
   const tolerance = rest.length > 0 ? toleranceForm(rest) : undefined;
   if (rest.length > 0 && tolerance === undefined && faults.length === 0) return { form: 'formula' };
-  if (faults.length > 0) return refuse(faults, at);
+  if (faults.length > 0) {
+    return refuse(expected === undefined ? faults : faults.map((fault) => placedFault(text, fault, figure, expected)), at);
+  }
   return readFigure(text, at, expected, figure, tokens[0]?.type === 'sign' && tokens[0].text === '-', tolerance);
+}
+
+/** A unit that the file does not know, told with what its place wants. */
+function placedFault(text: string, fault: Fault, { digits, unit, value }: FigureToken, expected: Dimension): Fault {
+  // As a factor of another unit it need not measure what the place wants.
+  if (fault.code !== 'unknown-unit' || unit?.start !== fault.start || unit.end !== fault.end) return fault;
+  const wanted = { dimension: expected, fitting: fittingUnits(expected) };
+  return foreignFault(text.slice(fault.start, fault.end), fault, { ...digits, value }, wanted) ?? fault;
 }
 
 const NO_NAMES: ReadonlySet<string> = new Set();

@@ -175,7 +175,7 @@ export function skipSpaces(text: string, start: number): number {
 
 const SPACES: ReadonlySet<number> = new Set([0x20, 0x09, 0xa0, 0x2007, 0x2009, 0x202f]);
 const WORD =
-  /[A-Za-z_\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u02af\u0370-\u03ff][A-Za-z0-9_\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u02af\u0370-\u03ff]*|[°%]/y;
+  /[A-Za-z_\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u02af\u0370-\u03ff][A-Za-z0-9_\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u02af\u0370-\u03ff]*|°[CF](?![A-Za-z0-9_])|[°%]/y;
 const EXPONENT = /[+\-\u2212]?\d+(?:\.\d+)?/y;
 const TOWER = /(?:[²³]|\^[ \t]*[+\-\u2212]?[\d.]*)+/y;
 const LARGEST_EXPONENT = 9;
