@@ -1,16 +1,20 @@
 /** Arguments of the command line, understood; a mistake is answered with the word that was probably meant. */
 import { parseArgs } from 'node:util';
 import { nearestWord } from '../src/definition/names.ts';
+import type { ChosenSeverities } from '../src/findings/chosenSeverities.ts';
 import { printable } from '../src/outputs/paint.ts';
 import { readColumns } from './columns.ts';
 import { readFormat } from './format.ts';
 import { USAGE, type Command } from './help.ts';
+import { readSeverities } from './severityOption.ts';
 import { readTableOptions, type TableOptions } from './tableOptions.ts';
 
 export interface CheckRequest {
   readonly kind: 'check';
   readonly files: readonly string[];
   readonly format: CheckFormat;
+  /** Where not a finding's own. */
+  readonly severities: ChosenSeverities;
   /** Undefined where the stream decides. */
   readonly color: boolean | undefined;
 }
@@ -61,6 +65,7 @@ const OPTIONS = {
   count: { type: 'string' },
   columns: { type: 'string' },
   format: { type: 'string' },
+  severity: { type: 'string' },
   color: { type: 'boolean' },
   'no-color': { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
@@ -74,12 +79,14 @@ const BELONGS: Readonly<Partial<Record<OptionName, readonly Command[]>>> = {
   stations: ['table'],
   count: ['table'],
   columns: ['table', 'compare'],
+  severity: ['check'],
 };
 
 export function readArguments(argv: readonly string[]): Request {
   const { tokens } = parseArgs({ args: [...argv], options: OPTIONS, allowPositionals: true, strict: false, tokens: true });
   const words: string[] = [];
   const given = new Map<OptionName, string>();
+  const severities: string[] = [];
   const wrong: string[] = [];
   for (const token of tokens) {
     if (token.kind === 'positional') words.push(token.value);
@@ -87,6 +94,7 @@ export function readArguments(argv: readonly string[]): Request {
     const problem = optionProblem(token.name, token.rawName, token.value);
     if (problem !== undefined) wrong.push(problem);
     else given.set(token.name as OptionName, token.value ?? '');
+    if (token.name === 'severity' && token.value !== undefined) severities.push(token.value);
   }
   const [first, ...files] = words;
   const command = COMMANDS.find((name) => name === first);
@@ -102,7 +110,7 @@ export function readArguments(argv: readonly string[]): Request {
   if (misplaced !== undefined) return mistake(misplaced, command);
   switch (command) {
     case 'check':
-      return checkRequest(files, given, color);
+      return checkRequest(files, given, severities, color);
     case 'table':
       return tableRequest(files, given, color);
     case 'compare':
@@ -118,11 +126,19 @@ function misplacedOption(command: Command, given: ReadonlyMap<OptionName, string
   return undefined;
 }
 
-function checkRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+/** @param severities each as given: the option may stand several times */
+function checkRequest(
+  files: readonly string[],
+  given: ReadonlyMap<OptionName, string>,
+  severities: readonly string[],
+  color: boolean | undefined,
+): Request {
   if (files.length === 0) return mistake('A file to check is missing', 'check');
   if (files.filter((file) => file === '-').length > 1) return mistake('Standard input, `-`, can be read once only', 'check');
   const chosen = readFormat(given.get('format'), CHECK_FORMATS);
-  return typeof chosen === 'string' ? mistake(chosen, 'check') : { kind: 'check', files, color, ...chosen };
+  if (typeof chosen === 'string') return mistake(chosen, 'check');
+  const read = readSeverities(severities);
+  return typeof read === 'string' ? mistake(read, 'check') : { kind: 'check', files, color, ...chosen, ...read };
 }
 
 function tableRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {

@@ -5,7 +5,7 @@ import { wrap } from '../src/outputs/width.ts';
 export type Command = 'check' | 'table' | 'compare';
 
 export const USAGE: Readonly<Record<Command, string>> = {
-  check: 'pedal-to-plate check FILE… [--format text|markdown|json|sarif]',
+  check: 'pedal-to-plate check FILE… [--severity CODE=LEVEL] [--format text|markdown|json|sarif]',
   table: 'pedal-to-plate table FILE [--stations 0,25,50,100 | --count 101] [--columns NAME,…] [--format text|csv|json]',
   compare: 'pedal-to-plate compare OLD NEW [--columns NAME,…] [--format text|markdown|json]',
 };
@@ -56,7 +56,11 @@ standard input.
 
 Options:
       --format FORMAT      text (the default); markdown for a comment in a pull request; json and sarif (2.1.0) for other
-                           programs, one document for all files${COMMON}
+                           programs, one document for all files
+      --severity CODE=LEVEL
+                           how severe the findings of a code are: error, warning, note or off; may stand several times.
+                           The same words as in the editor's setting \`pedalToPlate.severity\`. What only follows from a
+                           finding that is off is told in its place${COMMON}
 Exit code: 0 nothing is an error and every requirement is passed, 1 something is, or a requirement fails or is not decidable,
 2 a file cannot be used. Of several files, the greatest.
 `;

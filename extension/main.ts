@@ -1,38 +1,59 @@
 /**
- * The extension's door. Opening it costs next to nothing: the core is read and run when the first throttle file is open, after the editor
- * has been told that the extension is awake.
+ * The extension's door. Opening it costs next to nothing: the core is read and run when the first throttle file is open or something is
+ * asked for, after the editor has been told that the extension is awake.
  */
 import { Disposable, workspace } from 'vscode';
 import type { ExtensionContext } from 'vscode';
 import { isThrottleFile } from './language.ts';
 import { offerNewFile } from './newFile.ts';
+import type { ServedThrottleFiles } from './throttleFiles.ts';
+import { offerView } from './viewDoor.ts';
 
 export function activate(context: ExtensionContext): void {
-  context.subscriptions.push(offerNewFile(), serveFromFirstFile(context));
+  const files = serveWhenNeeded(context);
+  context.subscriptions.push(
+    offerNewFile(),
+    files,
+    offerView(async () => (await files.served())?.views),
+  );
 }
 
-/** Starts everything that throttle files need once there is one, and ends it when disposed of. */
-function serveFromFirstFile({ extensionUri }: ExtensionContext): Disposable {
-  let served: Disposable | undefined;
+interface Serving {
+  /** Starts everything that throttle files need, where that has not happened; undefined where it has ended. */
+  served(): Promise<ServedThrottleFiles | undefined>;
+  dispose(): void;
+}
+
+/** Starts by itself with the first throttle file, and ends when disposed of. */
+function serveWhenNeeded({ extensionUri }: ExtensionContext): Serving {
+  let starting: Promise<ServedThrottleFiles | undefined> | undefined;
+  let started: ServedThrottleFiles | undefined;
   let isDisposed = false;
   let timer: number | undefined;
-  const start = (): void => {
-    if (timer !== undefined) return;
-    opening.dispose();
-    timer = setTimeout(() => {
-      void import('./throttleFiles.ts').then(({ serveThrottleFiles }) => {
-        if (!isDisposed) served = serveThrottleFiles(extensionUri);
-      });
-    }, 0);
+  const start = async (): Promise<ServedThrottleFiles | undefined> => {
+    const { serveThrottleFiles } = await import('./throttleFiles.ts');
+    if (!isDisposed) started = serveThrottleFiles(extensionUri);
+    return started;
   };
-  const opening = workspace.onDidOpenTextDocument((document) => {
-    if (isThrottleFile(document)) start();
-  });
-  if (workspace.textDocuments.some(isThrottleFile)) start();
-  return new Disposable(() => {
-    isDisposed = true;
+  const served = (): Promise<ServedThrottleFiles | undefined> => {
     opening.dispose();
-    clearTimeout(timer);
-    served?.dispose();
+    return isDisposed ? Promise.resolve(undefined) : (starting ??= start());
+  };
+  const startSoon = (): void => {
+    timer ??= setTimeout(() => void served(), 0);
+  };
+  const opening: Disposable = workspace.onDidOpenTextDocument((document) => {
+    if (isThrottleFile(document)) startSoon();
   });
+  if (workspace.textDocuments.some(isThrottleFile)) startSoon();
+  return {
+    served,
+    dispose() {
+      isDisposed = true;
+      opening.dispose();
+      clearTimeout(timer);
+      started?.dispose();
+      started = undefined;
+    },
+  };
 }

@@ -1,8 +1,9 @@
 /** One quiet item of the status bar, for the throttle file that has the focus: how it stands, and on hover the rest. */
-import { Disposable, l10n, MarkdownString, StatusBarAlignment, window } from 'vscode';
+import { Disposable, l10n, MarkdownString, StatusBarAlignment, window, workspace } from 'vscode';
 import type { StatusBarItem, TextDocument } from 'vscode';
 import { statusLine, type StatusLine } from '../src/language/statusLine.ts';
 import type { DocumentAnswers } from './answers.ts';
+import { asChosen, SEVERITY_SETTING } from './features/severities.ts';
 import { isThrottleFile } from './language.ts';
 
 /** Shows it while a throttle file has the focus, until disposed of. */
@@ -13,8 +14,8 @@ export function showStatus(answers: DocumentAnswers): Disposable {
 
   const show = (document: TextDocument | undefined): void => {
     const known = document !== undefined && isThrottleFile(document) ? answers.latest(document) : undefined;
-    if (known === undefined) return item.hide();
-    fill(item, statusLine(known));
+    if (document === undefined || known === undefined) return item.hide();
+    fill(item, statusLine(asChosen(document, known)));
     item.show();
   };
   const showIfActive = (document: TextDocument): void => {
@@ -26,6 +27,9 @@ export function showStatus(answers: DocumentAnswers): Disposable {
     item,
     window.onDidChangeActiveTextEditor((editor) => show(editor?.document)),
     answers.onDidSolve(({ document }) => showIfActive(document)),
+    workspace.onDidChangeConfiguration((event) => {
+      if (event.affectsConfiguration(SEVERITY_SETTING)) show(window.activeTextEditor?.document);
+    }),
     answers.onDidForget((document) => {
       if (document === window.activeTextEditor?.document) item.hide();
     }),

@@ -20,11 +20,19 @@ import { provideSymbols } from './features/symbols.ts';
 import { provideTokens } from './features/tokens.ts';
 import { showStatus } from './statusBar.ts';
 import { provideTests } from './tests.ts';
+import { keepViews, type Views } from './view/views.ts';
 
-/** @param extensionUri where the extension is installed; its pages of the codes stand there */
-export function serveThrottleFiles(extensionUri: Uri): Disposable {
+export interface ServedThrottleFiles {
+  readonly views: Views;
+  dispose(): void;
+}
+
+/** @param extensionUri where the extension is installed; its pages of the codes stand there, and what the view is built of */
+export function serveThrottleFiles(extensionUri: Uri): ServedThrottleFiles {
   const answers = keepAnswers();
-  return Disposable.from(
+  const views = keepViews(answers, extensionUri);
+  const serving = Disposable.from(
+    views,
     publishProblems(answers),
     openCodePages(extensionUri),
     provideCodeActions(answers),
@@ -45,4 +53,5 @@ export function serveThrottleFiles(extensionUri: Uri): Disposable {
     showStatus(answers),
     answers,
   );
+  return { views, dispose: () => void serving.dispose() };
 }

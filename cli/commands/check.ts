@@ -1,4 +1,5 @@
 /** `check FILE…`: the verdict on each file in turn, or on all of them in one document for other programs. */
+import { withSeverities, type ChosenSeverities } from '../../src/findings/chosenSeverities.ts';
 import { checkJson } from '../../src/outputs/checkJson.ts';
 import { checkMarkdown } from '../../src/outputs/checkMarkdown.ts';
 import { checkSarif } from '../../src/outputs/checkSarif.ts';
@@ -13,11 +14,11 @@ import { readSource } from '../source.ts';
 import { painterFor } from '../terminal.ts';
 
 /** @returns the worst exit code of all files */
-export async function check({ files, format, color }: CheckRequest, io: Io): Promise<number> {
+export async function check({ files, format, severities, color }: CheckRequest, io: Io): Promise<number> {
   const checked: CheckedFile[] = [];
   for (const [index, file] of files.entries()) {
     if (format === 'text' && index > 0) io.writeOut('\n');
-    const one = await checkOne(file, color, io);
+    const one = await checkOne(file, severities, color, io);
     if (format === 'text') writeText(one, color, io);
     checked.push(one);
   }
@@ -30,10 +31,13 @@ export async function check({ files, format, color }: CheckRequest, io: Io): Pro
 const EXIT_CODES: Readonly<Record<FileOutcome, number>> = { sound: SOUND, wrong: WRONG, unusable: UNUSABLE };
 
 /** Says on standard error why a file cannot be read, whatever the format. */
-async function checkOne(file: string, color: boolean | undefined, io: Io): Promise<CheckedFile> {
+async function checkOne(file: string, severities: ChosenSeverities, color: boolean | undefined, io: Io): Promise<CheckedFile> {
   const uri = file === '-' ? undefined : fileUri(file);
   const source = await readSource(file, io);
-  if (source.kind === 'text') return { name: source.label, uri, answers: solve(source.text) };
+  if (source.kind === 'text') {
+    const answers = solve(source.text);
+    return { name: source.label, uri, answers: { ...answers, findings: withSeverities(answers.findings, severities) } };
+  }
   const paint = painterFor(color, io.errorIsTerminal, io.environment);
   io.writeError(`${paint('error', 'error:')} ${source.message}\n`);
   return { name: source.label, uri, reason: source.reason };

@@ -1,9 +1,10 @@
 /**
  * Quick fixes: edits that mend a problem of the text, and figures that mend what was found about the linkage.
  *
- * A figure takes long to solve for. When a person opens the menu, as many are solved as fit into a moment, and their titles say what comes
- * of them; the lamp beside the text only offers them, and the one that is chosen is solved then. The editor shows no title that comes
- * as late as that, so the result is told in the status bar.
+ * A figure takes long to solve for. For what is under the cursor that is done ahead while the editor rests, and every title of a fix that
+ * is solved says what comes of it. When a person opens the menu before, as many are solved as fit into a moment; a title of the rest
+ * says what will be solved for. The one that is chosen is solved then. The editor shows no title that comes as late as that, so the
+ * result is told in the status bar.
  */
 import { CodeAction, CodeActionKind, CodeActionTriggerKind, commands, Disposable, l10n, languages, window, WorkspaceEdit } from 'vscode';
 import type { CancellationToken, CodeActionContext, Diagnostic, TextDocument } from 'vscode';
@@ -18,13 +19,17 @@ import { THROTTLE_FILES } from '../language.ts';
 import { rangeOf, spanOf } from '../places.ts';
 import { codeOf } from './diagnostic.ts';
 import { editsOfAll } from './fixAll.ts';
+import { keepFixWorks } from './fixWorks.ts';
 import { sayingWhenLong } from './longWork.ts';
 import { chosenSeverities } from './severities.ts';
+import { solveAhead } from './solveAhead.ts';
 import { solveInTurns } from './solveInTurns.ts';
 
 export const FIX_ALL = CodeActionKind.SourceFixAll.append('pedalToPlate');
 
-export function provideCodeActions({ solved }: DocumentAnswers): Disposable {
+export function provideCodeActions(documentAnswers: DocumentAnswers): Disposable {
+  const { solved } = documentAnswers;
+  const works = keepFixWorks();
   const waiting = new WeakMap<CodeAction, Offer>();
 
   const figureFixes = async (
@@ -41,10 +46,11 @@ export function provideCodeActions({ solved }: DocumentAnswers): Disposable {
     const actions: CodeAction[] = [];
     const severities = chosenSeverities(document);
     for (const offer of offeredFixes(answers, span)) {
-      if (offer.code !== undefined && severities.get(offer.code) === 'off') continue;
+      if (severities.get(offer.code) === 'off') continue;
       const action = new CodeAction(offer.title, CodeActionKind.QuickFix);
       action.diagnostics = diagnosticsAt(document, context.diagnostics, offer.code, [offer.span]);
-      const fix = isInvoked ? await solveInTurns(answers, offer, isWanted) : undefined;
+      const work = works(answers, offer);
+      const fix = isInvoked ? await solveInTurns(work, isWanted) : work.result;
       if (fix === undefined) waiting.set(action, { document, offer });
       else showResult(action, document, fix);
       actions.push(action);
@@ -77,7 +83,7 @@ export function provideCodeActions({ solved }: DocumentAnswers): Disposable {
           const { version } = document;
           const title = l10n.t('Solving: {0}', offer.title);
           const fix = await sayingWhenLong(title, token, (isWanted) =>
-            solveInTurns(answers, offer, () => isWanted() && document.version === version),
+            solveInTurns(works(answers, offer), () => isWanted() && document.version === version),
           );
           if (fix === undefined || document.version !== version) return action;
           waiting.delete(action);
@@ -93,11 +99,12 @@ export function provideCodeActions({ solved }: DocumentAnswers): Disposable {
       { providedCodeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
     ),
     commands.registerCommand(TELL_RESULT, tellResult),
+    solveAhead(documentAnswers, works),
   );
 }
 
-/** How long a menu may wait for titles with figures; then the rest is only offered. Common practice, no source. */
-const MOMENT_MS = 700;
+/** How long a menu may wait for titles with figures; then the rest is only offered. Less is felt as at once, from memory. */
+const MOMENT_MS = 100;
 
 /** A fix that is still to be solved, and of what. */
 interface Offer {

@@ -8,10 +8,9 @@ import { linkToCodePage } from './codePages.ts';
 /** By which fixes tell our diagnostics from those of other extensions. */
 export const SOURCE = 'pedal-to-plate';
 
-/** @param severity how it is shown where that is not its own */
-export function toDiagnostic(document: TextDocument, mark: Mark, severity: Mark['severity'] = mark.severity): Diagnostic {
+export function toDiagnostic(document: TextDocument, mark: Mark): Diagnostic {
   const message = mark.cure === undefined ? mark.message : `${mark.message}. ${mark.cure}.`;
-  const diagnostic = new Diagnostic(rangeOf(document, mark.span), message, SEVERITIES[severity]);
+  const diagnostic = new Diagnostic(rangeOf(document, mark.span), message, SEVERITIES[mark.severity]);
   diagnostic.source = SOURCE;
   diagnostic.code = { value: mark.code, target: linkToCodePage(mark.code) };
   if (mark.related !== undefined) {

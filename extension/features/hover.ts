@@ -5,12 +5,13 @@ import { hoverAt } from '../../src/language/hover.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { THROTTLE_FILES } from '../language.ts';
 import { rangeOf } from '../places.ts';
+import { asChosen } from './severities.ts';
 
 export function provideHover({ names, solved }: DocumentAnswers): Disposable {
   return languages.registerHoverProvider(THROTTLE_FILES, {
     async provideHover(document, position, token): Promise<Hover | undefined> {
       const answers = await solved(document, token);
-      const hover = answers && hoverAt(answers, document.offsetAt(position), names(document));
+      const hover = answers && hoverAt(asChosen(document, answers), document.offsetAt(position), names(document));
       return hover && new Hover(new MarkdownString(hover.markdown), rangeOf(document, hover.span));
     },
   });

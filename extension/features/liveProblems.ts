@@ -8,7 +8,7 @@ import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { LANGUAGE_ID } from '../language.ts';
 import { toDiagnostic } from './diagnostic.ts';
-import { chosenSeverities, SEVERITY_SETTING } from './severities.ts';
+import { asChosen, SEVERITY_SETTING } from './severities.ts';
 
 /** Keeps the problems of all open throttle files current until disposed of. */
 export function publishProblems({ onDidSolve, onDidForget, latest }: DocumentAnswers): Disposable {
@@ -35,13 +35,7 @@ export function publishProblems({ onDidSolve, onDidForget, latest }: DocumentAns
 const NOT_BEING_WRITTEN: ReadonlySet<string> = new Set(['git']);
 
 /** What is wrong with the text first; what was found about the linkage may follow from it. */
-function diagnosticsOf(document: TextDocument, { problems, findings }: Answers): Diagnostic[] {
-  const chosen = chosenSeverities(document);
-  return [
-    ...problems.map((problem) => toDiagnostic(document, problem)),
-    ...findings.flatMap((finding) => {
-      const severity = chosen.get(finding.code) ?? finding.severity;
-      return severity === 'off' ? [] : toDiagnostic(document, finding, severity);
-    }),
-  ];
+function diagnosticsOf(document: TextDocument, answers: Answers): Diagnostic[] {
+  const { problems, findings } = asChosen(document, answers);
+  return [...problems, ...findings].map((mark) => toDiagnostic(document, mark));
 }

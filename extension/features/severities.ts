@@ -1,21 +1,25 @@
 /** How severe a person wants findings to be, where that is not their own severity. */
 import { workspace } from 'vscode';
 import type { TextDocument } from 'vscode';
-import type { Finding } from '../../src/findings/finding.ts';
+import { isChosenSeverity, withSeverities, type ChosenSeverities, type ChosenSeverity } from '../../src/findings/chosenSeverities.ts';
+import type { Answers } from '../../src/solve.ts';
 import { SETTINGS } from '../language.ts';
-
-/** `off` is not shown, and nothing is offered to mend it. */
-export type ChosenSeverity = Finding['severity'] | 'off';
 
 export const SEVERITY_SETTING = `${SETTINGS}.severity`;
 
-/** By code; whatever cannot be meant is left out. */
-export function chosenSeverities(document: TextDocument): ReadonlyMap<string, ChosenSeverity> {
+/** By code; whatever cannot be meant is left out. Of a finding that is off nothing is offered to mend it. */
+export function chosenSeverities(document: TextDocument): ChosenSeverities {
   const setting = workspace.getConfiguration(undefined, document).get<unknown>(SEVERITY_SETTING);
   if (typeof setting !== 'object' || setting === null) return new Map();
-  return new Map(Object.entries(setting).filter((entry): entry is [string, ChosenSeverity] => isSeverity(entry[1])));
+  return new Map(Object.entries(setting).filter((entry): entry is [string, ChosenSeverity] => isChosenSeverity(entry[1])));
 }
 
-function isSeverity(value: unknown): value is ChosenSeverity {
-  return value === 'error' || value === 'warning' || value === 'note' || value === 'off';
+/**
+ * The answers with the findings as a person wants to see them, for whatever shows or counts them. Requirements stay as they are, and so do
+ * the tests made of them: the file itself asks for those, and nobody's setting makes one pass.
+ */
+export function asChosen(document: TextDocument, answers: Answers): Answers {
+  const findings = withSeverities(answers.findings, chosenSeverities(document));
+  // A copy works out all that the answers still leave for later.
+  return findings === answers.findings ? answers : { ...answers, findings };
 }

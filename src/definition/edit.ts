@@ -48,6 +48,27 @@ export function addKey(text: string, path: string, key: string, written: string)
   return node.flow ? addToFlow(node, entry) : addToBlock(text, node, entry);
 }
 
+/**
+ * Adds an item to a list, at its end.
+ * @param path of the list, such as `levers.crank.pivot`
+ * @returns undefined where no list with an item stands there
+ */
+export function addItem(text: string, path: string, written: string): Replacement | undefined {
+  const node = nodeAt(parseSource(text).root, path);
+  const last = node?.kind === 'list' && !node.damaged ? node.items.at(-1) : undefined;
+  if (node?.kind !== 'list' || last === undefined) return undefined;
+  const item = needsQuotes(written, node.flow) ? quoted(written) : written;
+  const at = last.span.end;
+  if (node.flow) return { span: { start: at, end: at }, text: `, ${item}` };
+  const lineStart = Math.max(text.lastIndexOf('\n', last.span.start - 1), text.lastIndexOf('\r', last.span.start - 1)) + 1;
+  const [lead] = /^[ ]*- +/.exec(text.slice(lineStart, last.span.start)) ?? [];
+  // Items that begin elsewhere than on a line of their own, or end otherwise, are left to the person.
+  if (lead?.length !== last.span.start - lineStart || last.kind !== 'scalar' || last.style === 'block') return undefined;
+  let end = at;
+  while (end < text.length && !/[\r\n]/.test(text[end] ?? '')) end++;
+  return { span: { start: end, end }, text: `${text.includes('\r\n') ? '\r\n' : '\n'}${lead}${item}` };
+}
+
 /** The text after the edits, which must not overlap. */
 export function applyEdits(text: string, edits: readonly Replacement[]): string {
   const ordered = [...edits].sort((a, b) => b.span.start - a.span.start || b.span.end - a.span.end);

@@ -9,7 +9,8 @@ import { prune, suspectsOf } from './prune.ts';
 import { checkNames, gatherNames } from './schema/declared.ts';
 import { FORMAT, file } from './schema/file.ts';
 import { makeScope } from './schema/scopes.ts';
-import { problem, shortened, type Reading } from './schema/shape.ts';
+import { problem, type Reading } from './schema/shape.ts';
+import { shortened } from './schema/../source/shortened.ts';
 import { parseSource } from './source/parse.ts';
 import { child, entryOf, textOf, type SourceMap } from './source/tree.ts';
 

@@ -1,7 +1,7 @@
 /** An angle of a joint that comes under or over its limit somewhere along the travel, as a finding. */
 import type { FindingCode } from './codes.ts';
 import type { AngledJoint } from './clocking.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, TravelRange } from './finding.ts';
 import { nameOf } from './jointName.ts';
 import type { LimitPair } from './limits.ts';
 import { along, trespass, type Study } from './study.ts';
@@ -19,10 +19,18 @@ export interface AngleCheck {
   readonly cure: string;
 }
 
-/** Undefined where the angle keeps its limit. */
-export function angleBeyondLimit(study: Study, joint: AngledJoint, check: AngleCheck): Finding | undefined {
+/**
+ * Undefined where the angle keeps its limit.
+ * @param leaveOut stretches beyond the limit that are told otherwise
+ */
+export function angleBeyondLimit(
+  study: Study,
+  joint: AngledJoint,
+  check: AngleCheck,
+  leaveOut?: (range: TravelRange) => boolean,
+): Finding | undefined {
   const { code, angle, limit, way, what, cure } = check;
-  const beyond = trespass(study, along(study, `${joint.name}.${angle}`), limit, way);
+  const beyond = trespass(study, along(study, `${joint.name}.${angle}`), limit, way, leaveOut);
   if (beyond === undefined) return undefined;
   const { severity, worst, ranges } = beyond;
   const side = way > 0 ? 'under' : 'over';

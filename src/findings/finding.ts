@@ -37,6 +37,8 @@ export interface Finding {
   /** One figure that would mend it: vary `unknown` until `outcome` is `target`. */
   readonly mend?: Mend;
   readonly related?: readonly { readonly span: Span; readonly message: string }[];
+  /** Findings that only follow from this one, in their order; each is told among `related`, and is no finding of its own. */
+  readonly following?: readonly Finding[];
 }
 
 export interface Mend {

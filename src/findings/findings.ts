@@ -2,6 +2,7 @@
  * All rules, each by its code, in the order in which their findings are told: what cannot be assembled first.
  */
 import type { FindingCode } from './codes.ts';
+import { withoutConsequences } from './consequences.ts';
 import type { Finding } from './finding.ts';
 import { cableLead } from './rules/cableLead.ts';
 import { changePoint } from './rules/changePoint.ts';
@@ -85,5 +86,8 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
 };
 
 export function findAll(study: Study): readonly Finding[] {
-  return Object.values(RULES).flatMap((rule) => rule(study));
+  return withoutConsequences(
+    study,
+    Object.values(RULES).flatMap((rule) => rule(study)),
+  );
 }

@@ -2,6 +2,7 @@
 import type { Movement } from '../definition/definition.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import { movedBuild } from '../kinematics/movement.ts';
+import { oncePer } from '../travel/once.ts';
 import { travelOf, type Travel } from '../travel/travel.ts';
 import type { Study } from './study.ts';
 
@@ -29,13 +30,5 @@ export function openingAt(travel: Travel, lever: LeverModel, at: number): number
 /** rad (0.01°); less is not worth a line. Common practice, no source. */
 export const STILL = 0.01 * (Math.PI / 180);
 
-/** Solved once, though two rules ask for it. */
-function movedTravel(study: Study, movement: Movement): Travel {
-  const known = solved.get(study) ?? new Map<Movement, Travel>();
-  solved.set(study, known);
-  const moved = known.get(movement) ?? travelOf(movedBuild(study.travel.build, movement));
-  known.set(movement, moved);
-  return moved;
-}
-
-const solved = new WeakMap<Study, Map<Movement, Travel>>();
+/** Two rules ask for it. */
+const movedTravel = oncePer((study: Study, movement: Movement): Travel => travelOf(movedBuild(study.travel.build, movement)));

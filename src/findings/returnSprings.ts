@@ -3,7 +3,7 @@ import { hasPlay } from '../kinematics/rest.ts';
 import { leversOf } from '../forces/springsReaching.ts';
 import type { SensorModel, SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel, Mechanism } from '../kinematics/model.ts';
-import { rangesBelow } from '../travel/extremes.ts';
+import { following, rangesBelow } from '../travel/extremes.ts';
 import type { PlatesBody } from './platesClosing.ts';
 import { missingOf, NO_TORQUE, springActions } from './springActions.ts';
 import type { Study } from './study.ts';
@@ -51,7 +51,14 @@ function whyNotAllTheWay(study: Study, spring: SpringModel): string | undefined 
     return `${deadCentre === undefined ? '' : 'passes its dead centre and '}opens ${opening.lever.name} ${rangeWords(opening.ranges)}`;
   }
   if (slack.length > 0) return `is slack ${rangeWords(slack)}`;
-  const without = torques.map(({ torque }) => rangesBelow((at) => torque(at) - NO_TORQUE, samples)).find((ranges) => ranges.length > 0);
+  const without = torques
+    .map(({ torque }) =>
+      rangesBelow(
+        following(torque, (value) => value - NO_TORQUE),
+        samples,
+      ),
+    )
+    .find((ranges) => ranges.length > 0);
   return without === undefined ? undefined : `brings nothing ${rangeWords(without)}`;
 }
 

@@ -18,11 +18,16 @@ export function rodsBefore({ travel: { mechanism } }: Study, lever: number): rea
   return rods;
 }
 
-export function isOffDrawn({ travel: { build, mechanism } }: Study, rod: RodJoint): boolean {
+export function isOffDrawn(study: Study, rod: RodJoint): boolean {
+  return Math.abs(drawnLength(study, rod) - study.travel.build.parameters[rod.length]!) > AS_DRAWN;
+}
+
+/** How far apart its pins are drawn, m. */
+export function drawnLength({ travel: { build, mechanism } }: Study, rod: RodJoint): number {
   const drawn = createPose(mechanism);
   const from = turnedAt(build, drawn, rod.driver, rod.driverPin);
   const to = turnedAt(build, drawn, rod.driven, rod.drivenPin);
-  return Math.abs(Math.hypot(...minus(to, from)) - build.parameters[rod.length]!) > AS_DRAWN;
+  return Math.hypot(...minus(to, from));
 }
 
 /** m; a length written rounded to a micrometre is as drawn. */

@@ -13,7 +13,7 @@ import { writeBy, type Study } from './study.ts';
 /** Nothing where no `at_closed` does it, or it follows from a formula. */
 export function sensorFit(study: Study, sensor: SensorModel, kept: 'range' | 'signal'): { readonly mend?: Mend } {
   const { build, poseAt, samples } = study.travel;
-  const angle = (at: number): number => rotorAngleAt(build, poseAt(at), sensor);
+  const angle = (at: number): number => rotorAngleAt(build, poseAt(at, sensor.lever), sensor);
   const [least, most] = [leastOf(angle, samples)?.value, greatestOf(angle, samples)?.value];
   if (least === undefined || most === undefined) return {};
   const range = within(study, sensor);

@@ -16,7 +16,8 @@ import { springSpan, springTorques } from '../forces/springs.ts';
 import { isMoved } from '../forces/springsReaching.ts';
 import { trigRoots, type TrigPolynomial } from '../numeric/trigPolynomial.ts';
 import { cableForms } from '../travel/jointForms.ts';
-import { leastOf, rangesBelow, zerosOf, type Along, type Extreme } from '../travel/extremes.ts';
+import { following, leastOf, rangesBelow, zerosOf, type Along, type Extreme } from '../travel/extremes.ts';
+import { once } from '../travel/once.ts';
 import { createFinder, merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import type { TravelRange } from './finding.ts';
@@ -55,16 +56,10 @@ export interface OpeningEffect {
 }
 
 /** Of every spring of which the pedal moves an end, in the order of the file. */
-export function springActions(study: Study): readonly SpringAction[] {
-  const known = actions.get(study);
-  if (known !== undefined) return known;
+export const springActions = once((study: Study): readonly SpringAction[] => {
   const { mechanism } = study.travel;
-  const found = mechanism.attached.springs.filter((spring) => isMoved(mechanism, spring)).map((spring) => actionOf(study, spring));
-  actions.set(study, found);
-  return found;
-}
-
-const actions = new WeakMap<Study, readonly SpringAction[]>();
+  return mechanism.attached.springs.filter((spring) => isMoved(mechanism, spring)).map((spring) => actionOf(study, spring));
+});
 
 /** What the file lacks for the torque of a spring; undefined where nothing. */
 export function missingOf({ source, rate }: SpringModel): string | undefined {
@@ -93,8 +88,7 @@ function actionOf(study: Study, spring: SpringModel): SpringAction {
       const worst = leastOf(torque, samples);
       if (worst === undefined || !(worst.value < -NO_TORQUE) || goesOtherwise(study, lever)) return [];
       const ranges = rangesBelow(torque, samples).filter(({ from, to }) => to - from > SAME_PLACE);
-      const crossed =
-        meets?.axis ?? (linear === undefined ? [] : zerosOf((at) => torque(at), samples).filter((at) => isTaut(looseness, at)));
+      const crossed = meets?.axis ?? (linear === undefined ? [] : zerosOf(torque, samples).filter((at) => isTaut(looseness, at)));
       return [{ lever, brought, ranges, worst, deadCentres: crossed.filter((at) => at > SAME_PLACE && at < 1 - SAME_PLACE) }];
     })
     .sort((one, other) => one.worst.value - other.worst.value);
@@ -180,7 +174,10 @@ function slackness(
   samples: readonly number[],
 ): Pick<SpringAction, 'slack' | 'loosest'> {
   if (spring === undefined || looseness === undefined) return { slack: [], loosest: undefined };
-  const slack = rangesBelow((at) => looseness(at) + SAME_LENGTH, samples).filter(({ from, to }) => to - from > SAME_PLACE);
+  const slack = rangesBelow(
+    following(looseness, (value) => value + SAME_LENGTH),
+    samples,
+  ).filter(({ from, to }) => to - from > SAME_PLACE);
   const least = leastOf(looseness, samples);
   return { slack, loosest: least && { value: springSpan(build, poseAt(least.travel), spring).length, travel: least.travel } };
 }

@@ -3,7 +3,7 @@
  */
 import type { Definition, LimitKey, Value } from '../definition/definition.ts';
 import type { Travel } from '../travel/travel.ts';
-import { leastOf, rangesBelow, type Along } from '../travel/extremes.ts';
+import { following, leastOf, rangesBelow, type Along, type Extreme } from '../travel/extremes.ts';
 import type { Column } from '../table/column.ts';
 import type { Finding, FindingSeverity, Mend, Outcome, TravelRange } from './finding.ts';
 import { defaultLimit, type LimitPair } from './limits.ts';
@@ -29,21 +29,9 @@ export function along(study: Study, name: string): Along {
   if (known !== undefined) return known;
   const column = study.columns.get(name);
   const { build, poseAt } = study.travel;
-  const figure: Along = column === undefined ? () => NaN : remembered((travel) => column.read(build, poseAt(travel)), study.travel.samples);
+  const figure: Along = column === undefined ? () => NaN : (travel) => column.read(build, poseAt(travel, column.lever));
   study.figures.set(name, figure);
   return figure;
-}
-
-/** A figure that is worked out once at each sample: several rules look at the same column. */
-function remembered(figure: Along, samples: readonly number[]): Along {
-  const values = new Map<number, number | undefined>(samples.map((travel) => [travel, undefined]));
-  return (travel) => {
-    const known = values.get(travel);
-    if (known !== undefined) return known;
-    const value = figure(travel);
-    if (values.has(travel)) values.set(travel, value);
-    return value;
-  };
 }
 
 /** The limits in force: the file's where it gives them, else the default. SI. */
@@ -64,10 +52,21 @@ export interface Trespass {
 /**
  * Whether a figure comes below (`way` = 1) or above (`way` = −1) its limits anywhere, and how far. `limit` is the one that it is
  * reported for; `ranges` are where it is beyond the warning limit, which takes in the other.
+ * @param leaveOut which of these ranges are none of its business; all count where absent
  */
-export function trespass(study: Study, figure: Along, limit: LimitPair, way: 1 | -1): Trespass | undefined {
+export function trespass(
+  study: Study,
+  figure: Along,
+  limit: LimitPair,
+  way: 1 | -1,
+  leaveOut?: (range: TravelRange) => boolean,
+): Trespass | undefined {
   const { samples } = study.travel;
-  const worst = leastOf((travel) => way * figure(travel), samples);
+  const directed = following(figure, (value) => way * value);
+  const within = following(figure, (value) => way * (value - limit.warning));
+  const rangesOf = (): readonly TravelRange[] => rangesBelow(within, samples);
+  const ranges = leaveOut && rangesOf().filter((range) => !leaveOut(range));
+  const worst = ranges === undefined ? leastOf(directed, samples) : leastWithin(directed, samples, ranges);
   if (worst === undefined || !(worst.value < way * limit.warning - SAME)) return undefined;
   const failed = limit.error !== undefined && worst.value < way * limit.error - SAME;
   const held = failed ? limit.error : limit.warning;
@@ -75,8 +74,14 @@ export function trespass(study: Study, figure: Along, limit: LimitPair, way: 1 |
     severity: failed ? 'error' : 'warning',
     worst: { value: way * worst.value, travel: worst.travel },
     limit: held,
-    ranges: rangesBelow((travel) => way * (figure(travel) - limit.warning), samples),
+    ranges: ranges ?? rangesOf(),
   };
+}
+
+/** Undefined where there are no ranges. */
+function leastWithin(figure: Along, samples: readonly number[], ranges: readonly TravelRange[]): Extreme | undefined {
+  const least = ranges.flatMap(({ from, to }) => leastOf(figure, [from, ...samples.filter((at) => at > from && at < to), to]) ?? []);
+  return least.reduce<Extreme | undefined>((best, each) => (best === undefined || each.value < best.value ? each : best), undefined);
 }
 
 /** rad or m; a figure drawn exactly on its limit keeps it. */

@@ -20,10 +20,13 @@ export function boundsFor(definition: Definition, path: string, dimension: Dimen
   const place = allowedAt(path, dimension, present);
   const adjuster = adjusterOf(definition, path, present);
   return {
-    from: Math.max(present - reach, place.from, adjuster.from),
+    from: Math.max(PEDAL.has(path) ? 0 : present - reach, place.from, adjuster.from),
     to: Math.min(present + reach, place.to, adjuster.to),
   };
 }
+
+/** A pedal may end anywhere before it does now. */
+const PEDAL: ReadonlySet<string> = new Set(['pedal.travel', 'pedal.pull']);
 
 function share(dimension: Dimension): number {
   return dimension === 'length' ? 0.5 : 1;

@@ -1,16 +1,17 @@
 /** The values of a figure at which what a fix is after has its target. */
 import { bracketedRoot } from '../numeric/roots.ts';
-import type { solveFor, Solutions } from '../studies/solveFor.ts';
+import type { Solutions } from '../studies/solveFor.ts';
 import type { SearchBounds } from './fixBounds.ts';
 import { formulaAlong, letBehind } from './letBehind.ts';
 import type { Plan } from './offeredFixes.ts';
+import type { Solvers } from './solvedFix.ts';
 
 /** @param present value of the figure now, SI */
 export function rootsOf(
   { offer, aim, study, value }: Plan,
   present: number,
   bounds: SearchBounds & { readonly starts?: number },
-  search: typeof solveFor,
+  search: Solvers['solveFor'],
 ): Solutions {
   const target = aim.target();
   if (aim.outcome.kind !== 'itself')

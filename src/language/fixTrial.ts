@@ -2,6 +2,7 @@
 import { applyEdits } from '../definition/edit.ts';
 import type { Replacement } from '../definition/problem.ts';
 import type { FindingCode } from '../findings/codes.ts';
+import { withFollowing } from '../findings/consequences.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Answers } from '../solve.ts';
 
@@ -17,17 +18,17 @@ export interface Trial {
   readonly warned?: string;
 }
 
-/** What the edit is meant to mend; undefined where nothing was found, and the edit must only make nothing worse. */
+/** What the edit is meant to mend. */
 export interface Meant {
   readonly code: FindingCode;
   readonly part: string;
 }
 
-export function tryEdit(before: Answers, edit: Replacement, meant: Meant | undefined, solveText: (text: string) => Answers): Trial {
+export function tryEdit(before: Answers, edit: Replacement, meant: Meant, solveText: (text: string) => Answers): Trial {
   const answers = solveText(applyEdits(before.text, [edit]));
   const worse = newlyWrong(before, answers, 'error')?.message ?? grownWorse(before, answers, meant)?.message ?? newlyUnmet(before, answers);
   if (worse !== undefined) return { standing: 'refused', answers, why: worse };
-  const left = meant === undefined ? 'gone' : standingOf(before, answers, meant);
+  const left = standingOf(before, answers, meant);
   if (left === 'same') return { standing: 'refused', answers, why: 'the finding stays' };
   const warned = newlyWrong(before, answers, 'warning');
   const standing = left === 'milder' ? left : warned === undefined ? 'gone' : 'gone-with-warnings';
@@ -36,7 +37,9 @@ export function tryEdit(before: Answers, edit: Replacement, meant: Meant | undef
 
 /** A finding that is a note by then asks for nothing. */
 function findingsOf({ findings }: Answers, { code, part }: Meant, least: 'warning' | 'note'): readonly Finding[] {
-  return findings.filter((finding) => finding.code === code && finding.part === part && RANK[finding.severity] >= RANK[least]);
+  return withFollowing(findings).filter(
+    (finding) => finding.code === code && finding.part === part && RANK[finding.severity] >= RANK[least],
+  );
 }
 
 function standingOf(before: Answers, after: Answers, meant: Meant): 'gone' | 'milder' | 'same' {
@@ -59,9 +62,9 @@ function excess(findings: readonly Finding[]): number {
 }
 
 /** An error that was there before and goes further beyond its limit then. */
-function grownWorse(before: Answers, after: Answers, meant: Meant | undefined): Finding | undefined {
-  return after.findings.find((finding) => {
-    if (finding.severity !== 'error' || (finding.code === meant?.code && finding.part === meant.part)) return false;
+function grownWorse(before: Answers, after: Answers, meant: Meant): Finding | undefined {
+  return withFollowing(after.findings).find((finding) => {
+    if (finding.severity !== 'error' || (finding.code === meant.code && finding.part === meant.part)) return false;
     return excess(findingsOf(after, finding, 'note')) * NOTICEABLE > excess(findingsOf(before, finding, 'note'));
   });
 }
@@ -73,13 +76,18 @@ const NOTICEABLE = 0.99;
 
 type Mark = Answers['problems'][number] | Finding;
 
+/** What follows from a finding counts too: it can come or go while its cause stays. */
+function marksOf({ problems, findings }: Answers): readonly Mark[] {
+  return [...problems, ...withFollowing(findings)];
+}
+
 /** The first thing that is as bad as `least` afterwards and was not before. */
 function newlyWrong(before: Answers, after: Answers, least: 'error' | 'warning'): Mark | undefined {
   const keyOf = (mark: Mark): string => ('part' in mark ? `${mark.code} ${mark.part}` : mark.code);
   const isBad = ({ severity }: { readonly severity: keyof typeof RANK }): boolean => RANK[severity] >= RANK[least];
   const counts = new Map<string, number>();
-  for (const mark of [...before.problems, ...before.findings].filter(isBad)) counts.set(keyOf(mark), (counts.get(keyOf(mark)) ?? 0) + 1);
-  for (const mark of [...after.problems, ...after.findings].filter(isBad)) {
+  for (const mark of marksOf(before).filter(isBad)) counts.set(keyOf(mark), (counts.get(keyOf(mark)) ?? 0) + 1);
+  for (const mark of marksOf(after).filter(isBad)) {
     const left = (counts.get(keyOf(mark)) ?? 0) - 1;
     if (left < 0) return mark;
     counts.set(keyOf(mark), left);

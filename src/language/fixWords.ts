@@ -9,8 +9,6 @@ import { outcomeOf } from '../studies/solveFor.ts';
 export interface FigureWords {
   /** E.g. `the length of link_a`. */
   readonly figure: string;
-  /** Before it is known how far, e.g. `Set the length of link_a`, `Clock shaft.arm`. */
-  readonly change: string;
   /** E.g. `Lengthen link_a`; the figure follows after `to`. */
   readonly up: string;
   readonly down: string;
@@ -20,8 +18,7 @@ export interface FigureWords {
 export function wordsOf(path: string): FigureWords {
   const [block = '', name = '', kind = '', part = ''] = path.split('.');
   const key = path.slice(path.lastIndexOf('.') + 1);
-  const set = (figure: string, up = `Set ${figure}`, down = up): FigureWords => ({ figure, change: `Set ${figure}`, up, down });
-  const turn = (figure: string, change: string): FigureWords => ({ figure, change, up: change, down: change });
+  const set = (figure: string, up = `Set ${figure}`, down = up): FigureWords => ({ figure, up, down });
   const whole = `${name}.${part}`;
   switch (`${block}.${key}`) {
     case 'rods.length':
@@ -31,7 +28,7 @@ export function wordsOf(path: string): FigureWords {
         ? set(`the radius of the drum ${whole}`, `Enlarge the drum ${whole}`, `Reduce the drum ${whole}`)
         : set(`the radius of ${whole}`, `Lengthen the arm ${whole}`, `Shorten the arm ${whole}`);
     case 'levers.angle':
-      return turn(`the angle of ${whole}`, `Clock ${whole}`);
+      return set(`the angle of ${whole}`, `Clock ${whole}`);
     case 'levers.offset':
     case 'levers.groove':
       return set(`the ${key} of ${whole}`);
@@ -39,7 +36,7 @@ export function wordsOf(path: string): FigureWords {
     case 'levers.closed':
       return set(`the ${key} stop of ${name}`);
     case 'sensors.at_closed':
-      return turn(`\`at_closed\` of ${name}`, `Turn ${name} on its spindle`);
+      return set(`\`at_closed\` of ${name}`, `Turn ${name} on its spindle`);
     case 'springs.preload':
     case 'cables.slack':
       return set(`the ${key} of ${name}`, `Raise the ${key} of ${name}`, `Lower the ${key} of ${name}`);
@@ -48,15 +45,16 @@ export function wordsOf(path: string): FigureWords {
       return set(`the pedal's ${key}`, `Lengthen the pedal's ${key}`, `Shorten the pedal's ${key}`);
     default:
       if (block === 'let') return set(`\`${name}\``);
+      if (block === 'cables' && kind.endsWith('_along')) return set(`\`${kind}\` of ${name}`);
       return set(`the ${(/^\d+$/.test(key) ? (path.split('.').at(-2) ?? key) : key).replaceAll('_', ' ')} of ${name}`);
   }
 }
 
 /** What a fix is for, after `so that`. */
-export function goalOf(code: FindingCode | undefined, part: string, outcome: Outcome): string {
+export function goalOf(code: FindingCode, part: string, outcome: Outcome): string {
   switch (code) {
-    case undefined:
-      return `the plates on ${part} stand square at most`;
+    case 'plate-past-square':
+      return `the plates ${part} stand square at most`;
     case 'opening-missed':
       return outcome.kind === 'itself' ? `the plates on ${part} stand square at most` : `${part} opens fully`;
     case 'opening-early':
@@ -95,6 +93,20 @@ export function goalOf(code: FindingCode | undefined, part: string, outcome: Out
       return 'the pin stays in its fork';
     case 'movement-at-rest':
       return `the movement ${part} leaves the throttle closed`;
+    case 'not-assembled':
+      return `${part} reaches`;
+    case 'change-point':
+      return `the pedal ends before the change point of ${part}`;
+    case 'closed-stop-passed':
+      return `${part} does not come back below its closed stop`;
+    case 'plate-below-seat':
+      return `the plates ${part} stay off their seat`;
+    case 'closing-dips':
+      return `${part} closes nearly as hard everywhere as at rest`;
+    case 'spring-dead-centre':
+      return `${part} stays on one side of the pivot`;
+    case 'cable-lead':
+      return `${part} runs straight out of its housing`;
     case 'spring-opens':
       return `${part} closes`;
     case 'spring-slack':
@@ -105,7 +117,7 @@ export function goalOf(code: FindingCode | undefined, part: string, outcome: Out
 }
 
 /** What came of it, from the linkage solved anew, e.g. `shaft opens 82°`; undefined where there is no figure to tell. */
-export function resultOf(answers: Answers, part: string, outcome: Outcome, finding: Finding | undefined): string | undefined {
+export function resultOf(answers: Answers, part: string, outcome: Outcome, finding: Finding): string | undefined {
   const told = outcome.kind === 'itself' ? itselfOutcome(part, finding) : outcome;
   const { study, columns } = answers;
   if (told === undefined || told.kind === 'itself' || study === undefined) return undefined;
@@ -151,16 +163,16 @@ const COLUMN_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** The column by which a figure that is its own outcome is best told. */
-function itselfOutcome(part: string, finding: Finding | undefined): Outcome | undefined {
-  const { worst, limit } = finding ?? {};
-  switch (finding?.code) {
-    case undefined:
+function itselfOutcome(part: string, finding: Finding): Outcome | undefined {
+  const { worst, limit } = finding;
+  switch (finding.code) {
     case 'opening-missed':
     case 'opening-early':
       return { kind: 'greatest', column: `${part}.opening` };
     case 'held-open':
       return { kind: 'at', column: `${part}.opening`, travel: 0 };
     case 'closing-lost':
+    case 'closing-dips':
       return { kind: 'least', column: `${part}.closing` };
     case 'sensor-past-range':
     case 'sensor-past-stop':

@@ -1,4 +1,7 @@
-/** What brings closing torque: the preload of each torsion spring that reaches the shaft. And slack for a cable that is tight at rest. */
+/**
+ * What brings closing torque: the preload of each torsion spring that reaches the shaft, the clocking of a spring's arm. And slack for a
+ * cable that is tight at rest.
+ */
 import type { Finding } from '../findings/finding.ts';
 import { LENGTH_MARGIN } from '../findings/margin.ts';
 import { along, type Study } from '../findings/study.ts';
@@ -30,6 +33,34 @@ export function aimsToWind(study: Study, finding: Finding): readonly FixAim[] {
     if (isOwn) return { unknown, outcome: { kind: 'itself' }, target: () => (preload?.nominal ?? 0) + sound() - least() };
     return { unknown, outcome: { kind: 'least', column }, target: sound };
   });
+}
+
+/**
+ * More preload of a torsion spring on the shaft itself, all of which arrives everywhere: the dip becomes a smaller share of what closes it
+ * at rest. Of a torque m at the dip and r at rest, p more makes m + p of r + p.
+ */
+export function aimsToLevel(study: Study, finding: Finding): readonly FixAim[] {
+  const lever = study.travel.mechanism.levers.find(({ name }) => name === finding.part);
+  const { worst } = finding;
+  if (lever === undefined || worst === undefined) return [];
+  return springsReaching(study.travel.mechanism, lever.index).flatMap(({ source, lever: on }): FixAim[] => {
+    if (source.kind !== 'torsion' || !source.countsAsReturn || on !== lever.index) return [];
+    const more = (): number => (LEVEL * along(study, `${lever.name}.closing`)(0) - worst.value) / (1 - LEVEL);
+    const target = (): number => (source.preload?.nominal ?? 0) + more();
+    return [{ unknown: `springs.${source.name}.preload`, outcome: { kind: 'itself' }, target }];
+  });
+}
+
+/** Of the closing torque at rest, what the finding leaves without remark. */
+const LEVEL = 0.8;
+
+/** The arm on which a spring hangs, clocked so that its line stays on one side of the pivot. */
+export function aimsToHang(study: Study, finding: Finding): readonly FixAim[] {
+  const spring = study.definition.springs.find(({ name }) => name === finding.part);
+  if (spring === undefined || spring.kind === 'torsion') return [];
+  const column = `${spring.name}.torque`;
+  const target = (): number => SOUND * (greatestOf(along(study, column), study.travel.samples)?.value ?? NaN);
+  return [{ unknown: `levers.${spring.to.lever}.arms.${spring.to.part}.angle`, outcome: { kind: 'least', column }, target }];
 }
 
 /** Slack where it follows from a formula. */

@@ -9,6 +9,7 @@ import { OPENING_TOLERANCE } from '../findings/openingTolerance.ts';
 import type { Study } from '../findings/study.ts';
 import type { Joint, LeverModel } from '../kinematics/model.ts';
 import type { FixAim } from './fixAim.ts';
+import { pedalPath } from './pedalPath.ts';
 
 /** Short of its full opening a lever wants more of what drives it; the finding's own mend is one of these. */
 export function aimsToOpen(study: Study, finding: Finding): readonly FixAim[] {
@@ -51,10 +52,27 @@ export function aimsToClose(study: Study, finding: Finding): readonly FixAim[] {
 }
 
 /**
+ * A closed stop below the seat of the plates, where it follows from a formula: half way between there and idle. A plain one
+ * belongs at 0, where they are drawn.
+ */
+export function aimsToSeat({ definition }: Study, finding: Finding): readonly FixAim[] {
+  const plates = definition.plates.find(({ name }) => name === finding.part);
+  const closed = definition.levers.find(({ name }) => name === plates?.lever.name)?.stops?.closed;
+  if (closed?.formula === undefined || !(closed.nominal < (finding.limit?.value ?? NaN))) return [];
+  return [{ unknown: closed.path, outcome: { kind: 'itself' }, target: () => (finding.limit?.value ?? NaN) / 2 }];
+}
+
+/** Plates past 90° want the open stop of their lever where they stand square, also where it follows from a formula. */
+export function aimsToSquarePlates({ definition }: Study, finding: Finding): readonly FixAim[] {
+  const plates = definition.plates.find(({ name }) => name === finding.part);
+  return plates === undefined ? [] : aimsAtStop(definition, plates.lever.name);
+}
+
+/**
  * The open stop of a lever at the opening at which its plates stand square, 90° less seat and idle, where it stands beyond: past 90° they
  * close the bore again. Of several sets of plates that which comes to 90° first counts.
  */
-export function aimsAtStop(definition: Definition, lever: string): readonly FixAim[] {
+function aimsAtStop(definition: Definition, lever: string): readonly FixAim[] {
   const open = definition.levers.find(({ name }) => name === lever)?.stops?.open;
   const square = definition.plates
     .filter((plates) => plates.lever.name === lever)
@@ -94,10 +112,6 @@ function moversOf({ kind, name, source }: Joint): readonly string[] {
 
 function radiusOf({ lever, part }: { readonly lever: string; readonly part: string }, kind: 'arm' | 'drum'): string {
   return `levers.${lever}.${kind}s.${part}.radius`;
-}
-
-function pedalPath({ travel }: Study): string {
-  return travel.mechanism.drive.kind === 'lever' ? 'pedal.travel' : 'pedal.pull';
 }
 
 function isAt(one: { readonly start: number; readonly end: number }, other: { readonly start: number; readonly end: number }): boolean {

@@ -5,7 +5,13 @@ import type { Definition, Let, Value } from '../definition/definition.ts';
  * The one plain `let` that a formula follows from, through other formulas of `let` too; undefined for a plain figure, and where there are
  * several or none: then there is no telling which one to write.
  */
-export function letBehind({ lets }: Definition, value: Value): Let | undefined {
+export function letBehind(definition: Definition, value: Value): Let | undefined {
+  const [only, second] = letsBehind(definition, value);
+  return second === undefined ? only : undefined;
+}
+
+/** Every plain `let` that a formula follows from, through other formulas of `let` too; none for a plain figure. */
+export function letsBehind({ lets }: Definition, value: Value): readonly Let[] {
   const plain = new Set<Let>();
   const seen = new Set<number>();
   const open = [...(value.formula?.uses ?? [])];
@@ -16,8 +22,7 @@ export function letBehind({ lets }: Definition, value: Value): Let | undefined {
     if (entry.value.formula === undefined) plain.add(entry);
     else open.push(...entry.value.formula.uses);
   }
-  const [only, second] = plain;
-  return second === undefined ? only : undefined;
+  return [...plain];
 }
 
 /** What a formula gives where one plain `let` has another value; NaN where it has no value there. SI. */

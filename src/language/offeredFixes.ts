@@ -5,6 +5,7 @@
 import type { Value } from '../definition/definition.ts';
 import type { Span } from '../definition/span.ts';
 import type { FindingCode } from '../findings/codes.ts';
+import { withFollowing } from '../findings/consequences.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Study } from '../findings/study.ts';
 import type { Answers } from '../solve.ts';
@@ -12,18 +13,20 @@ import type { FixAim } from './fixAim.ts';
 import { letBehind } from './letBehind.ts';
 import { goalOf, wordsOf } from './fixWords.ts';
 import { aimsToSquare } from './fixesForAngles.ts';
-import { aimsToAdjust, aimsToSlacken, aimsToWind } from './fixesForClosing.ts';
-import { aimsAtStop, aimsToClose, aimsToLand, aimsToOpen } from './fixesForOpening.ts';
+import { aimsToLead } from './fixesForCables.ts';
+import { aimsToAdjust, aimsToHang, aimsToLevel, aimsToSlacken, aimsToWind } from './fixesForClosing.ts';
+import { aimsToEndBefore, aimsToEndBeforeChange, aimsToEndBeforeReturn, aimsToReach } from './fixesForDeadCentres.ts';
+import { aimsToClose, aimsToLand, aimsToOpen, aimsToSeat, aimsToSquarePlates } from './fixesForOpening.ts';
 import { aimsToFitSensor } from './fixesForSensor.ts';
 import { touches } from './touches.ts';
 import { valueAt } from './values.ts';
 
 /** A fix to choose; `solveFix` works it out. */
 export interface OfferedFix {
-  /** What is changed and what for, e.g. `Set the length of link so that shaft closes`. */
+  /** What is solved for and what for, e.g. `Solve for the length of link so that shaft closes`: the figure is not known yet. */
   readonly title: string;
-  /** Of the finding that it mends; undefined for an open stop beyond the plates' 90°, of which nothing is found. */
-  readonly code: FindingCode | undefined;
+  /** Of the finding that it mends. */
+  readonly code: FindingCode;
   /** The part that the finding is about. */
   readonly part: string;
   /** Place of the finding. */
@@ -38,7 +41,7 @@ export interface OfferedFix {
 export interface Plan {
   readonly offer: OfferedFix;
   readonly aim: FixAim;
-  readonly finding: Finding | undefined;
+  readonly finding: Finding;
   readonly study: Study;
   /** The figure at `offer.figure`; undefined where the file leaves it out. */
   readonly value: Value | undefined;
@@ -51,36 +54,28 @@ export function offeredFixes(answers: Answers, span: Span): readonly OfferedFix[
 
 /** The plan of an offer in answers that may be newer; undefined where it is offered no longer. */
 export function planOf(answers: Answers, { code, part, writes, figure, span }: OfferedFix): Plan | undefined {
-  const alike = plansFor(answers, (about) => about.code === code && about.part === part).filter(
+  const alike = plansFor(answers, (finding) => finding.code === code && finding.part === part).filter(
     ({ offer }) => offer.writes === writes && offer.figure === figure,
   );
   return alike.find(({ offer }) => offer.span.start === span.start) ?? alike[0];
 }
 
 function plansAt(answers: Answers, span: Span): readonly Plan[] {
-  return plansFor(answers, (about) => touches(about.span, span));
+  return plansFor(answers, (finding) => touches(finding.span, span));
 }
 
-/** What a fix is about. */
-interface About {
-  readonly code: FindingCode | undefined;
-  readonly part: string;
-  readonly span: Span;
-}
-
-function plansFor({ study, findings, definition }: Answers, isMeant: (about: About) => boolean): readonly Plan[] {
-  if (study === undefined || definition === undefined) return [];
-  const ofFindings = findings.filter(isMeant).flatMap((finding) => {
-    const own: readonly FixAim[] = finding.mend === undefined ? [] : [aimOf(finding.mend)];
-    return distinct([...own, ...aimsFor(study, finding)].flatMap((aim) => planFor(study, aim, finding.part, finding.span, finding) ?? []));
-  });
-  const told = new Set(ofFindings.map(({ offer }) => `${offer.part} ${offer.writes}`));
-  const ofStops = definition.levers.flatMap(({ name, stops }) => {
-    const open = stops?.open;
-    if (open === undefined || !isMeant({ code: undefined, part: name, span: open.span })) return [];
-    return aimsAtStop(definition, name).flatMap((aim) => planFor(study, aim, name, open.span, undefined) ?? []);
-  });
-  return [...sayingMore(ofFindings), ...ofStops.filter(({ offer }) => !told.has(`${offer.part} ${offer.writes}`))];
+function plansFor({ study, findings }: Answers, isMeant: (finding: Finding) => boolean): readonly Plan[] {
+  if (study === undefined) return [];
+  const ofFindings = withFollowing(findings)
+    .filter(isMeant)
+    .flatMap((finding) => {
+      const aims = aimsFor(study, finding);
+      // An aim that says on which side to stay knows more than the finding's own mend of the same figure.
+      const isKnownBetter = aims.some(({ unknown, stay }) => stay !== undefined && unknown === finding.mend?.unknown);
+      const own: readonly FixAim[] = finding.mend === undefined || isKnownBetter ? [] : [aimOf(finding.mend)];
+      return distinct([...own, ...aims].flatMap((aim) => planFor(study, aim, finding) ?? []));
+    });
+  return sayingMore(ofFindings);
 }
 
 function aimOf({ unknown, outcome, target }: NonNullable<Finding['mend']>): FixAim {
@@ -94,20 +89,38 @@ function aimsFor(study: Study, finding: Finding): readonly FixAim[] {
       return aimsToOpen(study, finding);
     case 'opening-early':
       return aimsToLand(study, finding);
+    case 'plate-past-square':
+      return aimsToSquarePlates(study, finding);
     case 'held-open':
       return aimsToClose(study, finding);
+    case 'plate-below-seat':
+      return [...aimsToSeat(study, finding), ...aimsToEndBeforeReturn(study, finding)];
+    case 'closed-stop-passed':
+      return aimsToEndBeforeReturn(study, finding);
+    case 'not-assembled':
+      return aimsToReach(study, finding);
+    case 'change-point':
+      return aimsToEndBeforeChange(study, finding);
     case 'transmission-angle':
-    case 'toggle-opening':
       return aimsToSquare(study, finding, 'transmission');
+    case 'toggle-opening':
+      return [...aimsToSquare(study, finding, 'transmission'), ...aimsToEndBefore(study, finding.part, 'transmission')];
     case 'drive-angle':
-    case 'toggle-returning':
       return aimsToSquare(study, finding, 'drive');
+    case 'toggle-returning':
+      return [...aimsToSquare(study, finding, 'drive'), ...aimsToEndBefore(study, finding.part, 'drive')];
     case 'sensor-past-range':
     case 'sensor-past-stop':
     case 'signal-in-fault-band':
       return aimsToFitSensor(study, finding);
     case 'closing-lost':
       return aimsToWind(study, finding);
+    case 'closing-dips':
+      return aimsToLevel(study, finding);
+    case 'spring-dead-centre':
+      return aimsToHang(study, finding);
+    case 'cable-lead':
+      return aimsToLead(study, finding);
     case 'slack-used-up':
       return aimsToSlacken(study, finding);
     case 'rod-out-of-adjustment':
@@ -118,7 +131,8 @@ function aimsFor(study: Study, finding: Finding): readonly FixAim[] {
 }
 
 /** Undefined where the figure is not one that the file could hold, or follows from more than one `let`. */
-function planFor(study: Study, aim: FixAim, part: string, span: Span, finding: Finding | undefined): Plan | undefined {
+function planFor(study: Study, aim: FixAim, finding: Finding): Plan | undefined {
+  const { code, part, span } = finding;
   const { definition, travel } = study;
   const value = valueAt(definition, aim.unknown);
   // What is not in the file may be added where the linkage knows it; a spring's preload is 0 where left out.
@@ -128,8 +142,8 @@ function planFor(study: Study, aim: FixAim, part: string, span: Span, finding: F
   const behind = value?.formula === undefined ? undefined : letBehind(definition, value);
   if (value?.formula !== undefined && behind === undefined) return undefined;
   const writes = behind?.value.path ?? aim.unknown;
-  const title = `${wordsOf(writes).change} so that ${goalOf(finding?.code, part, aim.outcome)}`;
-  return { offer: { title, code: finding?.code, part, span, writes, figure: aim.unknown }, aim, finding, study, value };
+  const title = `Solve for ${wordsOf(writes).figure} so that ${goalOf(code, part, aim.outcome)}`;
+  return { offer: { title, code, part, span, writes, figure: aim.unknown }, aim, finding, study, value };
 }
 
 /** Without those that another, of a finding told before, says already in the same words. */

@@ -31,10 +31,10 @@ export type SolvedFix =
       readonly reason: string;
     };
 
-/** What does the solving; replaced where solves are counted. */
+/** What does the solving; replaced where it is counted, or done piece by piece. */
 export interface Solvers {
   readonly solve: typeof solve;
-  readonly solveFor: typeof solveFor;
+  solveFor(...asked: Parameters<typeof solveFor>): Solutions;
 }
 
 /** @param answers of the text as it is now, which may have changed since the fix was offered */
@@ -137,6 +137,8 @@ function notFollowing({ offer, aim }: Plan, kind: Exclude<Solutions['kind'], 'so
       return `There is no room to change ${figure}`;
     case 'unknown-dimension':
       return `The linkage does not turn on ${figure}`;
+    case 'stopped':
+      return 'It was stopped';
     case 'unknown-column':
       return aim.outcome.kind === 'itself' ? 'It has no value' : `${aim.outcome.column} has no value`;
   }

@@ -4,8 +4,8 @@ import type { CodeDoc } from './codeDoc.ts';
 export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'not-assembled': {
     title: 'A rod, cable or fork cannot reach the lever it drives.',
-    text: "Over the stretch of pedal travel that is named, no position of the driven lever keeps the part together: the rod is too short or too long for where its two arms stand, the cable pulls its pin beyond the housing end's reach, the fork passes its pin by. A real linkage locks or breaks where that stretch begins. What hangs on the lever has no value there and is not reported besides.",
-    cure: 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel.',
+    text: "Over the stretch of pedal travel that is named, no position of the driven lever keeps the part together: the rod is too short or too long for where its two arms stand, the cable pulls its pin beyond the housing end's reach, the fork passes its pin by. A real linkage locks or breaks where that stretch begins. What hangs on the lever has no value there and is not reported besides. Where the stretch begins at a dead centre within the travel, it is told beside that one (`toggle-opening`): what is left is mostly a rod of a length that reaches nowhere.",
+    cure: 'Give the rod the length that it has as drawn, lengthen or shorten the arms until it reaches, or take less travel. For a cable and a fork no figure is offered: where they reach hangs on two places at once.',
   },
   'side-undecided': {
     title: 'A part is drawn exactly in line with the arm it drives.',
@@ -14,22 +14,22 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'toggle-opening': {
     title: 'Rod or cable comes in line with the arm it drives: the pedal can open the throttle no further.',
-    text: 'The transmission angle is 0 there. All the force goes into the bearing of the driven lever and none turns it, so the foot comes up against something hard before the plates are open, and a worn joint may snap over to the other side.',
+    text: 'The transmission angle is 0 there. All the force goes into the bearing of the driven lever and none turns it, so the foot comes up against something hard before the plates are open, and a worn joint may snap over to the other side. What only follows from it is told beside it and not as findings of their own: that the part reaches no further, that its angle runs through the limit to 0 there, that the shaft behind it never opens fully.',
     cure: 'Clock the driven arm so that it is nearest to square with the rod about the middle of its way, or take less travel.',
   },
   'toggle-returning': {
     title: 'Rod or cable comes in line with the arm that drives it: the return springs cannot push back through it.',
-    text: 'The drive angle is 0 there. The throttle springs pull on the driving arm without turning it, so a throttle that has passed this place can stay open with the foot off. That is the most dangerous thing a linkage can do.',
+    text: 'The drive angle is 0 there. The throttle springs pull on the driving arm without turning it, so a throttle that has passed this place can stay open with the foot off. That is the most dangerous thing a linkage can do. What only follows from it is told beside it and not as findings of their own: that the drive angle runs through its limit to 0 there, that the levers behind turn back from there, that they never open fully.',
     cure: 'Clock the driving arm so that it does not reach the line of the rod, or take less travel.',
   },
   'transmission-angle': {
     title: 'Rod, cable or fork meets the driven arm too nearly in line.',
-    text: "The transmission angle lies between the part and the arm it turns; at 90° all its force turns the arm, at 0° none does. The flatter it is, the more of the foot's force goes into the throttle shaft's bearings instead, and friction can hold the shaft where it stands. A warning comes under 40°, a textbook minimum from memory, an error under 25°: common practice, no source. Both can be set under `limits: {transmission: …}`.",
+    text: "The transmission angle lies between the part and the arm it turns; at 90° all its force turns the arm, at 0° none does. The flatter it is, the more of the foot's force goes into the throttle shaft's bearings instead, and friction can hold the shaft where it stands. A warning comes under 40°, a textbook minimum from memory, an error under 25°: common practice, no source. Both can be set under `limits: {transmission: …}`. A stretch that runs to 0° is told with its dead centre (`toggle-opening`).",
     cure: 'Clock the driven arm so that it is nearer to square with the rod there, or take less travel.',
   },
   'drive-angle': {
     title: 'Rod, cable or fork leaves the driving arm too nearly in line.',
-    text: 'The drive angle lies between the part and the arm that moves it. Going down, a flat one is welcome: it makes the throttle open softly. Coming back it is what the return springs push through, and near 0° friction in the driving lever is enough to hold the throttle. A warning comes under 20°, an error under 10°: common practice, no source. Both can be set under `limits: {drive: …}`.',
+    text: 'The drive angle lies between the part and the arm that moves it. Going down, a flat one is welcome: it makes the throttle open softly. Coming back it is what the return springs push through, and near 0° friction in the driving lever is enough to hold the throttle. A warning comes under 20°, an error under 10°: common practice, no source. Both can be set under `limits: {drive: …}`. A stretch that runs to 0° is told with its dead centre (`toggle-returning`).',
     cure: 'Clock the driving arm so that it is nearer to square with the rod there, even if the throttle then opens less softly.',
   },
   'rod-end-tilt': {
@@ -40,11 +40,11 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'cable-lead': {
     title: 'The inner cable leaves its housing at an angle.',
     text: 'The lead is the angle between the inner and the way its housing end points. An inner that runs over the edge of its ferrule saws into it, frays, and one day a strand catches with the throttle open. A warning comes over 5°, an error over 10°: common practice, no source; both can be set under `limits: {lead: …}`. Where the file does not say which way a housing end points, it is taken to be aimed midway of all that the inner sweeps. A housing end within the drum that its inner runs to is an error too.',
-    cure: 'Turn the housing end so that the inner runs straight out of it, or move it further off, so that the inner sweeps less.',
+    cure: 'Turn the housing end so that the inner runs straight out of it, or move it further off, so that the inner sweeps less. To move it takes two figures, and none is offered for that; where the file says which way it points, one of those figures is.',
   },
   'opening-missed': {
     title: 'The pedal is down and a shaft with plates is not fully open.',
-    text: "The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice, no source. It is a warning, and an error where the shaft does not open at all or nothing drives it.",
+    text: "The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice, no source. It is a warning, and an error where the shaft does not open at all or nothing drives it. Where it opens furthest at a dead centre on the way to it, that is what is told, with the shortfall beside it.",
     cure: 'Lengthen the driving arm, shorten the driven arm or take a smaller drum, or give the pedal more travel.',
   },
   'opening-early': {
@@ -60,12 +60,12 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'closed-stop-passed': {
     title: 'Somewhere on the way a lever would stand below its closed stop.',
     text: 'The stop holds it there and the pedal still wants to move it: the linkage jams, or something bends. It comes from a lever that turns back so far that it passes the position in which it was drawn.',
-    cure: 'Take less pedal travel, or clock the driving arm so that the lever does not turn back.',
+    cure: "End the pedal's travel before the dead centre from which the lever turns back, or clock the driving arm so that it does not reach it.",
   },
   'plate-below-seat': {
     title: 'Plates would stand beyond their seat.',
     text: 'Closed by more than their idle opening they wedge in the bore and do not open again by themselves, or only with a jerk. It comes from a closed stop set below the idle position, or from a shaft that turns back past it.',
-    cure: 'Set the closed stop so that it is met before the plates touch the bore.',
+    cure: "Set the closed stop so that it is met before the plates touch the bore, at 0 where the plates are drawn on it; where the shaft turns back past its seat, end the pedal's travel before the dead centre that it turns back from.",
   },
   'plate-past-square': {
     title: 'Plates turn past 90° and close their bore again.',
@@ -84,18 +84,18 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'turns-back': {
     title: 'A lever closes again while the pedal still goes down.',
-    text: 'The arm that drives it has passed its dead centre. From there on, pressing further closes the throttle, and full throttle lies somewhere before the floor.',
+    text: 'The arm that drives it has passed its dead centre. From there on, pressing further closes the throttle, and full throttle lies somewhere before the floor. It is told beside that dead centre (`toggle-returning`, or `change-point`) where that explains all of it, and is a finding of its own where it does not.',
     cure: 'Take less travel, or clock the driving arm back so that it does not reach its dead centre.',
   },
   'change-point': {
     title: 'The links of a four-bar all come to lie on one line, and may go on from there either way.',
-    text: 'It happens where shortest and longest link together are exactly as long as the other two, as in a parallelogram: driven through that line the linkage may fold over and drive the shaft backwards. Which way it goes hangs on play and dirt.',
-    cure: 'Take less travel, or change one length by a few tenths of a millimetre, so that shortest and longest together are shorter than the other two.',
+    text: 'It happens where shortest and longest link together are exactly as long as the other two, as in a parallelogram: driven through that line the linkage may fold over and drive the shaft backwards. Which way it goes hangs on play and dirt. That both angles of the rod run to 0 there, that the return springs cannot push back through it and that the shaft turns back from there is told beside it.',
+    cure: "End the pedal's travel before it, or change one length by a few tenths of a millimetre, so that shortest and longest together are shorter than the other two.",
   },
   'profile-left': {
     title: 'A drum with a profile turns beyond the openings that its profile describes.',
     text: 'There its radius is only taken as that of the nearest point, so what is shown for that stretch is a guess about metal that is not drawn.',
-    cure: 'Give the profile points over the whole of the opening.',
+    cure: 'Give the profile points over the whole of the opening. No figure is offered: how the drum goes on there, only its drawing knows.',
   },
   'groove-left': {
     title: 'A drum turns further than its groove goes.',
@@ -115,7 +115,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'off-plane': {
     title: 'A place of two figures stands on a lever that otherwise lies off z = 0.',
     text: "Two figures mean z = 0. Where the lever's other places have a height, that is most often a figure forgotten, and the rod that goes there would be solved as a slanting one.",
-    cure: 'Write the third figure.',
+    cure: 'Write the third figure. None is offered: at which height the place is, only the drawing knows.',
   },
   'movement-at-rest': {
     title: 'A movement of the engine opens or closes the throttle with the foot off.',
@@ -135,7 +135,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'single-return-spring': {
     title: 'Only one spring that counts as return closes the plates of a shaft.',
     text: "Springs break, mostly at a hook, and their anchors come off. With one spring that is a throttle that stays where it is. Two are common practice, and student-formula rules ask for them: two or more return springs, located at the throttle body, of which a position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both were read in a copy of those rules. A spring that is slack, opens or passes its dead centre anywhere in the travel is no second one: left alone there it closes nothing. Nor is one that acts only across free play. Where the second turns a lever that carries a sensor and no plates, it is a note: that may be the sensor's own. Whether each of two closes it alone against friction is not checked by this version.",
-    cure: 'Put a second return spring on the shaft, so that either of them closes it alone.',
+    cure: 'Put a second return spring on the shaft, so that either of them closes it alone. No figure is offered: what is missing is a spring.',
   },
   'closing-lost': {
     title: 'The springs leave nothing that closes a shaft with plates somewhere in the travel.',
@@ -145,7 +145,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'closing-dips': {
     title: 'A shaft is closed less strongly somewhere on its way than at rest.',
     text: 'Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, or the linkage itself comes to a dead centre, only that is told.',
-    cure: "Clock the spring's arm so that it is square to the spring nearer to full opening than to rest. A spring on another lever works through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip.",
+    cure: "Clock the spring's arm so that it is square to the spring nearer to full opening than to rest. A spring on another lever works through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip. More preload of a torsion spring on the shaft makes the dip a smaller share of the whole. Of a spring's arm no figure is offered: clocking it changes the torque at rest too.",
   },
   'spring-opens': {
     title: 'A spring turns its lever open instead of closing it.',
@@ -155,7 +155,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'spring-dead-centre': {
     title: "A spring's line passes the axis of its lever within the travel: on the other side it opens the throttle.",
     text: "At its dead centre a spring turns the lever neither way; beyond it pulls the lever on open, harder with every degree. A throttle that was pushed past that place can stay there. It is an error for a spring that counts as return where a torque comes from its lever to plates, else a warning. The place is where the line of the spring meets the lever's axis, computed and not sampled.",
-    cure: "Move the spring's anchor or its arm so that its line stays on one side of the pivot over the whole travel.",
+    cure: 'Clock the arm on which the spring hangs, or move its anchor, so that its line stays on one side of the pivot over the whole travel. Of the anchor no figure is offered: it takes two.',
   },
   'spring-slack': {
     title: 'A spring is slack over part of the travel: shorter, or for a compression spring longer, than without load.',
@@ -180,7 +180,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'signal-span': {
     title: "A sensor uses less than half of its signal's span.",
     text: 'What the tuner gets for a degree of throttle is then less than half of what the sensor could give, and noise counts for more than twice as much. Half of the span is common practice, no source. A sensor that is turned past its range or its stops is told of that alone, and one that hardly turns because the throttle does not open is not told of.',
-    cure: 'Take a sensor with a smaller range, or turn it by more than the shaft, with a rod or gears between.',
+    cure: 'Take a sensor with a smaller range, or turn it by more than the shaft, with a rod or gears between. The finding says which range uses half of the span; it is not written into the file, since another range is another sensor.',
   },
   'signal-in-fault-band': {
     title: "A sensor's signal at rest or at full pedal lies where electronics take it for a broken wire.",

@@ -38,9 +38,20 @@ export type Solutions =
       /** Outcome nearest to the target that was met on the way, for saying how near it comes; undefined where none was solved. */
       readonly nearest: { readonly value: number; readonly outcome: number } | undefined;
     }
-  | { readonly kind: 'unknown-dimension' | 'unknown-column' | 'empty-bounds' };
+  | { readonly kind: 'unknown-dimension' | 'unknown-column' | 'empty-bounds' }
+  /** Only where {@link Pieces} say so. */
+  | { readonly kind: 'stopped' };
 
-export function solveFor(mechanism: Mechanism, question: Question): Solutions {
+/** A search that is done piece by piece. Each piece is begun anew, with what is known answered from memory. */
+export interface Pieces {
+  /** Outcomes by the value of the unknown, SI; the search adds to them. */
+  readonly known: Map<number, number>;
+  /** Asked before each outcome that is not known yet: whether the piece ends there. */
+  shouldStop(): boolean;
+}
+
+/** @param pieces where absent, it is searched to the end */
+export function solveFor(mechanism: Mechanism, question: Question, pieces?: Pieces): Solutions {
   const { outcome } = question;
   if (outcome.kind === 'itself') return question.from < question.to ? writtenAs(question) : { kind: 'empty-bounds' };
   const dimension = mechanism.dimensions.find(({ path }) => path === question.unknown);
@@ -53,13 +64,26 @@ export function solveFor(mechanism: Mechanism, question: Question): Solutions {
   const values = Float64Array.from(mechanism.nominal);
 
   const outcomeAt = (value: number): number => {
+    const known = pieces?.known.get(value);
+    if (known !== undefined) return known;
+    if (pieces?.shouldStop() === true) throw STOPPED;
     values[dimension.index] = value - offset;
     putDimensions(build, values);
     const travel = travelOf(build);
-    return outcomeOf(travel, columnsOf(travel), outcome);
+    const found = outcomeOf(travel, columnsOf(travel), outcome);
+    pieces?.known.set(value, found);
+    return found;
   };
-  return { kind: 'solved', ...crossings(outcomeAt, question) };
+  try {
+    return { kind: 'solved', ...crossings(outcomeAt, question) };
+  } catch (error) {
+    if (error === STOPPED) return { kind: 'stopped' };
+    throw error;
+  }
 }
+
+/** Leaves a search from within; it goes no further than `solveFor`. */
+const STOPPED = new Error('The piece ends');
 
 /** An outcome of a solved travel, SI; NaN where it has none. */
 export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: ColumnOutcome): number {

@@ -36,6 +36,16 @@ describe('wrong arguments', () => {
     [['table', 'a', '--stations', '0', '--count', '5'], 'exclude each other'],
     [['table', 'a', '--format', 'jsno'], 'There is no format `jsno`; did you mean `json`?'],
     [['table', 'a', '--format', 'excel'], 'write text, csv or json'],
+    [['check', 'a', '--severity'], '`--severity` needs a value'],
+    [['check', 'a', '--severity', 'off'], 'a code and a level, e.g. `transmission-angle=note`; `off` is none'],
+    [['check', 'a', '--severity', ''], '`` is none'],
+    [['check', 'a', '--severity', 'transmision-angle=off'], 'There is no finding `transmision-angle`; did you mean `transmission-angle`?'],
+    [['check', 'a', '--severity', 'x=off'], 'There is no finding `x`; the codes stand in docs/codes'],
+    [['check', 'a', '--severity', 'unknown-key=off'], 'There is no finding `unknown-key`'],
+    [['check', 'a', '--severity', 'drive-angle=warnin'], 'There is no severity `warnin`; did you mean `warning`?'],
+    [['check', 'a', '--severity', 'drive-angle=hint'], 'write error, warning, note or off'],
+    [['check', 'a', '--severity', 'drive-angle=off', '--severity', 'drive-angle=note'], 'gives `drive-angle` two levels'],
+    [['table', 'a', '--severity', 'drive-angle=off'], '`--severity` belongs to `check`'],
     [['table', 'a', '--columns', 'x,'], '`--columns` has an empty place'],
   ])('%j', async (argv, words) => {
     const error = await refusal(argv);

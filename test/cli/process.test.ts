@@ -33,7 +33,7 @@ describe('the process', { timeout: 60_000 }, () => {
     expect(pedalToPlate(['check', 'examples/four-barrel.throttle.yaml', 'examples/two-banks.throttle.yaml']).status).toBe(0);
     const broken = pedalToPlate(['check', 'examples/binding-broken.throttle.yaml']);
     expect(broken.status).toBe(1);
-    expect(broken.stdout).toContain('error[not-assembled]');
+    expect(broken.stdout).toContain('error[toggle-opening]');
   });
 
   it('reads a file with byte order mark and CRLF from disk', () => {

@@ -1,6 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from './csv.ts';
-import { call, FAULTY_FILE, SOUND_FILE } from './support.ts';
+import { call, type Outcome, FAULTY_FILE, SOUND_FILE } from './support.ts';
 
 const files = { good: SOUND_FILE, broken: FAULTY_FILE };
 
@@ -41,6 +42,32 @@ describe('check', () => {
     expect(out).toMatch(/good: no errors/);
     expect(out).toContain('Load path');
     expect(out).toContain('Caution.');
+  });
+
+  it('gives findings the severity that is asked for, in every format', async () => {
+    const binding = readFileSync(new URL('../../examples/binding-broken.throttle.yaml', import.meta.url), 'utf8');
+    const checked = (...options: readonly string[]): Promise<Outcome> => call(['check', 'a', ...options], { files: { a: binding } });
+    const noted = await checked('--severity', 'toggle-opening=note');
+    expect(noted.code).toBe(0);
+    expect(noted.out).toContain('note[toggle-opening]');
+    expect(noted.out).toContain('a: no errors, 1 warning, 1 note');
+    // What it explains comes in its place where it is off, each as severe as is asked.
+    const off = await checked('--severity', 'toggle-opening=off,not-assembled=off', '--severity=transmission-angle=warning');
+    expect(off.code).toBe(0);
+    expect([...off.out.matchAll(/ (\w+\[[a-z-]+\])/g)].map(([, mark]) => mark)).toEqual([
+      'warning[opening-missed]',
+      'warning[transmission-angle]',
+      'warning[single-return-spring]',
+    ]);
+    for (const format of ['json', 'sarif', 'markdown'])
+      expect((await checked('--severity', 'toggle-opening=note', '--format', format)).code).toBe(0);
+    const { files: one } = JSON.parse((await checked('--severity', 'toggle-opening=warning', '--format', 'json')).out) as {
+      readonly files: readonly { readonly findings: readonly { readonly code: string; readonly severity: string }[] }[];
+    };
+    expect(one[0]?.findings.map(({ code, severity }) => `${severity} ${code}`)).toEqual([
+      'warning toggle-opening',
+      'warning single-return-spring',
+    ]);
   });
 
   it('ends with 1 where something is, and shows where', async () => {

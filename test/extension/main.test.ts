@@ -1,9 +1,24 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { ExtensionContext } from 'vscode';
 import { activate } from '../../extension/main.ts';
 import { nextTurn } from '../../extension/turns.ts';
-import { forTest, leftBehind, NOTHING, openThrottle, tidyUp } from '../support/editorRequests.ts';
-import { changeDocument, openDocument, providers, registeredCommands, shownProblems, testControllers, Uri } from '../support/vscode.ts';
+import { FOUR_BARREL, forTest, leftBehind, NOTHING, openThrottle, tidyUp } from '../support/editorRequests.ts';
+import {
+  changeDocument,
+  commands,
+  emptyDisk,
+  openDocument,
+  panels,
+  providers,
+  registeredCommands,
+  serializers,
+  shownProblems,
+  testControllers,
+  Uri,
+  WebviewPanel,
+  writeFile,
+} from '../support/vscode.ts';
 
 let subscriptions: { dispose(): unknown }[];
 
@@ -87,7 +102,42 @@ test('it may end before it has begun', async () => {
   expect(leftBehind()).toEqual(NOTHING);
 });
 
-test('a command that the manifest names is there without any throttle file', () => {
+test('every command that the manifest names is there without any throttle file, and no other', () => {
   begin();
-  expect([...registeredCommands.keys()]).toEqual(['pedalToPlate.newThrottleFile']);
+  const named = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+    readonly contributes: { readonly commands: readonly { readonly command: string }[] };
+  };
+  expect([...registeredCommands.keys()].sort()).toEqual(named.contributes.commands.map(({ command }) => command).sort());
+  expect([...serializers.keys()]).toEqual(['pedalToPlate.view']);
+});
+
+test('a command of the view that is given before any throttle file is open loads what it needs, and opens the view', async () => {
+  begin();
+  writeFile('file:///folder/a.throttle.yaml', FOUR_BARREL);
+  await commands.executeCommand('pedalToPlate.openView', Uri.parse('file:///folder/a.throttle.yaml'));
+  expect(panels.map(({ title }) => title)).toEqual(['Mechanism: a.throttle.yaml']);
+  end();
+  await settled();
+  expect(panels).toEqual([]);
+  emptyDisk();
+});
+
+test('a view that the editor brings back is taken up, and one of which nothing is known is closed', async () => {
+  begin();
+  writeFile('file:///folder/a.throttle.yaml', FOUR_BARREL);
+  const serializer = serializers.get('pedalToPlate.view');
+  const revive = async (state: unknown): Promise<WebviewPanel> => {
+    const panel = new WebviewPanel('pedalToPlate.view', '', 1, {});
+    await serializer?.deserializeWebviewPanel(panel, state);
+    return panel;
+  };
+  const revived = await revive({ uri: 'file:///folder/a.throttle.yaml', travel: 0.5 });
+  expect(revived.webview.html).toContain('view.js');
+  expect(revived.webview.options.enableScripts).toBe(true);
+  for (const state of [undefined, null, 7, 'file:///folder/a.throttle.yaml', {}, { uri: 7 }, { uri: 'file:///folder/a.throttle.yaml' }])
+    await revive(state);
+  expect(panels).toEqual([revived]);
+  end();
+  await settled();
+  emptyDisk();
 });

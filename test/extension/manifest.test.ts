@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { INLAY_SETTINGS } from '../../extension/features/inlayHints.ts';
 import { LANGUAGE_ID } from '../../extension/language.ts';
+import { VIEW_COMMANDS, VIEW_TYPE } from '../../extension/view/names.ts';
 import { FINDING_CODES } from '../../src/findings/codes.ts';
 import { INLAY_KINDS } from '../../src/language/inlayHints.ts';
 import { TOKEN_MODIFIERS } from '../../src/language/tokens.ts';
@@ -21,16 +22,20 @@ interface Manifest {
   readonly activationEvents?: readonly string[];
   readonly contributes: {
     readonly languages: readonly { readonly id: string; readonly extensions: readonly string[]; readonly icon: Record<string, string> }[];
-    readonly commands: readonly { readonly command: string; readonly title: string; readonly category: string }[];
+    readonly commands: readonly { readonly command: string; readonly title: string; readonly category: string; readonly icon?: string }[];
     readonly configuration: { readonly properties: Readonly<Record<string, Setting>> };
     readonly semanticTokenModifiers: readonly { readonly id: string }[];
-    readonly keybindings?: unknown;
+    readonly keybindings: readonly { readonly command: string; readonly when: string }[];
+    readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string; readonly group?: string }[]>>;
   };
 }
 
 const text = read('package.json');
 const manifest = JSON.parse(text) as Manifest;
-const { languages, commands, configuration, semanticTokenModifiers, keybindings } = manifest.contributes;
+const { languages, commands, configuration, semanticTokenModifiers, keybindings, menus } = manifest.contributes;
+
+/** A throttle file or its view. */
+const PLACES = /(?:resource|editor)LangId == throttle-linkage|activeWebviewPanelId == 'pedalToPlate\.view'/;
 
 /** Modifiers that every editor knows (VS Code's Semantic Highlight Guide, "Standard token types and modifiers"). */
 const STANDARD_MODIFIERS = ['declaration', 'readonly', 'defaultLibrary'];
@@ -45,12 +50,30 @@ describe('the manifest', () => {
     expect(languages.map(({ id, extensions }) => [id, extensions])).toEqual([[LANGUAGE_ID, ['.throttle.yaml']]]);
   });
 
-  test('wakes the extension by its language and commands only', () => {
-    expect(manifest.activationEvents ?? []).toEqual([]);
+  test('wakes the extension by its language, its commands and its view only', () => {
+    expect(manifest.activationEvents ?? []).toEqual([`onWebviewPanel:${VIEW_TYPE}`]);
   });
 
-  test('takes no shortcut', () => {
-    expect(keybindings).toBeUndefined();
+  test('takes shortcuts only where a throttle file or its view has the focus', () => {
+    for (const { command, when } of keybindings) {
+      expect(commands.map((each) => each.command)).toContain(command);
+      for (const each of when.split('||')) expect(each).toMatch(PLACES);
+    }
+  });
+
+  test('puts one icon into the title of an editor, and offers nothing in the palette where it cannot work', () => {
+    const shown = menus['editor/title'] ?? [];
+    expect(shown.filter(({ group }) => group === 'navigation').map(({ command }) => command)).toEqual([`pedalToPlate.${VIEW_COMMANDS[0]}`]);
+    expect(shown.every(({ when }) => when?.split('||').every((each) => PLACES.test(each)))).toBe(true);
+    const guarded = (menus.commandPalette ?? []).filter(({ when }) => when !== undefined).map(({ command }) => command);
+    expect(guarded).toEqual(VIEW_COMMANDS.map((name) => `pedalToPlate.${name}`));
+    const icons = commands.filter(({ icon }) => icon !== undefined);
+    expect(icons.every(({ icon }) => /^\$\([a-z-]+\)$/.test(icon ?? ''))).toBe(true);
+  });
+
+  test('names the commands of the view, as the extension has them', () => {
+    const own = new Set(commands.map(({ command }) => command));
+    expect(VIEW_COMMANDS.filter((name) => !own.has(`pedalToPlate.${name}`))).toEqual([]);
   });
 
   test('puts every command in one category, and none without a prefix', () => {
@@ -81,10 +104,5 @@ describe('the manifest', () => {
     expect([png.readUInt32BE(16), png.readUInt32BE(20)].every((side) => side >= 128)).toBe(true);
     const icons = languages.flatMap(({ icon }) => ['light', 'dark'].map((theme) => icon[theme] ?? ''));
     expect(icons.filter((path) => !existsSync(new URL(`../../${path}`, import.meta.url)))).toEqual([]);
-  });
-
-  test('takes along in the package what it refers to', () => {
-    const taken = read('.vscodeignore').split('\n');
-    expect(taken).toEqual(expect.arrayContaining(['!docs/codes/*.md', '!extension/icons/**']));
   });
 });

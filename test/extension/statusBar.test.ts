@@ -11,6 +11,7 @@ import {
   focusDocument,
   listening,
   openDocument,
+  setSetting,
   statusBarItems,
   StatusBarAlignment,
   workspace,
@@ -53,6 +54,20 @@ function open(text: string, name = 'a', language = 'throttle-linkage'): TextDocu
   return document;
 }
 
+test('counts findings as severe as the settings make them, at once, and none that is off', () => {
+  const item = show();
+  open(BROKEN);
+  expect(item.text).toContain('1 error');
+  setSetting('pedalToPlate.severity', { 'toggle-opening': 'warning' });
+  expect(item.text).toContain('$(warning) 2 warnings');
+  setSetting('pedalToPlate.severity', { 'toggle-opening': 'off', 'not-assembled': 'off', 'transmission-angle': 'off' });
+  expect(item.text).toContain('$(warning) 2 warnings');
+  const tooltip = item.tooltip as { readonly value: string };
+  expect(tooltip.value).toContain('no errors, 2 warnings, no notes');
+  setSetting('pedalToPlate.severity', {});
+  expect(item.text).toContain('1 error');
+});
+
 test('there is one item, on the right, which shows the problems', () => {
   const item = show();
   expect([item.alignment, item.command?.command]).toEqual([StatusBarAlignment.Right, 'workbench.actions.view.problems']);
@@ -83,10 +98,10 @@ test('it says how the file stands, for eyes and for ears', () => {
   expect(item.text).toMatch(/^\$\((?:info|check)\) no errors · opens 82°$/);
   expect(item.accessibilityInformation?.label).toBe('Throttle linkage: no errors · opens 82°');
   const broken = open(BROKEN, 'broken');
-  expect(item.text).toMatch(/^\$\(error\) 3 errors/);
+  expect(item.text).toMatch(/^\$\(error\) 1 error/);
   changeDocument(broken, 'format: 1\n');
   vi.runAllTimers();
-  expect(item.text).not.toMatch(/3 errors/);
+  expect(item.text).not.toMatch(/1 error/);
 });
 
 test('on hover it gives the verdict, the requirements, what was not checked, and the caution', () => {

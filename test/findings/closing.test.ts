@@ -6,7 +6,7 @@ import { applyMend } from '../support/applyMend.ts';
 import { checkFindings } from '../support/checkFindings.ts';
 import { markedAll, markedAt } from '../support/markedAt.ts';
 import { bisect } from './handGeometry.ts';
-import { FULL, leastOver, onShaft, STEADY, torqueAt, TWO, written, type Hung } from './hungSprings.ts';
+import { FULL, leastOver, onShaft, STEADY, together, torqueAt, TWO, written, type Hung } from './hungSprings.ts';
 
 const SHAFT = '  |shaft|: {pivot';
 const ALONE = 'warning[single-return-spring]: is the only return spring that closes';
@@ -107,19 +107,10 @@ springs:
   });
 
   it('is said once of shafts that close together', () => {
-    const text = (preload: number): string => `format: 1
-levers:
-  front: {pivot: [0, 0], stops: {open: 60 deg}}
-  rear: {pivot: [100, 0], stops: {open: 60 deg}}
-pedal: {lever: front, opens: counterclockwise, travel: 60 deg}
-couplings: {on: {from: front, to: rear}}
-plates:
-  front_bank: {lever: front, bore: 40, seat: 6 deg, idle: 1.5 deg}
-  rear_bank: {lever: rear, bore: 40, seat: 6 deg, idle: 1.5 deg}
-springs:
-  one: {lever: rear, rate: 2 N*mm/deg, preload: ${preload} N*mm}
+    const text = (preload: number): string =>
+      together(`  one: {lever: rear, rate: 2 N*mm/deg, preload: ${preload} N*mm}
   two: {lever: front, rate: 2 N*mm/deg, preload: 20 N*mm}
-`;
+`);
     checkFindings(
       markedAll(text(-50), [
         ['  |front|: {pivot', 'error[closing-lost]: Nothing closes front and rear from 0 % to 12.5 %'],

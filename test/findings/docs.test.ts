@@ -44,7 +44,8 @@ describe.each(FINDING_CODES)('%s', (code) => {
     expect(doc.example.split('\n').filter((line) => !/^\s*#/.test(line)).length).toBeLessThanOrEqual(19);
     const { findings, problems } = checkAnnotated(doc.example);
     expect(problems).toEqual([]);
-    expect(findings.map((finding) => finding.code)).toContain(code);
+    // As a finding of its own, or beside the cause that it follows from.
+    expect(findings.flatMap(({ code: own, following = [] }) => [own, ...following.map((each) => each.code)])).toContain(code);
   });
 
   it('comes from its own rule, which finds nothing else', () => {

@@ -21,6 +21,7 @@ let slowest = 0;
 function checkSolve(text: string): void {
   const began = cpuTime();
   const answers = solve(text);
+  const { facts, notChecked, parts, requirements } = answers;
   const table = answers.table([0, 0.31, 1]);
   const took = cpuTime() - began;
   slowest = Math.max(slowest, took);
@@ -29,7 +30,8 @@ function checkSolve(text: string): void {
     expect(values).toHaveLength(3);
     for (const value of values) expect(value === null || Number.isFinite(value), `${name}: ${value}`).toBe(true);
   }
-  const places = [...answers.findings, ...answers.notChecked, ...answers.parts].map(({ span }) => span);
+  expect(requirements).toHaveLength(answers.definition?.requirements.length ?? 0);
+  const places = [...answers.findings, ...notChecked, ...parts].map(({ span }) => span);
   for (const { start, end } of places) expect(0 <= start && start <= end && end <= text.length, text).toBe(true);
   for (const finding of answers.findings) {
     const told = JSON.stringify(finding, (_, value: unknown) =>
@@ -38,7 +40,7 @@ function checkSolve(text: string): void {
     expect(told, text).not.toMatch(/NaN|Infinity|undefined/);
     for (const { from, to } of finding.ranges ?? []) expect(0 <= from && from <= to && to <= 1, told).toBe(true);
   }
-  for (const { figure, why, key } of answers.facts) {
+  for (const { figure, why, key } of facts) {
     if (figure === undefined) expect(why, key).toBeTruthy();
     else expect(Number.isFinite(figure.value), `${key} ${figure.value}\n${text}`).toBe(true);
   }

@@ -6,6 +6,19 @@ export const TWO = [STEADY, STEADY.replace('one', 'two')];
 
 const BANK = 'plates: {bank: {lever: shaft, count: 4, bore: 40, seat: 6 deg, idle: 1.5 deg}}\n';
 
+/** Two shafts with plates that close together. */
+export const together = (springs: string): string => `format: 1
+levers:
+  front: {pivot: [0, 0], stops: {open: 60 deg}}
+  rear: {pivot: [100, 0], stops: {open: 60 deg}}
+pedal: {lever: front, opens: counterclockwise, travel: 60 deg}
+couplings: {on: {from: front, to: rear}}
+plates:
+  front_bank: {lever: front, bore: 40, seat: 6 deg, idle: 1.5 deg}
+  rear_bank: {lever: rear, bore: 40, seat: 6 deg, idle: 1.5 deg}
+springs:
+${springs}`;
+
 /** A shaft that the pedal's cable turns 60° open by a drum of 24 mm, with an arm of 20 mm at its drawn angle. */
 export const onShaft = (springs: readonly string[], { plates = BANK, angle }: { plates?: string; angle?: number } = {}): string => {
   const drawn = angle ?? (springs.some((spring) => spring.includes('[60, ')) ? 0 : 240);

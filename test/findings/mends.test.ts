@@ -6,6 +6,7 @@ import type { FindingCode } from '../../src/findings/codes.ts';
 import type { Mend } from '../../src/findings/finding.ts';
 import { solve } from '../../src/solve.ts';
 import { applyMend, type Mended } from '../support/applyMend.ts';
+import { foundBy } from '../support/foundBy.ts';
 import { degrees, distance, polar, radians } from './handGeometry.ts';
 
 /** The example on the page of the code. */
@@ -13,7 +14,7 @@ const example = (code: FindingCode): string =>
   takeDocApart(readFileSync(new URL(`../../src/findings/rules/${ruleNameOf(code)}.ts`, import.meta.url), 'utf8')).example;
 
 const mendOf = (text: string, code: FindingCode): Mend | undefined => {
-  const found = solve(text).findings.filter((finding) => finding.code === code);
+  const found = foundBy(solve(text), code);
   expect(found.length).toBeGreaterThan(0);
   return found[0]?.mend;
 };
@@ -259,7 +260,7 @@ plates: {bank: {lever: shaft, bore: 45 mm, seat: 6 deg, idle: 4 deg}}
     const mended = applyMend(text, 'turns-back');
     expect(mended.mend).toMatchObject({ unknown: 'pedal.travel', outcome: { kind: 'itself' } });
     expect(mended.left).toEqual(['toggle-returning link']);
-    expect(mended.answers.findings.map(({ code }) => code)).not.toContain('turns-back');
+    expect(foundBy(mended.answers, 'turns-back')).toEqual([]);
     // A whole turn of the crank closes the shaft and opens it again: one end of the travel mends nothing.
     const whole = text.replace('travel: 60 deg', 'travel: 300 deg');
     expect(mendOf(whole, 'turns-back')).toBeUndefined();

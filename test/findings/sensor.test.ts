@@ -218,7 +218,6 @@ sensors:
   ])('is told of beside the lever that turns back', (more, signal) => {
     const { answers, only } = checkFindings(
       markedAll(rodded(110, more, signal), [
-        ['  |rotor|: {pivot', 'warning[turns-back]'],
         ['{|link|: {', 'error[toggle-returning]'],
         ['open: |110 deg|', 'warning[plate-past-square]'],
         ['  |tps|: {', 'warning[signal-turns-back]: The signal of tps goes back by'],

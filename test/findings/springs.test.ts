@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/solve.ts';
 import { checkFindings } from '../support/checkFindings.ts';
 import { markedAll, markedAt } from '../support/markedAt.ts';
-import { FULL, leastOver, onShaft, STEADY, torqueAt, TWO, written, type Hung } from './hungSprings.ts';
+import { FULL, leastOver, onShaft, STEADY, together, torqueAt, TWO, written, type Hung } from './hungSprings.ts';
 import { bisect, degrees, distance, polar } from './handGeometry.ts';
 
 const STRONG = ['one: {lever: shaft, rate: 3 N*mm/deg, preload: 900 N*mm}', 'two: {lever: shaft, rate: 3 N*mm/deg, preload: 900 N*mm}'];
@@ -258,18 +258,9 @@ ${springs}`;
   });
 
   it('is said once of shafts that close together', () => {
-    const text = (second: string): string => `format: 1
-levers:
-  front: {pivot: [0, 0], stops: {open: 60 deg}}
-  rear: {pivot: [100, 0], stops: {open: 60 deg}}
-pedal: {lever: front, opens: counterclockwise, travel: 60 deg}
-couplings: {on: {from: front, to: rear}}
-plates:
-  front_bank: {lever: front, bore: 40, seat: 6 deg, idle: 1.5 deg}
-  rear_bank: {lever: rear, bore: 40, seat: 6 deg, idle: 1.5 deg}
-springs:
-  one: {lever: rear, rate: 2 N*mm/deg, preload: 300 N*mm}
-${second}`;
+    const text = (second: string): string =>
+      together(`  one: {lever: rear, rate: 2 N*mm/deg, preload: 300 N*mm}
+${second}`);
     checkFindings(
       markedAt(text(''), '  |one|: {', 'warning[single-return-spring]: one is the only return spring that closes front and rear'),
     );

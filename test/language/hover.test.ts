@@ -169,7 +169,7 @@ describe('over a part is what it does over the travel', () => {
 
   test('with what was found about it', () => {
     const broken = readFileSync('examples/binding-broken.throttle.yaml', 'utf8');
-    checkHover(on(broken, 'link', 'rods:'), 'link', ['a rod', 'error', 'cannot reach shaft']);
+    checkHover(on(broken, 'link', 'rods:'), 'link', ['a rod', 'error', 'comes in line with the arm of shaft']);
   });
 
   test('a part that the pedal does not move says so', () => {

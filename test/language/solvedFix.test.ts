@@ -9,6 +9,7 @@ import { offeredFixes } from '../../src/language/offeredFixes.ts';
 import { solveFix } from '../../src/language/solvedFix.ts';
 import { solve } from '../../src/solve.ts';
 import { atCursor, checkSolvedFix, offeredAt, solvedAt } from '../support/checkFix.ts';
+import { foundBy } from '../support/foundBy.ts';
 import { BANK, parallel, wound } from '../support/fixFiles.ts';
 
 const DEGREE = Math.PI / 180;
@@ -18,7 +19,7 @@ const FOUR = example('four-barrel');
 const TWO = example('two-banks');
 
 describe('rod length for rest', () => {
-  const title = 'Set the length of link so that shaft closes';
+  const title = 'Solve for the length of link so that shaft closes';
   const result = 'Lengthen link to 100 mm: shaft closes';
 
   it('meets both closed stops', () => {
@@ -44,7 +45,7 @@ describe('rod length for rest', () => {
     checkSolvedFix(
       text('49.75 mm'),
       text('50 mm').replace('$0', ''),
-      'Set `half` so that shaft closes',
+      'Solve for `half` so that shaft closes',
       'Set `half` to 50 mm: shaft closes',
     );
   });
@@ -57,10 +58,10 @@ describe('rod length for rest', () => {
 describe('full opening', () => {
   const short = FOUR.replace('crank_reach: 38 mm', 'crank_reach: 35 mm');
   const titles = [
-    'Set `crank_reach` so that shaft opens fully',
-    'Set `shaft_reach` so that shaft opens fully',
-    'Set the length of link so that shaft opens fully',
-    "Set the pedal's travel so that shaft opens fully",
+    'Solve for `crank_reach` so that shaft opens fully',
+    'Solve for `shaft_reach` so that shaft opens fully',
+    'Solve for the length of link so that shaft opens fully',
+    "Solve for the pedal's travel so that shaft opens fully",
   ];
   const at = short.replace('open: 82 deg', 'open: 82$0 deg');
 
@@ -98,7 +99,7 @@ describe('full opening', () => {
     checkSolvedFix(
       text.replace('open: 82 deg', 'open: 82$0 deg'),
       text.replace(ends, `${ends}    length: 110.24 mm\n`),
-      'Set the length of link so that shaft opens fully',
+      'Solve for the length of link so that shaft opens fully',
       'Lengthen link to 110.24 mm: shaft opens 82°',
     );
   });
@@ -109,13 +110,13 @@ describe('full opening', () => {
     checkSolvedFix(
       wound(stop, BANK),
       wound(stop.replace('$0', ''), BANK).replace('radius: 24 mm', 'radius: 22.51 mm'),
-      'Set the radius of the drum shaft.wheel so that shaft opens fully',
+      'Solve for the radius of the drum shaft.wheel so that shaft opens fully',
       'Reduce the drum shaft.wheel to 22.51 mm: shaft opens 82°',
     );
     checkSolvedFix(
       wound(stop, BANK),
       wound(stop.replace('$0', ''), BANK).replace('pull: 33.2 mm', 'pull: 35.33 mm'),
-      "Set the pedal's pull so that shaft opens fully",
+      "Solve for the pedal's pull so that shaft opens fully",
       "Lengthen the pedal's pull to 35.33 mm: shaft opens 82°",
     );
   });
@@ -134,41 +135,54 @@ describe('full opening', () => {
 
   it('tells the nearest that can be reached where nothing reaches', () => {
     const text = example('binding-broken').replace('open: 82 deg', 'open: 82$0 deg');
-    expect(solvedAt(text, 'Set the radius of shaft.arm so that shaft opens fully')).toEqual({
+    expect(solvedAt(text, 'Solve for the radius of shaft.arm so that shaft opens fully')).toEqual({
       kind: 'unsolved',
       // 30 mm, 20 mm up and down.
       reason: 'No value of the radius of shaft.arm between 10 mm and 50 mm does it; 50 mm comes nearest: shaft opens 78.2°',
     });
     const there = solve(text.replace('$0', '').replace('radius: 30 mm', 'radius: 50 mm'));
-    expect(there.findings.find(({ code }) => code === 'opening-missed')?.message).toContain('shaft opens 78.2° at most');
+    expect(foundBy(there, 'opening-missed')[0]?.message).toContain('shaft opens 78.2° at most');
   });
 });
 
 describe('the stop for 90° of plate', () => {
-  it('comes down to 90° less seat and idle, found or not', () => {
-    const after = FOUR.replace('open: 82 deg', 'open: 82.5 deg');
-    const title = 'Set the open stop of shaft so that the plates on shaft stand square at most';
-    checkSolvedFix(
-      FOUR.replace('open: 82 deg', 'open: 84$0 deg'),
-      after,
-      title,
-      'Set the open stop of shaft to 82.5 deg: shaft opens 82.5°',
+  // 36 mm of pull, less 1 mm of slack, on 24 mm: 83.6°, past the 82.5° at which the plates stand square.
+  const past = (open: string, bank = BANK, lets = ''): string =>
+    wound(`stops: {closed: 0 deg, open: ${open}}`, bank).replace('pull: 33.2 mm', 'pull: 36 mm').replace('levers:', `${lets}levers:`);
+  const title = 'Solve for the open stop of shaft so that the plates bank stand square at most';
+
+  it('comes down to 90° less seat and idle', () => {
+    const result = 'Set the open stop of shaft to 82.5 deg: the plates bank stand square at most';
+    const { code } = checkSolvedFix(past('9$00 deg'), past('82.5 deg'), title, result);
+    expect(code).toBe('plate-past-square');
+  });
+
+  it('comes down by the `let` that it follows from', () => {
+    const { code } = checkSolvedFix(
+      past('2 * h$0alf', BANK, 'let: {half: 45 deg}\n'),
+      past('2 * half', BANK, 'let: {half: 41.25 deg}\n'),
+      'Solve for `half` so that the plates bank stand square at most',
+      'Set `half` to 41.25 deg: the plates bank stand square at most',
     );
+    expect(code).toBe('plate-past-square');
+  });
+
+  it('rounds down where 90° less seat and idle is no round figure', () => {
+    const solved = solvedAt(past('9$00 deg', BANK.replace('seat: 6 deg', 'seat: 6.0042 deg')), title);
+    expect(solved).toMatchObject({ kind: 'solved', value: expect.closeTo(82.49 * DEGREE, 12) as number });
+  });
+
+  it('is offered too where a stop beyond 90° is not reached', () => {
+    const other = title.replace('plates bank', 'plates on shaft');
     const missed = wound('stops: {closed: 0 deg, open: 8$04 deg}', BANK).replace('24 mm', '22 mm');
-    expect(offeredAt(missed)).toContain(title);
-    expect(solvedAt(missed, title)).toMatchObject({ kind: 'solved', value: 82.5 * DEGREE });
+    expect(offeredAt(missed)).toContain(other);
+    expect(solvedAt(missed, other)).toMatchObject({ kind: 'solved', value: 82.5 * DEGREE });
   });
 
   it('is not offered where the stop stands at 90° or before, nor where there are no plates', () => {
     for (const open of ['82.5', '82', '40'])
       expect(offeredAt(FOUR.replace('open: 82 deg', `open: ${open}$0 deg`)).join()).not.toContain('square');
     expect(offeredAt(wound('stops: {closed: 0 deg, open: 12$00 deg}'))).toEqual([]);
-  });
-
-  it('rounds down where 90° less seat and idle is no round figure', () => {
-    const text = FOUR.replace('open: 82 deg', 'open: 84$0 deg').replace('seat: 6 deg', 'seat: 6.0058 deg');
-    const solved = solvedAt(text, 'Set the open stop of shaft so that the plates on shaft stand square at most');
-    expect(solved).toMatchObject({ kind: 'solved', value: expect.closeTo(82.49 * DEGREE, 12) as number });
   });
 });
 
@@ -184,11 +198,11 @@ describe('landing before the stop', () => {
     const goal = 'so that the pedal lands before it stretches or bends anything';
     const after = (drum: string, pull: string): string => early(drum, pull).replace('$0', '');
     const result = 'main stretches by 1.99 mm';
-    expect(offeredAt(early('24 mm', '39 mm'))[0]).toBe(`Set the pedal's pull ${goal}`);
-    const less = solvedAt(early('24 mm', '39 mm'), `Set the pedal's pull ${goal}`);
+    expect(offeredAt(early('24 mm', '39 mm'))[0]).toBe(`Solve for the pedal's pull ${goal}`);
+    const less = solvedAt(early('24 mm', '39 mm'), `Solve for the pedal's pull ${goal}`);
     expect(less).toMatchObject({ kind: 'solved', mends: true, title: `Shorten the pedal's pull to 37.34 mm: ${result}` });
     expect(less.kind === 'solved' && applyEdits(after('24 mm', '39 mm'), less.edits)).toBe(after('24 mm', '37.34 mm'));
-    const larger = solvedAt(early('24 mm', '39 mm'), `Set the radius of the drum shaft.wheel ${goal}`);
+    const larger = solvedAt(early('24 mm', '39 mm'), `Solve for the radius of the drum shaft.wheel ${goal}`);
     expect(larger).toMatchObject({ kind: 'solved', mends: true, title: `Enlarge the drum shaft.wheel to 25.16 mm: ${result}` });
     expect((39 - 3) / (82 * DEGREE)).toBeCloseTo(25.154, 3);
   });
@@ -206,13 +220,19 @@ describe('clocking', () => {
         .replace('out: {radius: 40 mm, angle: 60 deg}', `out: {radius: 40 mm, angle: ${drive}}`)
         .replace('travel: 78 deg', travel)
         .replace('rods:\n  link', 'rods:\n  li$0nk');
-    const transmission = solvedAt(text('60 deg', '60 deg', 'travel: 90 deg'), 'Clock shaft.arm so that link keeps its transmission angle');
+    const transmission = solvedAt(
+      text('60 deg', '60 deg', 'travel: 90 deg'),
+      'Solve for the angle of shaft.arm so that link keeps its transmission angle',
+    );
     expect(transmission).toMatchObject({
       kind: 'solved',
       mends: true,
       title: expect.stringMatching(/^Clock shaft\.arm to .*: transmission angle of link 40/) as string,
     });
-    const drive = solvedAt(text('90 deg', '30 deg', 'travel: 40 deg'), 'Clock pedal.out so that link keeps its drive angle');
+    const drive = solvedAt(
+      text('90 deg', '30 deg', 'travel: 40 deg'),
+      'Solve for the angle of pedal.out so that link keeps its drive angle',
+    );
     expect(drive).toMatchObject({
       kind: 'solved',
       mends: true,
@@ -225,7 +245,7 @@ describe('clocking', () => {
       .replace('arm: {radius: 40 mm, angle: 60 deg}', 'arm: {radius: 40 mm, angle: clocking * 2}')
       .replace('travel: 78 deg', 'travel: 90 deg')
       .replace('rods:\n  link', 'rods:\n  li$0nk');
-    const solved = solvedAt(text, 'Set `clocking` so that link keeps its transmission angle');
+    const solved = solvedAt(text, 'Solve for `clocking` so that link keeps its transmission angle');
     expect(solved).toMatchObject({
       kind: 'solved',
       mends: true,
@@ -246,21 +266,21 @@ describe('sensor, spring and slack', () => {
     checkSolvedFix(
       sensor('3$05 deg'),
       sensor('33.12 deg'),
-      'Turn tps on its spindle so that tps stays within its range',
+      'Solve for `at_closed` of tps so that tps stays within its range',
       'Turn tps on its spindle to 33.12 deg: tps turns to 110° at most',
     );
     expect(76.87 + 33.12).toBeCloseTo(110 - 0.01, 2);
     checkSolvedFix(
       sensor('4$00 deg'),
       sensor('33.12 deg'),
-      'Turn tps on its spindle so that tps stays off its stops',
+      'Solve for `at_closed` of tps so that tps stays off its stops',
       'Turn tps on its spindle to 33.12 deg: tps turns to 110° at most',
     );
   });
 
   it('turns the `let` behind its place', () => {
     const text = (base: string): string => sensor('base$0 + 20 deg').replace('levers:', `let: {base: ${base}}\nlevers:`);
-    const title = 'Set `base` so that tps stays within its range';
+    const title = 'Solve for `base` so that tps stays within its range';
     checkSolvedFix(text('15 deg'), text('13.12 deg').replace('$0', ''), title, 'Set `base` to 13.12 deg: tps turns to 110° at most');
   });
 
@@ -270,15 +290,15 @@ describe('sensor, spring and slack', () => {
     // 0.5 V stands 0.3 V of 4.6 V, so 7.174° of 110°, above the start.
     expect((0.3 / 4.6) * 110).toBeCloseTo(7.174, 3);
     const goal = 'so that the signal of tps is never taken for a fault';
-    expect(solvedAt(text('$05 deg'), `Turn tps on its spindle ${goal}`)).toMatchObject({
+    expect(solvedAt(text('$05 deg'), `Solve for \`at_closed\` of tps ${goal}`)).toMatchObject({
       title: 'Turn tps on its spindle to 7.18 deg: tps gives 0.5 V at rest',
     });
     // The end: 4.5 V stands as far below 110°, and the rotor turns by 76.87°; a hundredth of margin.
-    expect(solvedAt(text('$030 deg'), `Turn tps on its spindle ${goal}`)).toMatchObject({
+    expect(solvedAt(text('$030 deg'), `Solve for \`at_closed\` of tps ${goal}`)).toMatchObject({
       title: 'Turn tps on its spindle to 25.94 deg: tps gives 4.499 V at 100 % of pedal travel',
     });
     expect(110 - (0.3 / 4.6) * 110 - 32.2 / 24 / DEGREE - 0.01).toBeCloseTo(25.944, 3);
-    expect(solvedAt(text('base $0+ 0 deg'), `Set \`base\` ${goal}`)).toMatchObject({
+    expect(solvedAt(text('base $0+ 0 deg'), `Solve for \`base\` ${goal}`)).toMatchObject({
       title: 'Set `base` to 7.18 deg: tps gives 0.5 V at rest',
     });
   });
@@ -293,8 +313,8 @@ describe('sensor, spring and slack', () => {
     expect(atCursor(before).answers.findings.map(({ code }) => code)).toContain('closing-lost');
     const offers = offeredAt(before).filter((title) => title.includes('preload'));
     expect(offers).toEqual([
-      'Set the preload of first so that the springs close shaft',
-      'Set the preload of second so that the springs close shaft',
+      'Solve for the preload of first so that the springs close shaft',
+      'Solve for the preload of second so that the springs close shaft',
     ]);
     // 3 N·mm/deg over 76.87° are 230.6 N·mm at full pedal, of which a tenth is 23.06.
     checkSolvedFix(
@@ -319,13 +339,13 @@ describe('sensor, spring and slack', () => {
     checkSolvedFix(
       tight('$01 mm'),
       tight('1.41 mm'),
-      'Set the slack of main so that main is loose at rest',
+      'Solve for the slack of main so that main is loose at rest',
       'Raise the slack of main to 1.41 mm: main is loose at rest',
     );
     checkSolvedFix(
       tight('gap $0/ 2', 'let: {gap: 1 mm}\n'),
       tight('gap / 2', 'let: {gap: 2.81 mm}\n'),
-      'Set `gap` so that main is loose at rest',
+      'Solve for `gap` so that main is loose at rest',
       'Set `gap` to 2.81 mm: main is loose at rest',
     );
   });
@@ -358,7 +378,7 @@ function exampleOf(code: FindingCode): string {
 describe('two shafts', () => {
   it('rest in step again', () => {
     const text = TWO.replace('to: rear.arm\n', 'to: rear.arm\n    length: 92$0 mm\n');
-    const solved = solvedAt(text, 'Set the length of rear_link so that front closes');
+    const solved = solvedAt(text, 'Solve for the length of rear_link so that front closes');
     expect(solved).toMatchObject({ kind: 'solved', mends: true });
   });
 });

@@ -22,7 +22,7 @@ describe('what an edit may not do', () => {
       .replace('stops: {closed: 0 deg}', 'stops: {closed: 0 deg, open: 8$00 deg}')
       .replace('travel: 78 deg', 'travel: 70 deg')
       .replace('idle: 6 deg', 'idle: 3 deg');
-    expect(solvedAt(text, 'Set the length of link so that shaft opens fully')).toMatchObject({
+    expect(solvedAt(text, 'Solve for the length of link so that shaft opens fully')).toMatchObject({
       kind: 'unsolved',
       reason: expect.stringMatching(
         /^The length of link would have to be 95\.\d+ mm, but then: shaft is held \d\.\d+° open at rest/,
@@ -32,7 +32,7 @@ describe('what an edit may not do', () => {
 
   it('cost a requirement that is met', () => {
     const text = wound('stops: {closed: 0 deg, open: 82$0 deg}', `${BANK}require:\n  short pull: max(main.pull) <= 34 mm\n`);
-    expect(solvedAt(text, "Set the pedal's pull so that shaft opens fully")).toEqual({
+    expect(solvedAt(text, "Solve for the pedal's pull so that shaft opens fully")).toEqual({
       kind: 'unsolved',
       reason: "The pedal's pull would have to be 35.327 mm, but then: the requirement `short pull` would no longer be met",
     });
@@ -43,7 +43,7 @@ describe('what an edit may not do', () => {
       .replace('stops: {closed: 0 deg}', 'stops: {closed: 0 deg, open: 8$00 deg}')
       .replace('travel: 78 deg', 'travel: 70 deg')
       .replace('idle: 6 deg', 'idle: 3 deg');
-    expect(solvedAt(text, 'Set the radius of pedal.out so that shaft opens fully')).toMatchObject({
+    expect(solvedAt(text, 'Solve for the radius of pedal.out so that shaft opens fully')).toMatchObject({
       kind: 'solved',
       title: 'Lengthen the arm pedal.out to 44.06 mm: shaft opens 79.9° (but then transmission-angle)',
     });

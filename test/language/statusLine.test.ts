@@ -21,7 +21,7 @@ describe('the status line', () => {
 
   it('counts what is worst: errors, else requirements that are not met, else warnings', () => {
     const bad = statusOf(example('binding-broken'));
-    expect(bad).toMatchObject({ text: '3 errors · opens 76.1°', severity: 'error' });
+    expect(bad).toMatchObject({ text: '1 error · opens 76.1°', severity: 'error' });
     const unmet = statusOf(FOUR.replace('>= 81 deg', '>= 85 deg'));
     expect(unmet).toMatchObject({ text: '1 requirement not met · opens 82°', severity: 'error' });
     const warned = statusOf(FOUR.replace('crank_reach: 38 mm', 'crank_reach: 36.9 mm').replace('>= 81 deg', '>= 79 deg'));

@@ -6,6 +6,7 @@ import type { Finding, Mend } from '../../src/findings/finding.ts';
 import { compileMechanism } from '../../src/kinematics/compile.ts';
 import { solve, type Answers } from '../../src/solve.ts';
 import { solveFor } from '../../src/studies/solveFor.ts';
+import { foundBy } from './foundBy.ts';
 import { walkValues } from './walkValues.ts';
 
 export interface Mended {
@@ -20,12 +21,12 @@ export interface Mended {
 }
 
 /**
- * Mends the only finding with this code (about this part, where one is named). Throws where it has no mend or none can be solved
+ * Mends the only finding with this code (about this part, where one is named), also one told beside its cause. Throws where it has no mend or none can be solved
  * for between the bounds; of several values it takes the one nearest to that of the file.
  */
 export function applyMend(text: string, code: FindingCode, part?: string): Mended {
   const before = solve(text);
-  const found = before.findings.filter((each) => each.code === code && (part === undefined || each.part === part));
+  const found = foundBy(before, code).filter((each) => part === undefined || each.part === part);
   const [finding] = found;
   if (finding?.mend === undefined || found.length > 1)
     throw new Error(`${found.length} findings ${code}, mend ${String(finding?.mend?.unknown)}`);

@@ -13,11 +13,12 @@ import { indexLines, type LineIndex, type Span } from '../../src/definition/span
 import type { FindingCode } from '../../src/findings/codes.ts';
 import type { Finding } from '../../src/findings/finding.ts';
 import { solve, type Answers } from '../../src/solve.ts';
+import { foundBy } from './foundBy.ts';
 import { takeApart } from './marks.ts';
 
 export interface Checked {
   readonly answers: Answers;
-  /** The only finding with this code; throws where there are none or several. */
+  /** The only finding with this code, also one told beside its cause; throws where there are none or several. */
   only(code: FindingCode): Finding;
 }
 
@@ -37,7 +38,7 @@ export function checkFindings(annotated: string): Checked {
   return {
     answers,
     only(code) {
-      const found = answers.findings.filter((finding) => finding.code === code);
+      const found = foundBy(answers, code);
       const [first] = found;
       if (first === undefined || found.length > 1) throw new Error(`${found.length} findings ${code}`);
       return first;

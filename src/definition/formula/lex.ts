@@ -8,6 +8,7 @@ import { UNITS, UNIT_MISSPELLINGS, readUnit, skipSpaces } from '../quantity/unit
 import type { UnitReading } from '../quantity/units.ts';
 import { replaceFault } from '../quantity/fault.ts';
 import type { Fault } from '../quantity/fault.ts';
+import { foreignFault } from '../quantity/foreignUnits.ts';
 import { readNumber } from '../quantity/number.ts';
 import type { Span } from '../span.ts';
 import { CONSTANTS, FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './functions.ts';
@@ -96,12 +97,16 @@ function figureAt(
   const digits = { start, end: number.end };
   const unit = readUnit(text, number.end, isOtherWord);
   if (unit === undefined) return { type: 'figure', value: number.value, digits, ...digits };
-  faults.push(...unitFaults(unit));
+  faults.push(...unitFaults(unit, { ...digits, value: number.value }));
   return { type: 'figure', value: number.value, digits, unit, start, end: unit.end };
 }
 
-function unitFaults(unit: UnitReading): Fault[] {
-  const faults = unit.unknown.map((word) => unknownUnit(word.word, word));
+/** @param figure the number before it */
+function unitFaults(unit: UnitReading, figure: Span & { readonly value: number }): Fault[] {
+  const faults = unit.unknown.map((word) => {
+    const isWhole = word.start === unit.start && word.end === unit.end;
+    return foreignFault(word.word, word, isWhole ? figure : undefined) ?? unknownUnit(word.word, word);
+  });
   if (unit.badExponent !== undefined) {
     const cure = 'Write one whole exponent such as `mm^2`, and parentheses round the quantity where its power is meant: `(2 mm)^2`';
     faults.push({

@@ -9,7 +9,7 @@ import type { Requirement } from '../formula/formula.ts';
 import { readFormula, readRequirement } from '../formula/readFormula.ts';
 import type { Problem } from '../problem.ts';
 import type { Origin } from '../quantity/fault.ts';
-import { readQuantity } from '../quantity/quantity.ts';
+import { readQuantity, type QuantityReading } from '../quantity/quantity.ts';
 import type { Span } from '../span.ts';
 import type { SourceScalar } from '../source/tree.ts';
 import { defined, named, problem, type Reading, type Site } from './shape.ts';
@@ -66,7 +66,7 @@ function readAny(
   }
   const at = originOf(node);
   const place = { span, path: site.path };
-  const plain = readQuantity(node.text, at, expected, reading.letNames);
+  const plain = readPlain(node.text, at, expected, reading.letNames);
   if (plain.form === 'quantity') {
     report(plain.problems, node, reading);
     if (plain.quantity === undefined) return undefined;
@@ -79,6 +79,28 @@ function readAny(
   if (formula === undefined || nominal === undefined || kind === undefined) return undefined;
   return { value: { ...place, dimension: expected ?? dimensionOfKind(kind) ?? 'number', nominal, unit: '', formula }, kind };
 }
+
+/**
+ * As `readQuantity`. Sound quantities are kept by their place and text: neither where they stand changes what they are, nor the names of
+ * the file, none of which is a unit; and from one version of a file to the next nearly all of them stay.
+ */
+function readPlain(text: string, at: Origin, expected: Dimension | undefined, names: ReadonlySet<string>): QuantityReading {
+  const key = `${expected ?? ''} ${text}`;
+  const before = sound.get(key);
+  if (before !== undefined) return before;
+  const read = readQuantity(text, at, expected, names);
+  // A tolerance knows its place.
+  const isPlain = read.form === 'quantity' && read.quantity !== undefined && read.quantity.tolerance === undefined;
+  if (isPlain && read.problems.length === 0 && text.length <= LONGEST_KEPT) {
+    if (sound.size >= MOST_KEPT) sound.clear();
+    sound.set(key, read);
+  }
+  return read;
+}
+
+const sound = new Map<string, QuantityReading>();
+const MOST_KEPT = 2000;
+const LONGEST_KEPT = 40;
 
 /** Edits fit only where the text stands in the file letter by letter. */
 function report(problems: readonly Problem[], node: SourceScalar, reading: Reading): void {

@@ -6,7 +6,8 @@ import { nearestWord } from '../names.ts';
 import { sense } from './levers.ts';
 import { optional, record, wordList } from './record.ts';
 import { quantity, reference, word } from './scalars.ts';
-import { defined, problem, shortened, type Reading, type Shape } from './shape.ts';
+import { defined, problem, type Reading, type Shape } from './shape.ts';
+import { shortened } from '../source/shortened.ts';
 
 /** The block `pedal`. */
 export const pedal: Shape<Pedal> = record(

@@ -8,7 +8,8 @@ import type { SourceNode } from '../source/tree.ts';
 import { hasCount } from './figureList.ts';
 import { wordList } from './record.ts';
 import { firstOf, quantity } from './scalars.ts';
-import { itemSite, problem, reportShape, shortened, type About, type Reading, type Shape, type Site } from './shape.ts';
+import { itemSite, problem, reportShape, type About, type Reading, type Shape, type Site } from './shape.ts';
+import { shortened } from '../source/shortened.ts';
 
 /** `[x, y]` or `[x, y, z]`, or a name from `points`. */
 export function place(): Shape<Place> {

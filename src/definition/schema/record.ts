@@ -4,17 +4,8 @@
 import { NAME_PATTERN, nearestWord } from '../names.ts';
 import type { Span } from '../span.ts';
 import { entryOf, type SourceEntry, type SourceMap } from '../source/tree.ts';
-import {
-  problem,
-  reportShape,
-  shortened,
-  type About,
-  type FormChoice,
-  type KeyAbout,
-  type Reading,
-  type Shape,
-  type Site,
-} from './shape.ts';
+import { problem, reportShape, type About, type FormChoice, type KeyAbout, type Reading, type Shape, type Site } from './shape.ts';
+import { shortened } from '../source/shortened.ts';
 
 /** What the format says of a key. */
 export interface KeyOptions {

@@ -11,7 +11,8 @@ import type { SourceScalar } from '../source/tree.ts';
 import { KIND_WORDS, kindNamed, type PartKind } from './declared.ts';
 import { readFigure } from './figure.ts';
 import { wordList } from './record.ts';
-import { problem, reportShape, shortened, type Bounds, type Reading, type Shape, type Site } from './shape.ts';
+import { problem, reportShape, type Bounds, type Reading, type Shape, type Site } from './shape.ts';
+import { shortened } from '../source/shortened.ts';
 
 /** A figure of one dimension, within bounds that are given in the unit of its place. */
 export function quantity(dimension: Dimension, bounds: Bounds = {}): Shape<Value> {

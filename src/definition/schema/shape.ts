@@ -10,6 +10,7 @@ import type { Problem, Replacement } from '../problem.ts';
 import type { ProblemCode } from '../codes.ts';
 import type { Span } from '../span.ts';
 import type { Value } from '../definition.ts';
+import { shortened } from '../source/shortened.ts';
 import type { SourceNode, SourceScalar } from '../source/tree.ts';
 import type { Declared, PartKind } from './declared.ts';
 import type { LetScope } from './scopes.ts';
@@ -144,12 +145,6 @@ export function describeNode(node: SourceNode): string {
     case 'empty':
       return 'nothing';
   }
-}
-
-/** On one line, cut where it is long, for messages. */
-export function shortened(text: string): string {
-  const line = text.replace(/\s+/g, ' ').trim();
-  return line.length > 60 ? `${line.slice(0, 57)}…` : line;
 }
 
 /** Reports that a node is not what the place needs; nothing where a mistake has been told there already. */

@@ -10,7 +10,8 @@ import { KIND_WORDS, kindNamed } from './declared.ts';
 import { coordinates, direction, either, listOf, pair, place, shaped } from './places.ts';
 import { mapOf, optional, record, required } from './record.ts';
 import { nameIsKnown, quantity, text } from './scalars.ts';
-import { defined, named, problem, shortened, type Reading, type Shape } from './shape.ts';
+import { defined, named, problem, type Reading, type Shape } from './shape.ts';
+import { shortened } from '../source/shortened.ts';
 
 const keepOut: Shape<KeepOut> = record(
   {

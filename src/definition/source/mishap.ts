@@ -4,7 +4,8 @@
 import type { YAMLError } from 'yaml';
 import type { Problem, Replacement } from '../problem.ts';
 import type { Span } from '../span.ts';
-import { bracketFormula, quoteProblem, shorten } from './quoteFormula.ts';
+import { bracketFormula, quoteProblem } from './quoteFormula.ts';
+import { shortened } from './shortened.ts';
 import { lineRest, multilineQuoteBefore, openQuote, skipBlank, skipLinesWithoutText, slice, startsLine, wordAt } from './stretches.ts';
 
 /** A mistake of YAML in this project's words. */
@@ -120,7 +121,7 @@ function unexpected(at: Span, text: string): Mishap {
     const gap = { start: at.start, end: at.start + signed[0].length - (signed[1]?.length ?? 0) };
     return syntax(
       rest,
-      `\`${shorten(slice(text, rest))}\` reads as an item of a list, which cannot stand here`,
+      `\`${shortened(slice(text, rest))}\` reads as an item of a list, which cannot stand here`,
       'Write the sign right before the figure',
       [rest],
       [{ span: gap, text: '-' }],
@@ -134,7 +135,7 @@ function unexpected(at: Span, text: string): Mishap {
         : ' here';
   return syntax(
     rest,
-    `\`${shorten(slice(text, rest))}\` cannot stand${after}`,
+    `\`${shortened(slice(text, rest))}\` cannot stand${after}`,
     'Start a new key on a line of its own, and put text with special characters in quotes as a whole',
     [rest],
   );
@@ -150,8 +151,8 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
     const span = word.end > word.start ? word : at;
     return syntax(
       span,
-      `\`${shorten(slice(text, span))}\` has no value`,
-      `Write \`${shorten(slice(text, span))}: …\`, with a colon and a space`,
+      `\`${shortened(slice(text, span))}\` has no value`,
+      `Write \`${shortened(slice(text, span))}: …\`, with a colon and a space`,
     );
   }
   if (/^Flow (map|sequence) must end/.test(message) || /expected flow/i.test(message)) return undefined;
@@ -198,7 +199,7 @@ function nestedInLine(at: Span, text: string): Mishap {
   if (!/:(\s|$)/.test(value) && rest.end < text.length) return indentedUnderValue(rest.end, text);
   return syntax(
     rest,
-    `A second \`: \` on one line, in \`${shorten(value)}\``,
+    `A second \`: \` on one line, in \`${shortened(value)}\``,
     'Put the value in quotes, or start the second key on a line of its own',
     [rest],
   );
@@ -233,10 +234,10 @@ function wordAlone(start: number, text: string): Mishap {
   const joined = /^([a-z_]+)(?:\s*[:=]\s*|\s+(?=[-+.\d[{]))(\S.*)$/.exec(slice(text, rest));
   if (joined !== null) {
     const mended = `${joined[1] ?? ''}: ${joined[2] ?? ''}`;
-    const message = `\`${shorten(slice(text, rest))}\` has no colon and space between key and value`;
-    return syntax(rest, message, `Write \`${shorten(mended)}\``, [rest], [{ span: rest, text: mended }]);
+    const message = `\`${shortened(slice(text, rest))}\` has no colon and space between key and value`;
+    return syntax(rest, message, `Write \`${shortened(mended)}\``, [rest], [{ span: rest, text: mended }]);
   }
-  const word = shorten(slice(text, rest));
+  const word = shortened(slice(text, rest));
   return syntax(rest, `\`${word}\` has no value`, `Write \`${word}: …\`, with a colon and a space`, [rest]);
 }
 
@@ -252,7 +253,7 @@ function indentedUnderValue(after: number, text: string): Mishap {
 
 function badStart(at: Span, text: string): Mishap {
   const rest = lineRest(at.start, text);
-  return syntax(at, `A value cannot begin with \`${slice(text, at)}\``, `Put it in quotes: "${shorten(slice(text, rest))}"`);
+  return syntax(at, `A value cannot begin with \`${slice(text, at)}\``, `Put it in quotes: "${shortened(slice(text, rest))}"`);
 }
 
 function tag(at: Span, text: string): Mishap {

@@ -4,6 +4,7 @@
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 import { slice } from './stretches.ts';
+import { shortened } from './shortened.ts';
 
 /**
  * The stretch of a formula with brackets that was written without quotes inside `{}` or `[]`, where `at` is its
@@ -36,14 +37,8 @@ export function quoteProblem(span: Span, text: string): Problem {
     code: 'quote-formula',
     severity: 'error',
     span,
-    message: `Inside \`{}\` or \`[]\` a comma or bracket ends the value, so \`${shorten(written)}\` falls apart`,
-    cure: commented ? 'Put it in quotes, on one line' : `Put it in quotes: ${shorten(quoted)}`,
+    message: `Inside \`{}\` or \`[]\` a comma or bracket ends the value, so \`${shortened(written)}\` falls apart`,
+    cure: commented ? 'Put it in quotes, on one line' : `Put it in quotes: ${shortened(quoted)}`,
     ...(commented ? {} : { replacements: [{ span, text: quoted }] }),
   };
-}
-
-/** On one line, cut where it is long, for messages. */
-export function shorten(text: string): string {
-  const line = text.replace(/\s+/g, ' ');
-  return line.length > 60 ? `${line.slice(0, 57)}…` : line;
 }

@@ -1,7 +1,7 @@
 /** How a shaft with plates follows the pedal: where it stands at given openings, and how it quickens. */
 import type { LeverModel } from '../../kinematics/model.ts';
 import { startOfOpening } from '../../plates/tipIn.ts';
-import { greatestOf, leastOf, zerosOf } from '../../travel/extremes.ts';
+import { following, greatestOf, leastOf, zerosOf } from '../../travel/extremes.ts';
 import { merge } from '../../travel/places.ts';
 import type { Fact } from '../finding.ts';
 import { along, type Study } from '../study.ts';
@@ -10,14 +10,17 @@ import { along, type Study } from '../study.ts';
 export const SHARES = [0.1, 0.25, 0.5, 0.9];
 
 export function progression(study: Study, lever: LeverModel): readonly Fact[] {
-  const { build, samples } = study.travel;
+  const { build, samples, poseAt } = study.travel;
   const part = lever.name;
   const opening = along(study, `${part}.opening`);
   const ratio = along(study, `${part}.ratio`);
   const ratioDimension = study.columns.get(`${part}.ratio`)?.dimension ?? 'number';
   const full = lever.fullOpening === undefined ? NaN : build.parameters[lever.fullOpening]!;
   const facts = SHARES.map((share): Fact => {
-    const [travel] = zerosOf((at) => opening(at) - share * full, samples);
+    const [travel] = zerosOf(
+      following(opening, (value) => value - share * full),
+      samples,
+    );
     const common = { key: `travel-at-${share * 100}`, part, label: `pedal travel at ${share * 100} % of opening` };
     if (travel === undefined) return { ...common, why: opening(0) > share * full ? 'open that far at rest' : 'never reached' };
     return { ...common, figure: { value: travel, dimension: 'number' }, travel };
@@ -25,11 +28,14 @@ export function progression(study: Study, lever: LeverModel): readonly Fact[] {
   // The ratio turns where the second derivative passes zero; that place is known better than one searched for by the ratio itself.
   const turning = merge(
     samples,
-    zerosOf((at) => study.travel.poseAt(at).curvature[lever.index]!, samples),
+    zerosOf((at) => poseAt(at, lever.index).curvature[lever.index]!, samples),
   );
   const greatest = greatestOf(ratio, turning);
   // The least while it moves: before slack is taken up and past a stop it is none.
-  const least = leastOf((at) => (ratio(at) === 0 ? NaN : ratio(at)), turning);
+  const least = leastOf(
+    following(ratio, (value) => (value === 0 ? NaN : value)),
+    turning,
+  );
   if (greatest) {
     const common = { key: 'greatest-ratio', part, label: 'greatest ratio', travel: greatest.travel };
     // At a dead centre the driven lever turns infinitely faster than the pedal.

@@ -19,7 +19,8 @@
  * # ^^^^ warning[cable-lead]: a lead of
  * ```
  *
- * Cure: turn the housing end so that the inner runs straight out of it, or move it further off, so that the inner sweeps less.
+ * Cure: turn the housing end so that the inner runs straight out of it, or move it further off, so that the inner sweeps less. To move it
+ * takes two figures, and none is offered for that; where the file says which way it points, one of those figures is.
  */
 import type { CableJoint } from '../../kinematics/model.ts';
 import { innerAt } from '../../kinematics/poseGeometry.ts';

@@ -2,23 +2,21 @@
  * The links of a four-bar all come to lie on one line, and may go on from there either way.
  *
  * It happens where shortest and longest link together are exactly as long as the other two, as in a parallelogram: driven through
- * that line the linkage may fold over and drive the shaft backwards. Which way it goes hangs on play and dirt.
+ * that line the linkage may fold over and drive the shaft backwards. Which way it goes hangs on play and dirt. That both angles of the rod
+ * run to 0 there, that the return springs cannot push back through it and that the shaft turns back from there is told beside it.
  *
  * ```yaml
  * format: 1
  * levers:
  *   pedal: {pivot: [0, 0], arms: {out: {radius: 40 mm, angle: 60 deg}}}
  *   shaft: {pivot: [100, 0], arms: {arm: {radius: 40 mm, angle: 60 deg}}}
- * # ^^^^^ warning[turns-back]: while the pedal still goes down
  * pedal: {lever: pedal, opens: counterclockwise, travel: 150 deg}
- * limits: {transmission: [0 deg, 0 deg], drive: [0 deg, 0 deg]}
  * rods:
  *   link: {from: pedal.out, to: shaft.arm}
  * # ^^^^ error[change-point]: passes its change point at 80 % of pedal travel
- * # ^^^^ error[toggle-returning]: the throttle can stay open
  * ```
  *
- * Cure: take less travel, or change one length by a few tenths of a millimetre, so that shortest and longest together are shorter
+ * Cure: end the pedal's travel before it, or change one length by a few tenths of a millimetre, so that shortest and longest together are shorter
  * than the other two.
  */
 import { classify } from '../../kinematics/fourBar/index.ts';

@@ -9,19 +9,18 @@
  * levers:
  *   pedal: {pivot: [0, 0], arms: {out: {radius: 20 mm, angle: 150 deg}}}
  *   shaft:
- * # ^^^^^ warning[turns-back]: while the pedal still goes down
  *     pivot: [100, 0]
  *     arms: {arm: {radius: 40 mm, angle: 100 deg}}
  *     stops: {closed: 0 deg}
  * #                   ^^^^^ error[closed-stop-passed]: below its closed stop at 100 % of pedal travel
  * pedal: {lever: pedal, opens: counterclockwise, travel: 120 deg}
- * limits: {drive: [0 deg, 0 deg]}
  * rods:
  *   link: {from: pedal.out, to: shaft.arm}
  * # ^^^^ error[toggle-returning]: the throttle can stay open
  * ```
  *
- * Cure: take less pedal travel, or clock the driving arm so that the lever does not turn back.
+ * Cure: end the pedal's travel before the dead centre from which the lever turns back, or clock the driving arm so that it does not reach
+ * it.
  */
 import { leastOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';

@@ -25,7 +25,8 @@
  * ```
  *
  * Cure: clock the spring's arm so that it is square to the spring nearer to full opening than to rest. A spring on another lever works
- * through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip.
+ * through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip. More preload of a torsion spring on the shaft
+ * makes the dip a smaller share of the whole. Of a spring's arm no figure is offered: clocking it changes the torque at rest too.
  */
 import { leastOf, rangesBelow } from '../../travel/extremes.ts';
 import { createStatics } from '../../forces/closing.ts';
@@ -66,7 +67,7 @@ function dipOf(
   const share = worst.value / rest;
   const warned = share < WARNED;
   const ranges = rangesBelow((at) => torque(at) - NOTED * rest, samples);
-  if (comesToDeadCentre(study, ranges)) return undefined;
+  if (comesToDeadCentre(study, lever, ranges)) return undefined;
   const finding: Finding = {
     code: 'closing-dips',
     severity: warned ? 'warning' : 'note',
@@ -85,8 +86,22 @@ function dipOf(
   return { share, finding };
 }
 
-function comesToDeadCentre(study: Study, ranges: readonly TravelRange[]): boolean {
-  const places = [...deadCentres(study, 'drive'), ...deadCentres(study, 'transmission')].flatMap((each) => each.ranges ?? []);
+/** Whether a joint comes to a dead centre there that the lever's group drives or is driven by; others do not change what closes it. */
+function comesToDeadCentre(study: Study, { group }: LeverModel, ranges: readonly TravelRange[]): boolean {
+  const { joints, levers } = study.travel.mechanism;
+  const isOfGroup = ({ part }: Finding): boolean => {
+    let joint = joints.find(({ name }) => name === part);
+    while (joint !== undefined) {
+      if (levers[joint.driven]!.group === group) return true;
+      const driver: LeverModel | undefined = joint.driver === undefined ? undefined : levers[joint.driver];
+      if (driver?.group === group) return true;
+      joint = driver?.driver === undefined ? undefined : joints[driver.driver];
+    }
+    return false;
+  };
+  const places = [...deadCentres(study, 'drive'), ...deadCentres(study, 'transmission')]
+    .filter(isOfGroup)
+    .flatMap((each) => each.ranges ?? []);
   return places.some((place) => ranges.some(({ from, to }) => from - BESIDE <= place.from && place.to <= to + BESIDE));
 }
 

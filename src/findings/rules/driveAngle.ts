@@ -3,7 +3,8 @@
  *
  * The drive angle lies between the part and the arm that moves it. Going down, a flat one is welcome: it makes the throttle open
  * softly. Coming back it is what the return springs push through, and near 0° friction in the driving lever is enough to hold the
- * throttle. A warning comes under 20°, an error under 10°: common practice, no source. Both can be set under `limits: {drive: …}`.
+ * throttle. A warning comes under 20°, an error under 10°: common practice, no source. Both can be set under `limits: {drive: …}`. A
+ * stretch that runs to 0° is told with its dead centre (`toggle-returning`).
  *
  * ```yaml
  * format: 1
@@ -19,23 +20,17 @@
  * Cure: clock the driving arm so that it is nearer to square with the rod there, even if the throttle then opens less softly.
  */
 import { angleBeyondLimit } from '../angleBeyondLimit.ts';
+import { driveCheck } from '../angleChecks.ts';
 import { clockingMend } from '../clocking.ts';
 import type { Finding } from '../finding.ts';
 import { ANGLE_MARGIN } from '../margin.ts';
-import { limitOf, type Study } from '../study.ts';
+import type { Study } from '../study.ts';
 
 export function driveAngle(study: Study): readonly Finding[] {
-  const limit = limitOf(study, 'drive');
+  const check = driveCheck(study);
   return study.travel.mechanism.joints.flatMap((joint): Finding[] => {
-    if (joint.kind === 'coupling') return [];
-    const found = angleBeyondLimit(study, joint, {
-      code: 'drive-angle',
-      angle: 'drive',
-      limit,
-      way: 1,
-      what: 'a drive angle',
-      cure: 'Turn the driving arm nearer to square with it there',
-    });
-    return found ? [{ ...found, ...clockingMend(study, joint, 'drive', limit.warning + ANGLE_MARGIN) }] : [];
+    const found = joint.kind === 'coupling' ? undefined : angleBeyondLimit(study, joint, check);
+    if (joint.kind === 'coupling' || found === undefined) return [];
+    return [{ ...found, ...clockingMend(study, joint, 'drive', check.limit.warning + ANGLE_MARGIN) }];
   });
 }

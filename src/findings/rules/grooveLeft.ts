@@ -35,7 +35,7 @@ function grooveLeftBy(study: Study, { drum, lever, source }: UsedDrum): readonly
   const { samples, poseAt } = study.travel;
   if (source.groove === undefined) return [];
   const groove = source.groove.nominal;
-  const turned = (travel: number): number => Math.abs(poseAt(travel).rotation[drum.lever]!);
+  const turned = (travel: number): number => Math.abs(poseAt(travel, drum.lever).rotation[drum.lever]!);
   const worst = greatestOf(turned, samples);
   if (worst === undefined || worst.value <= groove + SAME) return [];
   const ranges = rangesBelow((travel) => groove - turned(travel), samples);

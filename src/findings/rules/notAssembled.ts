@@ -3,22 +3,23 @@
  *
  * Over the stretch of pedal travel that is named, no position of the driven lever keeps the part together: the rod is too short or
  * too long for where its two arms stand, the cable pulls its pin beyond the housing end's reach, the fork passes its pin by. A real
- * linkage locks or breaks where that stretch begins. What hangs on the lever has no value there and is not reported besides.
+ * linkage locks or breaks where that stretch begins. What hangs on the lever has no value there and is not reported besides. Where the
+ * stretch begins at a dead centre within the travel, it is told beside that one (`toggle-opening`): what is left is mostly a rod of a
+ * length that reaches nowhere.
  *
  * ```yaml
  * format: 1
  * levers:
- *   pedal: {pivot: [0, 0], arms: {out: {radius: 30 mm, angle: 70 deg}}}
- *   shaft: {pivot: [60, 0], arms: {arm: {radius: 20 mm, angle: 100 deg}}}
- * pedal: {lever: pedal, opens: counterclockwise, travel: 80 deg}
+ *   pedal: {pivot: [0, 0], arms: {out: {radius: 40 mm, angle: 60 deg}}}
+ *   shaft: {pivot: [100, 0], arms: {arm: {radius: 40 mm, angle: 60 deg}}}
+ * pedal: {lever: pedal, opens: counterclockwise, travel: 60 deg}
  * rods:
- *   link: {from: pedal.out, to: shaft.arm}
- * # ^^^^ error[not-assembled]: cannot reach shaft from
- * # ^^^^ error[toggle-opening]: comes in line with the arm of shaft
- * # ^^^^ error[transmission-angle]: it is under 40°
+ *   link: {from: pedal.out, to: shaft.arm, length: 10 mm}
+ * # ^^^^ error[not-assembled]: cannot reach shaft from 0 % to 100 % of pedal travel
  * ```
  *
- * Cure: lengthen the rod or the driven arm, shorten the driving arm, or take less travel.
+ * Cure: give the rod the length that it has as drawn, lengthen or shorten the arms until it reaches, or take less travel. For a cable and a
+ * fork no figure is offered: where they reach hangs on two places at once.
  */
 import { turnedAt } from '../../kinematics/poseGeometry.ts';
 import { minus, vectorAt } from '../../numeric/vector.ts';
@@ -26,7 +27,8 @@ import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { nameOf } from '../jointName.ts';
-import type { Study } from '../study.ts';
+import { drawnLength } from '../rodsBefore.ts';
+import { writeBy, type Study } from '../study.ts';
 import { isUndecided } from '../undecidedSide.ts';
 import { rangeWords } from '../words.ts';
 
@@ -51,6 +53,7 @@ export function notAssembled(study: Study): readonly Finding[] {
         message: `${nameOf(joint)} cannot reach ${driven} ${rangeWords(ranges)}: no position of ${driven} keeps it together`,
         cure: reachCure(study, joint, ranges[0]!.from),
         ranges,
+        ...(joint.kind === 'rod' && writeBy(joint.source.length, drawnLength(study, joint))),
       },
     ];
   });

@@ -15,7 +15,7 @@
  *   link: {from: pedal.out, to: shaft.arm}
  * ```
  *
- * Cure: write the third figure.
+ * Cure: write the third figure. None is offered: at which height the place is, only the drawing knows.
  */
 import type { Lever, Place } from '../../definition/definition.ts';
 import type { Finding } from '../finding.ts';

@@ -3,7 +3,8 @@
  *
  * The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate
  * less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice,
- * no source. It is a warning, and an error where the shaft does not open at all or nothing drives it.
+ * no source. It is a warning, and an error where the shaft does not open at all or nothing drives it. Where it opens furthest at a dead
+ * centre on the way to it, that is what is told, with the shortfall beside it.
  *
  * ```yaml
  * format: 1

@@ -19,11 +19,12 @@
  * #                                                                ^^^^^^^ error[plate-below-seat]: 0.5° beyond their seat at 0 % of pedal travel
  * ```
  *
- * Cure: set the closed stop so that it is met before the plates touch the bore.
+ * Cure: set the closed stop so that it is met before the plates touch the bore, at 0 where the plates are drawn on it; where the shaft turns
+ * back past its seat, end the pedal's travel before the dead centre that it turns back from.
  */
 import { leastOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
-import { along, type Study } from '../study.ts';
+import { along, writeBy, type Study } from '../study.ts';
 import { openingLevers, SAME_OPENING } from '../wayOfOpening.ts';
 import { degrees, percent } from '../words.ts';
 
@@ -47,6 +48,8 @@ export function plateBelowSeat(study: Study): readonly Finding[] {
           ranges: rangesBelow((travel) => opening(travel) - seat + SAME_OPENING, samples),
           worst: { ...least, dimension: 'angle' },
           limit: { value: seat, dimension: 'angle', from: 'seat of these plates' },
+          // They are drawn on their idle stop.
+          ...((lever.source.stops?.closed?.nominal ?? 0) < seat && writeBy(lever.source.stops?.closed, 0)),
         },
       ];
     });

@@ -48,7 +48,7 @@ export function platePastSquare(study: Study): readonly Finding[] {
 function pastFinding(study: Study, lever: LeverModel, plates: PlatesModel): Finding | undefined {
   const { build, poseAt } = study.travel;
   const samples = areaSamples(study.travel, plates);
-  const angle: Along = (at) => plateAngleAt(build, poseAt(at), plates);
+  const angle: Along = (at) => plateAngleAt(build, poseAt(at, plates.lever), plates);
   const worst = greatestOf(angle, samples);
   if (worst === undefined || !(worst.value > SQUARE + PAST)) return undefined;
   const past: Along = (at) => SQUARE + SAME - angle(at);

@@ -16,7 +16,7 @@
  *   main: {enters: [40, 20], to: shaft.snail, slack: 1 mm}
  * ```
  *
- * Cure: give the profile points over the whole of the opening.
+ * Cure: give the profile points over the whole of the opening. No figure is offered: how the drum goes on there, only its drawing knows.
  */
 import { leastOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';

@@ -17,7 +17,8 @@
  * #                                               ^^^^^^^^^^^^^^^^ warning[signal-span]: 1.337 V of the 4 V
  * ```
  *
- * Cure: take a sensor with a smaller range, or turn it by more than the shaft, with a rod or gears between.
+ * Cure: take a sensor with a smaller range, or turn it by more than the shaft, with a rod or gears between. The finding says which range uses
+ * half of the span; it is not written into the file, since another range is another sensor.
  */
 import { beyondElectrical, beyondMechanical, shareOfSpan } from '../../sensor/detections.ts';
 import { throttleLever } from '../../sensor/resolution.ts';
@@ -26,7 +27,7 @@ import { drivenSensors } from '../drivenSensors.ts';
 import type { Finding } from '../finding.ts';
 import { OPENING_TOLERANCE } from '../openingTolerance.ts';
 import { along, type Study } from '../study.ts';
-import { percent, volts } from '../words.ts';
+import { degrees, percent, volts } from '../words.ts';
 
 /** Of the span. Common practice, no source. */
 const LEAST_SHARE = 0.5;
@@ -42,6 +43,7 @@ export function signalSpan(study: Study): readonly Finding[] {
     const throttle = mechanism.levers[throttleLever(mechanism, sensor)]!;
     const opened = greatestOf(along(study, `${throttle.name}.opening`), travel.samples)?.value ?? 0;
     if (opened <= OPENING_TOLERANCE) return [];
+    const range = Math.abs(build.parameters[sensor.range[1]]! - build.parameters[sensor.range[0]]!);
     const span = Math.abs(build.parameters[sensor.signal[1]]! - build.parameters[sensor.signal[0]]!);
     return [
       {
@@ -50,7 +52,7 @@ export function signalSpan(study: Study): readonly Finding[] {
         part: sensor.name,
         span: sensor.source.range.span,
         message: `${sensor.name} gives ${volts(share * span)} of the ${volts(span)} that its signal spans: ${percent(share)}`,
-        cure: 'Take a sensor with a smaller range, or turn it further with a rod or gears between',
+        cure: `Take a sensor with a range of ${degrees(range * (share / LEAST_SHARE))} or less, or turn it further with a rod or gears between`,
         limit: { value: LEAST_SHARE * span, dimension: 'voltage', from: 'half of its span: common practice, no source' },
       },
     ];

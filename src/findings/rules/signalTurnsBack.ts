@@ -10,9 +10,7 @@
  * levers:
  *   pedal: {pivot: [0, 0], arms: {out: {radius: 20 mm, angle: 120 deg}}}
  *   rotor: {pivot: [100, 0], arms: {arm: {radius: 40 mm, angle: 100 deg}}}
- * # ^^^^^ warning[turns-back]: rotor turns back
  * pedal: {lever: pedal, opens: counterclockwise, travel: 110 deg}
- * limits: {drive: [0 deg, 0 deg]}
  * rods: {link: {from: pedal.out, to: rotor.arm}}
  * #      ^^^^ error[toggle-returning]: comes in line
  * plates: {bank: {lever: pedal, bore: 40 mm}}

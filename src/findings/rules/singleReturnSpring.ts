@@ -22,7 +22,7 @@
  *   in_sensor: {lever: shaft, rate: 0.2 N*mm/deg, preload: 10 N*mm, counts_as_return: false}
  * ```
  *
- * Cure: put a second return spring on the shaft, so that either of them closes it alone.
+ * Cure: put a second return spring on the shaft, so that either of them closes it alone. No figure is offered: what is missing is a spring.
  */
 import { leastOf } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';

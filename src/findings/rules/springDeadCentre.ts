@@ -23,7 +23,8 @@
  * # ^^^^ error[spring-dead-centre]: tail passes its dead centre at 50 % of pedal travel
  * ```
  *
- * Cure: move the spring's anchor or its arm so that its line stays on one side of the pivot over the whole travel.
+ * Cure: clock the arm on which the spring hangs, or move its anchor, so that its line stays on one side of the pivot over the whole travel. Of
+ * the anchor no figure is offered: it takes two.
  */
 import type { Finding } from '../finding.ts';
 import { openingSeverity } from '../openingSeverity.ts';

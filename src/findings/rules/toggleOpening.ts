@@ -2,7 +2,9 @@
  * Rod or cable comes in line with the arm it drives: the pedal can open the throttle no further.
  *
  * The transmission angle is 0 there. All the force goes into the bearing of the driven lever and none turns it, so the foot comes up
- * against something hard before the plates are open, and a worn joint may snap over to the other side.
+ * against something hard before the plates are open, and a worn joint may snap over to the other side. What only follows from it is told
+ * beside it and not as findings of their own: that the part reaches no further, that its angle runs through the limit to 0 there, that
+ * the shaft behind it never opens fully.
  *
  * ```yaml
  * format: 1
@@ -18,8 +20,6 @@
  * rods:
  *   link: {from: crank.out, to: shaft.arm}
  * # ^^^^ error[toggle-opening]: the pedal cannot turn shaft beyond it
- * # ^^^^ error[not-assembled]: cannot reach shaft from
- * # ^^^^ error[transmission-angle]: it is under 40°
  * ```
  *
  * Cure: clock the driven arm so that it is nearest to square with the rod about the middle of its way, or take less travel.

@@ -2,16 +2,15 @@
  * A lever closes again while the pedal still goes down.
  *
  * The arm that drives it has passed its dead centre. From there on, pressing further closes the throttle, and full throttle lies
- * somewhere before the floor.
+ * somewhere before the floor. It is told beside that dead centre (`toggle-returning`, or `change-point`) where that explains all of it,
+ * and is a finding of its own where it does not.
  *
  * ```yaml
  * format: 1
  * levers:
  *   pedal: {pivot: [0, 0], arms: {out: {radius: 20 mm, angle: 170 deg}}}
  *   shaft: {pivot: [100, 0], arms: {arm: {radius: 40 mm, angle: 90 deg}}}
- * # ^^^^^ warning[turns-back]: while the pedal still goes down
  * pedal: {lever: pedal, opens: counterclockwise, travel: 60 deg}
- * limits: {drive: [0 deg, 0 deg]}
  * rods:
  *   link: {from: pedal.out, to: shaft.arm}
  * # ^^^^ error[toggle-returning]: the throttle can stay open
@@ -19,7 +18,7 @@
  *
  * Cure: take less travel, or clock the driving arm back so that it does not reach its dead centre.
  */
-import { rangesBelow } from '../../travel/extremes.ts';
+import { rangesBelow, type Along } from '../../travel/extremes.ts';
 import type { Finding, Mend, TravelRange } from '../finding.ts';
 import { along, writeBy, type Study } from '../study.ts';
 import { openingLevers, SAME_OPENING } from '../wayOfOpening.ts';
@@ -30,7 +29,7 @@ export function turnsBack(study: Study): readonly Finding[] {
   return openingLevers(study).flatMap((lever): Finding[] => {
     const sense = mechanism.senses[lever.index]!;
     const speed = (travel: number): number => {
-      const pose = poseAt(travel);
+      const pose = poseAt(travel, lever.index);
       return Number.isNaN(pose.rotation[lever.index]!) ? NaN : sense * pose.rate[lever.index]!;
     };
     const ranges = rangesBelow(speed, samples).filter(({ from, to }) => to - from > SAME_OPENING);
@@ -50,16 +49,17 @@ export function turnsBack(study: Study): readonly Finding[] {
         cure: 'Take less travel, or turn the arm that drives it so that it does not pass its dead centre',
         ranges,
         worst: { ...worst, dimension: 'angle' },
-        ...lessPedal(study, ranges),
+        ...lessPedal(study, ranges, opening),
       },
     ];
   });
 }
 
-/** Ending the pedal's travel where the lever turns back, if it does so once and to the end. */
-function lessPedal({ definition: { pedal } }: Study, ranges: readonly TravelRange[]): { readonly mend?: Mend } {
+/** Ending the pedal's travel where the lever turns back, if it does so once and to the end, and stands somewhere before that. */
+function lessPedal({ definition: { pedal } }: Study, ranges: readonly TravelRange[], opening: Along): { readonly mend?: Mend } {
   const [range] = ranges;
   if (pedal === undefined || range === undefined || ranges.length > 1 || range.to < 1 || !(range.from > 0)) return {};
+  if (Number.isNaN(opening(range.from / 2))) return {};
   const travel = pedal.kind === 'lever' ? pedal.travel : pedal.pull;
   return writeBy(travel, travel.nominal * range.from);
 }

@@ -7,22 +7,13 @@ import { sensorResolution } from '../../sensor/resolution.ts';
 import type { Answers } from '../../solve.ts';
 import { plain } from '../markdown.ts';
 import type { DeclaredName } from '../names.ts';
+import { KIND_WORDS } from '../../definition/schema/declared.ts';
 import { heading } from './heading.ts';
 import { columnText, extremesOf, greatestText, leastText, textAt } from './travelled.ts';
 
 type PartKind = Exclude<DeclaredName['kind'], 'let' | 'point' | 'arm' | 'drum' | 'requirement' | 'obstacle' | 'movement'>;
 
-const WORDS: Readonly<Record<PartKind, string>> = {
-  lever: 'a lever',
-  cable: 'a cable',
-  rod: 'a rod',
-  slot: 'a slot',
-  coupling: 'a coupling',
-  plates: 'a set of plates',
-  sensor: 'a sensor',
-  spring: 'a spring',
-  drive: 'what the foot moves',
-};
+const WORDS: Readonly<Record<PartKind, string>> = { ...KIND_WORDS, drive: 'what the foot moves' };
 
 /** Its name and what it is; then its lines, or why there are none. */
 export function partLines({ study, definition }: Answers, kind: PartKind, name: string): readonly string[] {

@@ -87,7 +87,7 @@ describe('a fix that solves for a figure', () => {
     const document = openThrottle(BINDING);
     const given = (await actionsAt(document, 'link:')) ?? [];
     expect(given.map(({ title, edit }) => [title, edit])).toContainEqual([
-      'Clock shaft.arm so that link keeps its transmission angle',
+      'Solve for the angle of shaft.arm so that link keeps its transmission angle',
       undefined,
     ]);
     expect(given.every(({ diagnostics }) => diagnostics?.length === 1)).toBe(true);
@@ -122,6 +122,19 @@ describe('a fix that solves for a figure', () => {
     for (const { disabled } of not) expect(disabled?.reason).toContain('comes nearest');
   });
 
+  test('has its result in its title by the lamp too, once it is worked out, and says before what will be solved for', async () => {
+    const document = openThrottle(BINDING);
+    const titles = async (): Promise<readonly string[]> => ((await actionsAt(document, '82 deg}')) ?? []).map(({ title }) => title);
+    const offered = await titles();
+    expect(offered.every((title) => title.startsWith('Solve for '))).toBe(true);
+    const clock = vi.spyOn(Date, 'now').mockReturnValue(0);
+    await actionsAt(document, '82 deg}', { invoked: true });
+    clock.mockRestore();
+    const known = await titles();
+    expect(known).toHaveLength(offered.length);
+    expect(known).toContainEqual(expect.stringMatching(/^Set `reach` to .*: shaft opens 82°$/));
+  });
+
   test('is only offered where the menu would have to wait for it', async () => {
     let now = 0;
     vi.spyOn(Date, 'now').mockImplementation(() => (now += 10_000));
@@ -135,7 +148,7 @@ describe('a fix that solves for a figure', () => {
 
   test('says in words why there is none', async () => {
     const document = openThrottle(BINDING);
-    const offered = (await actionsAt(document, '82 deg}'))?.find(({ title }) => title.startsWith('Set the length of link'));
+    const offered = (await actionsAt(document, '82 deg}'))?.find(({ title }) => title.startsWith('Solve for the length of link'));
     const fix = await resolved(offered!);
     expect(fix.edit).toBeUndefined();
     await commands.executeCommand(fix.command!.command, ...(fix.command!.arguments as unknown[]));

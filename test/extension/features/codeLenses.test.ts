@@ -91,16 +91,16 @@ describe('a lens that is chosen', () => {
     const lens = (await lensesOf(document))?.find(({ range }) => textIn(document, range as never) === name);
     changeDocument(forTest(document), `# one more line\n${FOUR_BARREL}`);
     await commands.executeCommand(lens!.command.command, ...lens!.command.arguments);
-    expect(editor.selection && textIn(document, editor.selection as never)).toBe(name);
-    expect(editor.selection?.start.line).toBe((lens?.range.start.line ?? NaN) + 1);
-    expect(editor.revealed).toEqual({ start: editor.selection?.start, end: editor.selection?.end });
+    expect(textIn(document, editor.selection as never)).toBe(name);
+    expect(editor.selection.start.line).toBe((lens?.range.start.line ?? NaN) + 1);
+    expect(editor.revealed).toEqual({ start: editor.selection.start, end: editor.selection.end });
   });
 
   test('shows it in its own file, of several that are open', async () => {
     const [one, other] = [openThrottle(FOUR_BARREL), openThrottle(FOUR_BARREL)];
     const [first, second] = [showEditor(forTest(one)), showEditor(forTest(other))];
     await commands.executeCommand(REVEAL_PART, { uri: other.uri.toString(), part: 'rod', name: 'link' });
-    expect([first.selection === undefined, second.selection === undefined]).toEqual([true, false]);
+    expect([first, second].map(({ revealed }) => revealed === undefined)).toEqual([true, false]);
   });
 
   test.each([undefined, 'link', {}, { uri: 1, part: 'rod', name: 'link' }, { uri: '', part: 'toString', name: 'link' }])(
@@ -108,7 +108,7 @@ describe('a lens that is chosen', () => {
     async (argument) => {
       const editor = showEditor(forTest(openThrottle(FOUR_BARREL)));
       await commands.executeCommand(REVEAL_PART, argument);
-      expect(editor.selection).toBeUndefined();
+      expect(editor.revealed).toBeUndefined();
     },
   );
 
@@ -118,6 +118,6 @@ describe('a lens that is chosen', () => {
     await commands.executeCommand(REVEAL_PART, asked);
     const editor = showEditor(forTest(document));
     await commands.executeCommand(REVEAL_PART, { ...asked, name: 'gone' });
-    expect(editor.selection).toBeUndefined();
+    expect(editor.revealed).toBeUndefined();
   });
 });

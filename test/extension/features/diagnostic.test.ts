@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { codeOf, toDiagnostic } from '../../../extension/features/diagnostic.ts';
 import { forEditor } from '../../support/editorRequests.ts';
 import { Diagnostic, DiagnosticSeverity, Range, TextDocument } from '../../support/vscode.ts';
+import type { Mark } from '../../../src/outputs/marks.ts';
 
 const TEXT = 'format: 1\r\ntitle: 🔧x\r\n';
 const document = forEditor(new TextDocument('file:///a.throttle.yaml', 'throttle-linkage', TEXT));
@@ -35,7 +36,7 @@ describe('a mark in the editor', () => {
     ['warning', DiagnosticSeverity.Warning],
     ['note', DiagnosticSeverity.Information],
   ] as const)('with severity %s is shown as such', (severity, shown) => {
-    expect(toDiagnostic(document, PROBLEM, severity).severity).toBe(shown);
+    expect(toDiagnostic(document, { ...PROBLEM, severity } as Mark).severity).toBe(shown);
   });
 
   test('points to the other places that explain it', () => {

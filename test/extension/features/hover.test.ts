@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type * as vscode from 'vscode';
 import { provideHover } from '../../../extension/features/hover.ts';
 import {
+  BINDING,
   cancelledToken,
   FOUR_BARREL,
   forTest,
@@ -10,6 +11,7 @@ import {
   positionOf,
   providerOf,
   serveEach,
+  set,
   textIn,
 } from '../../support/editorRequests.ts';
 import { changeDocument, type Hover } from '../../support/vscode.ts';
@@ -30,6 +32,17 @@ test('says what a part does, in a document that was never saved', async () => {
   const document = openThrottle(FOUR_BARREL, 'untitled:Untitled-1');
   const hover = await hoverAt(document, positionOf(document, 'link:'));
   expect(hover?.contents.value).toContain('transmission');
+});
+
+test('tells of findings as severe as the settings make them, and of none that is off', async () => {
+  const document = openThrottle(BINDING);
+  const told = async (): Promise<string> => (await hoverAt(document, positionOf(document, 'link:')))?.contents.value ?? '';
+  expect(await told()).toContain('**error** The rod link comes in line');
+  set('pedalToPlate.severity', { 'toggle-opening': 'note' });
+  expect(await told()).toContain('**note** The rod link comes in line');
+  set('pedalToPlate.severity', { 'toggle-opening': 'off', 'not-assembled': 'off', 'transmission-angle': 'off' });
+  expect(await told()).not.toContain('**error**');
+  set('pedalToPlate.severity', {});
 });
 
 test('says nothing where there is nothing to say', async () => {

@@ -1,69 +1,70 @@
-import { expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { solveInTurns } from '../../../extension/features/solveInTurns.ts';
-import { offeredFixes } from '../../../src/language/offeredFixes.ts';
-import { solveFix, type Solvers } from '../../../src/language/solvedFix.ts';
-import { solve } from '../../../src/solve.ts';
-import { solveFor } from '../../../src/studies/solveFor.ts';
-import { BINDING } from '../../support/editorRequests.ts';
+import type { FixWork } from '../../../src/language/fixWork.ts';
+import type { SolvedFix } from '../../../src/language/solvedFix.ts';
 
-const answers = solve(BINDING);
-const offers = offeredFixes(answers, { start: 0, end: BINDING.length });
+const DONE: SolvedFix = { kind: 'unsolved', reason: 'as it were' };
 
-/** The real ones, counted. */
-function counted(): { readonly solvers: Solvers; readonly steps: () => number } {
-  let count = 0;
+/** Work of so many steps, each of which takes some milliseconds of a clock that stands still else. */
+function workOf(steps: number, each: number): FixWork & { readonly pieces: number[] } {
+  let [now, left] = [0, steps];
+  vi.spyOn(Date, 'now').mockImplementation(() => now);
+  const pieces: number[] = [];
   return {
-    solvers: {
-      solve: (text) => {
-        count++;
-        return solve(text);
-      },
-      solveFor: (...asked) => {
-        count++;
-        return solveFor(...asked);
-      },
+    pieces,
+    get result() {
+      return left === 0 ? DONE : undefined;
     },
-    steps: () => count,
+    go(shouldStop) {
+      let taken = 0;
+      do {
+        left--;
+        taken++;
+        now += each;
+      } while (left > 0 && !shouldStop());
+      pieces.push(taken);
+      return left === 0 ? DONE : undefined;
+    },
   };
 }
 
-test('in turns comes out what comes out at once, in as many steps', async () => {
-  expect(offers.length).toBeGreaterThan(1);
-  for (const offer of offers) {
-    const [atOnce, inTurns] = [counted(), counted()];
-    const expected = solveFix(answers, offer, atOnce.solvers);
-    expect(await solveInTurns(answers, offer, () => true, inTurns.solvers)).toEqual(expected);
-    expect(inTurns.steps()).toBe(atOnce.steps());
-  }
+afterEach(() => {
+  vi.restoreAllMocks();
 });
 
-test('the editor has its turn between any two steps', async () => {
-  const { solvers, steps } = counted();
-  let turn = 0;
-  const stepsByTurn: number[] = [];
-  await solveInTurns(
-    answers,
-    offers[0]!,
-    () => {
-      stepsByTurn[turn++] = steps();
-      return true;
-    },
-    solvers,
-  );
-  expect(stepsByTurn).toEqual(stepsByTurn.map((_, index) => index));
-  expect(turn).toBeGreaterThan(1);
+test('works in pieces of a few milliseconds, with the editor’s turn between', async () => {
+  const work = workOf(20, 2);
+  let turns = 0;
+  const counting = setInterval(() => turns++, 0);
+  expect(await solveInTurns(work, () => true)).toBe(DONE);
+  clearInterval(counting);
+  // 8 ms of it at once.
+  expect(work.pieces).toEqual([4, 4, 4, 4, 4]);
+  expect(turns).toBeGreaterThan(0);
 });
 
-test('what is not wanted any more ends after the step that was under way', async () => {
-  const { solvers, steps } = counted();
+test('what is not wanted any more ends after the piece that was under way, and can be gone on with', async () => {
+  const work = workOf(20, 2);
   let asked = 0;
-  expect(await solveInTurns(answers, offers[0]!, () => asked++ < 1, solvers)).toBeUndefined();
-  expect(steps()).toBe(1);
+  expect(await solveInTurns(work, () => asked++ < 1)).toBeUndefined();
+  expect(work.pieces).toEqual([4]);
+  expect(await solveInTurns(work, () => true)).toBe(DONE);
+  expect(work.pieces).toHaveLength(5);
 });
 
-test('what goes wrong in a step is not hidden', async () => {
-  const broken = (): never => {
-    throw new Error('broken');
+test('what is done is told at once, wanted or not', async () => {
+  const work = workOf(1, 2);
+  await solveInTurns(work, () => true);
+  expect(await solveInTurns(work, () => false)).toBe(DONE);
+  expect(work.pieces).toEqual([1]);
+});
+
+test('what goes wrong in a piece is not hidden', async () => {
+  const broken: FixWork = {
+    result: undefined,
+    go: () => {
+      throw new Error('broken');
+    },
   };
-  await expect(solveInTurns(answers, offers[0]!, () => true, { solve: broken, solveFor: broken })).rejects.toThrow('broken');
+  await expect(solveInTurns(broken, () => true)).rejects.toThrow('broken');
 });

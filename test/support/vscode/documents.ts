@@ -1,15 +1,18 @@
 /** Stand-in for the workspace: documents that the test opens, changes and closes itself, and settings that it sets. */
-import { indexLines } from '../../../src/definition/span.ts';
+import { indexLines, type LineIndex } from '../../../src/definition/span.ts';
 import { EventEmitter } from './events.ts';
-import { files } from './files.ts';
+import type { WorkspaceEdit } from './data.ts';
+import { files, textOnDisk } from './files.ts';
 import { Position, Uri } from './places.ts';
 
 export class TextDocument {
   isClosed = false;
+  isDirty = false;
   version = 1;
   readonly uri: Uri;
   languageId: string;
   private text: string;
+  private lines: LineIndex | undefined;
   constructor(uri: string, languageId: string, text: string) {
     this.uri = Uri.parse(uri);
     this.languageId = languageId;
@@ -23,15 +26,20 @@ export class TextDocument {
   }
   setText(text: string): void {
     this.text = text;
+    this.lines = undefined;
     this.version++;
   }
   positionAt(offset: number): Position {
-    const { line, character } = indexLines(this.text).positionAt(offset);
+    const { line, character } = this.lineIndex().positionAt(offset);
     return new Position(line, character);
   }
   offsetAt({ line, character }: Position): number {
-    const lines = indexLines(this.text);
+    const lines = this.lineIndex();
     return lines.lineStart(line) + Math.min(character, lines.lineText(line).length);
+  }
+  /** Made once a version, as the editor has one at hand. */
+  private lineIndex(): LineIndex {
+    return (this.lines ??= indexLines(this.text));
   }
 }
 
@@ -39,17 +47,51 @@ const opened = new EventEmitter<TextDocument>();
 const changed = new EventEmitter<{ readonly document: TextDocument; readonly contentChanges: readonly unknown[] }>();
 const closed = new EventEmitter<TextDocument>();
 const configured = new EventEmitter<{ affectsConfiguration(section: string): boolean }>();
+const renamed = new EventEmitter<{ readonly files: readonly { readonly oldUri: Uri; readonly newUri: Uri }[] }>();
 const textDocuments: TextDocument[] = [];
+
+/** The texts before each edit that was applied. */
+export const undoSteps: string[] = [];
+/** Set by the test where the editor shall take no edit. */
+export const refusals = { edits: false };
+
+function openFromDisk(uri: Uri): Promise<TextDocument> {
+  const open = textDocuments.find((document) => document.uri.toString() === uri.toString());
+  if (open !== undefined) return Promise.resolve(open);
+  const text = textOnDisk(uri.toString());
+  if (text === undefined) return Promise.reject(new Error(`no file ${uri.toString()}`));
+  const language = uri.path.endsWith('.throttle.yaml') ? 'throttle-linkage' : 'plaintext';
+  return Promise.resolve(openDocument(uri.toString(), language, text));
+}
+
 const settings = new Map<string, unknown>();
 const untitled = { count: 0 };
 
 export const workspace = {
   ...files,
   textDocuments,
-  openTextDocument: ({ language, content }: { readonly language: string; readonly content: string }) => {
+  workspaceFolders: [{ uri: Uri.parse('file:///folder') }],
+  openTextDocument: (what: Uri | { readonly language: string; readonly content: string }) => {
+    if (what instanceof Uri) return openFromDisk(what);
     untitled.count++;
-    return Promise.resolve(openDocument(`untitled:Untitled-${untitled.count}`, language, content));
+    return Promise.resolve(openDocument(`untitled:Untitled-${untitled.count}`, what.language, what.content));
   },
+  /** One step that can be undone. */
+  applyEdit(edit: WorkspaceEdit): Promise<boolean> {
+    const document = textDocuments.find(({ uri }) => uri.toString() === String(edit.edits[0]?.uri));
+    if (document === undefined || refusals.edits) return Promise.resolve(false);
+    undoSteps.push(document.getText());
+    const inOrder = [...edit.edits].sort((a, b) => document.offsetAt(b.range.start) - document.offsetAt(a.range.start));
+    const text = inOrder.reduce(
+      (before, { range, newText }) =>
+        before.slice(0, document.offsetAt(range.start)) + newText + before.slice(document.offsetAt(range.end)),
+      document.getText(),
+    );
+    document.isDirty = true;
+    changeDocument(document, text);
+    return Promise.resolve(true);
+  },
+  onDidRenameFiles: renamed.event,
   onDidOpenTextDocument: opened.event,
   onDidChangeTextDocument: changed.event,
   onDidCloseTextDocument: closed.event,
@@ -91,6 +133,11 @@ export function changeLanguage(document: TextDocument, languageId: string): void
   closed.fire(document);
   document.languageId = languageId;
   opened.fire(document);
+}
+
+/** As the explorer does it, once the file has its new name. */
+export function renameFiles(oldUri: string, newUri: string): void {
+  renamed.fire({ files: [{ oldUri: Uri.parse(oldUri), newUri: Uri.parse(newUri) }] });
 }
 
 export function closeDocument(document: TextDocument): void {

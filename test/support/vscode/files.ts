@@ -10,6 +10,15 @@ const created = new EventEmitter<Uri>();
 const changed = new EventEmitter<Uri>();
 const deleted = new EventEmitter<Uri>();
 
+export class RelativePattern {
+  readonly baseUri: Uri;
+  readonly pattern: string;
+  constructor(baseUri: Uri, pattern: string) {
+    this.baseUri = baseUri;
+    this.pattern = pattern;
+  }
+}
+
 /** What the extension asked of the disk, in order: `find`, `read file:///…`. */
 export const diskAccess: string[] = [];
 
@@ -23,10 +32,14 @@ export const files = {
     await Promise.resolve();
     return [...texts.keys()].filter((uri) => uri.startsWith(FOLDER) && uri.endsWith(ending)).map((uri) => Uri.parse(uri));
   },
-  createFileSystemWatcher: () => {
+  createFileSystemWatcher: (pattern: string | RelativePattern) => {
     const listening: Disposable[] = [];
+    const isMeant = (uri: Uri): boolean =>
+      typeof pattern === 'string' || uri.toString() === Uri.joinPath(pattern.baseUri, pattern.pattern).toString();
     const own = (event: (listener: (uri: Uri) => void) => Disposable) => (listener: (uri: Uri) => void) => {
-      const subscription = event(listener);
+      const subscription = event((uri) => {
+        if (isMeant(uri)) listener(uri);
+      });
       listening.push(subscription);
       return subscription;
     };
@@ -45,10 +58,22 @@ export const files = {
       if (text === undefined) throw new Error(`no file ${uri.toString()}`);
       return new TextEncoder().encode(text);
     },
+    writeFile(uri: Uri, bytes: Uint8Array): Promise<void> {
+      diskAccess.push(`write ${uri.toString()}`);
+      texts.set(uri.toString(), new TextDecoder().decode(bytes));
+      return Promise.resolve();
+    },
+    /** What older versions are opened from cannot be written to. */
+    isWritableFileSystem: (scheme: string): boolean | undefined => (scheme === 'untitled' ? undefined : scheme !== 'git'),
   },
   asRelativePath: (uri: Uri) => uri.toString().replace(FOLDER, ''),
   getWorkspaceFolder: (uri: Uri) => (uri.toString().startsWith(FOLDER) ? { uri: Uri.parse(FOLDER) } : undefined),
 };
+
+/** Undefined where there is no such file. */
+export function textOnDisk(uri: string): string | undefined {
+  return texts.get(uri);
+}
 
 /** @param text undefined takes the file away */
 export function writeFile(uri: string, text: string | undefined): void {

@@ -26,7 +26,11 @@ export class Range {
   }
 }
 
-export class Selection extends Range {}
+export class Selection extends Range {
+  get active(): Position {
+    return this.end;
+  }
+}
 
 export class Location {
   readonly uri: unknown;
@@ -41,18 +45,34 @@ export class Location {
 export class Uri {
   private readonly address: string;
   readonly scheme: string;
+  readonly authority: string;
   readonly path: string;
+  readonly query: string;
   private constructor(address: string) {
-    const [, scheme = '', path = ''] = /^([a-z-]+):(?:\/\/[^/]*)?([^?#]*)/.exec(address) ?? [];
+    const [, scheme = '', authority = '', path = '', query = ''] = /^([a-z-]+):(?:\/\/([^/]*))?([^?#]*)\??([^#]*)/.exec(address) ?? [];
     this.address = address;
     this.scheme = scheme;
+    this.authority = authority;
     this.path = path;
+    this.query = query;
+  }
+  get fsPath(): string {
+    return this.path;
   }
   static parse(address: string): Uri {
     return new Uri(address);
   }
   static joinPath(base: Uri, ...segments: string[]): Uri {
-    return new Uri([base.address, ...segments].join('/'));
+    const joined: string[] = [];
+    for (const each of [base.path, ...segments].join('/').split('/')) {
+      if (each === '..') joined.pop();
+      else joined.push(each);
+    }
+    return base.with({ path: joined.join('/') });
+  }
+  with({ scheme = this.scheme, path = this.path, query = this.query }: { scheme?: string; path?: string; query?: string }): Uri {
+    const [before = ''] = /^[a-z-]+:(?:\/\/[^/]*)?/.exec(this.address) ?? [];
+    return new Uri(`${before.replace(/^[a-z-]+/, scheme)}${path}${query === '' ? '' : `?${query}`}`);
   }
   toString(): string {
     return this.address;

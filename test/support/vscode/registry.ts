@@ -2,8 +2,9 @@
 import type { Diagnostic } from './data.ts';
 import type { TextDocument } from './documents.ts';
 import { CancellationTokenSource, Disposable, EventEmitter } from './events.ts';
-import type { Range, Selection, Uri } from './places.ts';
+import { Selection, type Range, type Uri } from './places.ts';
 import { createStatusBarItem } from './statusBar.ts';
+import { webviews } from './webviews.ts';
 
 /** What is shown under Problems, by document uri. */
 export const shownProblems = new Map<string, readonly Diagnostic[]>();
@@ -63,6 +64,9 @@ export const languages = {
   registerCodeActionsProvider: register('registerCodeActionsProvider'),
 };
 
+/** What `when` clauses can ask for, as the extension has set it. */
+export const contexts = new Map<string, unknown>();
+
 /** Commands by name; a test may put the editor's own there. */
 export const registeredCommands = new Map<string, (...given: readonly unknown[]) => unknown>();
 
@@ -73,6 +77,10 @@ export const commands = {
     return new Disposable(() => registeredCommands.delete(name));
   },
   executeCommand: (name: string, ...given: readonly unknown[]): Promise<unknown> => {
+    if (name === 'setContext') {
+      contexts.set(String(given[0]), given[1]);
+      return Promise.resolve();
+    }
     const run = registeredCommands.get(name);
     return run === undefined ? Promise.reject(new Error(`command '${name}' not found`)) : Promise.resolve(run(...given));
   },
@@ -81,7 +89,7 @@ export const commands = {
 
 export interface ShownEditor {
   readonly document: TextDocument;
-  selection?: Selection;
+  selection: Selection;
   /** What was asked to be seen. */
   revealed?: Range;
   revealRange(range: Range): void;
@@ -102,12 +110,54 @@ export const choice: { label: string | undefined } = { label: undefined };
 
 const visibleTextEditors: ShownEditor[] = [];
 const activated = new EventEmitter<ShownEditor | undefined>();
+const selected = new EventEmitter<{ readonly textEditor: ShownEditor }>();
+
+export class TabInputText {
+  readonly uri: Uri;
+  constructor(uri: Uri) {
+    this.uri = uri;
+  }
+}
+
+const tabsChanged = new EventEmitter<unknown>();
+
+/** Addresses of documents that have a tab, whether it is before the others or behind. */
+const tabbed = new Map<string, Uri>();
+
+/** Gives a document a tab, or takes it away. */
+export function putInTab(uri: Uri, isThere: boolean): void {
+  if (isThere) tabbed.set(uri.toString(), uri);
+  else tabbed.delete(uri.toString());
+  tabsChanged.fire(undefined);
+}
+
+/** Where the test saves, and which file it picks; undefined is a person who leaves without. */
+export const chosenFile: { uri: Uri | undefined } = { uri: undefined };
+
+/** What dialogs proposed. */
+export const dialogs: { readonly defaultUri?: Uri }[] = [];
 
 export const window = {
+  ...webviews,
   visibleTextEditors,
+  tabGroups: {
+    get all() {
+      return [{ viewColumn: 1, tabs: [...tabbed.values()].map((uri) => ({ input: new TabInputText(uri) })) }];
+    },
+    onDidChangeTabs: tabsChanged.event,
+  },
+  showSaveDialog(options: { readonly defaultUri?: Uri }) {
+    dialogs.push(options);
+    return Promise.resolve(chosenFile.uri);
+  },
+  showOpenDialog(options: { readonly defaultUri?: Uri }) {
+    dialogs.push(options);
+    return Promise.resolve(chosenFile.uri && [chosenFile.uri]);
+  },
   /** Set by `focusDocument`. */
   activeTextEditor: undefined as ShownEditor | undefined,
   onDidChangeActiveTextEditor: activated.event,
+  onDidChangeTextEditorSelection: selected.event,
   createStatusBarItem,
   showQuickPick(items: readonly { readonly label: string }[]) {
     offered.push(...items);
@@ -123,7 +173,7 @@ export const window = {
   },
   showTextDocument(what: Uri | TextDocument) {
     told.push(`shown: ${('uri' in what ? what.uri : what).toString()}`);
-    return Promise.resolve();
+    return Promise.resolve('uri' in what ? showEditor(what) : undefined);
   },
   async withProgress(options: { readonly title: string }, task: (progress: unknown, token: unknown) => Promise<unknown>) {
     told.push(`progress: ${options.title}`);
@@ -137,8 +187,16 @@ export const window = {
 };
 
 export function showEditor(document: TextDocument): ShownEditor {
+  let selection = new Selection(0, 0, 0, 0);
   const editor: ShownEditor = {
     document,
+    get selection() {
+      return selection;
+    },
+    set selection(next) {
+      selection = next;
+      selected.fire({ textEditor: editor });
+    },
     revealRange(range) {
       editor.revealed = range;
     },
@@ -151,4 +209,12 @@ export function showEditor(document: TextDocument): ShownEditor {
 export function focusDocument(document: TextDocument | undefined): void {
   window.activeTextEditor = document && showEditor(document);
   activated.fire(window.activeTextEditor);
+}
+
+/** Puts the cursor of the editor that has the focus at an offset of its document. */
+export function putCursor(offset: number): void {
+  const editor = window.activeTextEditor;
+  if (editor === undefined) throw new Error('no editor has the focus');
+  const at = editor.document.positionAt(offset);
+  editor.selection = new Selection(at, at);
 }

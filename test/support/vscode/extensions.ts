@@ -1,0 +1,54 @@
+/** Stand-in for other extensions: the editor's git, where a test gives it a repository. */
+import { EventEmitter } from './events.ts';
+import type { Uri } from './places.ts';
+
+export interface FakeCommit {
+  readonly hash: string;
+  readonly message: string;
+  /** Text of each file by its path. */
+  readonly files: Readonly<Record<string, string>>;
+}
+
+/** The commits of the one repository, the newest first; undefined where there is no git. */
+export const git: { commits: FakeCommit[] | undefined; isEnabled: boolean } = { commits: undefined, isEnabled: true };
+
+const changed = new EventEmitter<void>();
+
+/** Takes the repository a commit further. */
+export function commit(made: FakeCommit): void {
+  git.commits = [made, ...(git.commits ?? [])];
+  changed.fire();
+}
+
+const repository = {
+  state: {
+    get HEAD() {
+      return { commit: git.commits?.[0]?.hash };
+    },
+    onDidChange: changed.event,
+  },
+  show(revision: string, path: string): Promise<string> {
+    const found = revision === 'HEAD' ? git.commits?.[0] : git.commits?.find(({ hash }) => hash === revision);
+    const text = found?.files[path];
+    return text === undefined ? Promise.reject(new Error(`no ${path} at ${revision}`)) : Promise.resolve(text);
+  },
+  log: ({ path }: { readonly path: string }) => Promise.resolve((git.commits ?? []).filter(({ files }) => path in files)),
+};
+
+const api = {
+  state: 'initialized',
+  onDidChangeState: new EventEmitter<unknown>().event,
+  getRepository: (uri: Uri) => (uri.path.startsWith('/folder/') ? repository : null),
+};
+
+const exported = {
+  get enabled() {
+    return git.isEnabled;
+  },
+  getAPI: () => api,
+};
+
+export const extensions = {
+  getExtension: (id: string) =>
+    id === 'vscode.git' && git.commits !== undefined ? { activate: () => Promise.resolve(exported), exports: exported } : undefined,
+};
