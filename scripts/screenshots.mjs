@@ -6,7 +6,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { buildEditorTests, buildExtension } from './build.mjs';
+import { buildEditorTests, buildExtension, buildView } from './build.mjs';
 import { HOSTS, modulesFor, openEditor, withWorkspace } from './editorHosts.mjs';
 import { HostError, orStop } from './editorHosts/cache.mjs';
 import { root } from './setUp.mjs';
@@ -152,6 +152,7 @@ async function main(words) {
   if (!(host in HOSTS)) throw new HostError(`There is no host “${host}”: ${Object.keys(HOSTS).join(', ')}`);
   if (!(width > 0 && height > 0)) throw new HostError(`“${size}” is no size: write --size=1280x800`);
   await buildExtension();
+  await buildView();
   await buildEditorTests();
   mkdirSync(`${root}build/screenshots`, { recursive: true });
   for (const name of names.length === 0 ? Object.keys(SCENES) : names) {

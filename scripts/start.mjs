@@ -17,7 +17,7 @@ if (wrong !== undefined) {
 }
 
 setUp();
-const { buildCommandLine, buildExtension } = await import('./build.mjs');
+const { buildCommandLine, buildExtension, buildView } = await import('./build.mjs');
 await buildCommandLine();
 console.log(`\n$ npx pedal-to-plate check ${EXAMPLE}\n`);
 const { status } = spawnSync(process.execPath, ['build/cli/main.mjs', 'check', EXAMPLE], { cwd: root, stdio: 'inherit' });
@@ -29,6 +29,7 @@ if (onlyCheck || !wasChecked) {
 } else {
   console.log('');
   await buildExtension();
+  await buildView();
   const { startEditor } = await import('./start/startEditor.mjs');
   await startEditor(EXAMPLE);
 }

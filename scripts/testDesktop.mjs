@@ -7,7 +7,7 @@ import process from 'node:process';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { downloadAndUnzipVSCode } from '@vscode/test-electron';
-import { buildEditorTests, buildExtension } from './build.mjs';
+import { buildEditorTests, buildExtension, buildView } from './build.mjs';
 import { modulesFor, withWorkspace } from './editorHosts.mjs';
 import { HostError, cacheFolder, orStop } from './editorHosts/cache.mjs';
 import { collectResults } from './editorHosts/results.mjs';
@@ -19,6 +19,7 @@ await orStop(async () => {
     throw new HostError('Desktop VS Code needs a display, and there is none: `xvfb-run npm run test:desktop` gives it one');
   }
   await buildExtension();
+  await buildView();
   await buildEditorTests();
   const { failed, passed, version: found } = await withWorkspace((folder) => run(executable, folder));
   console.log(`In desktop VS Code ${found}: ${passed} passed, ${failed} failed`);

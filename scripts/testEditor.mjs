@@ -4,7 +4,7 @@
  */
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import process from 'node:process';
-import { buildEditorTests, buildExtension } from './build.mjs';
+import { buildEditorTests, buildExtension, buildView } from './build.mjs';
 import { HOSTS, runEditorTests } from './editorHosts.mjs';
 import { HostError, orStop } from './editorHosts/cache.mjs';
 import { RESULTS_FILE } from './editorHosts/results.mjs';
@@ -21,6 +21,7 @@ await orStop(async () => {
   requireOldest();
   const names = chosen(process.argv.slice(2));
   await buildExtension();
+  await buildView();
   await buildEditorTests();
   const total = { passed: 0, failed: 0 };
   for (const name of names) {

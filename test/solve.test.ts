@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { FINDING_CODES } from '../src/findings/codes.ts';
 import { solve } from '../src/solve.ts';
 import { checkFindings } from './support/checkFindings.ts';
+import { timesAsLarge } from './support/timesAsLarge.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -235,4 +236,22 @@ it('has a case for each finding code', () => {
   const tests = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
   const missing = FINDING_CODES.filter((code) => !tests.some((text) => new RegExp(`\\[${code}\\]|[' ]${code}'`).test(text)));
   expect(missing).toEqual([]);
+});
+
+it('solves a file of many linkages behind one pedal as it solves one, each of them alike', () => {
+  const one = readFileSync(new URL('../examples/two-banks.throttle.yaml', import.meta.url), 'utf8');
+  const answers = solve(timesAsLarge(one, 3));
+  expect(answers.problems).toEqual([]);
+  const { columns } = answers.table([0, 0.2, 0.5, 1]);
+  const valuesOf = (name: string): unknown => columns.find((each) => each.name === name)?.values;
+  const named = solve(one)
+    .table([0, 0.2, 0.5, 1])
+    .columns.filter(({ name }) => !name.startsWith('pedal.'));
+  expect(named.length).toBeGreaterThan(30);
+  for (const { name, values } of named) {
+    for (const suffix of ['', '_2', '_3']) expect(valuesOf(name.replace('.', `${suffix}.`)), `${name} ${suffix}`).toEqual(values);
+  }
+  expect(answers.facts.filter(({ key }) => key.startsWith('adjuster')).length).toBe(
+    3 * solve(one).facts.filter(({ key }) => key.startsWith('adjuster')).length,
+  );
 });

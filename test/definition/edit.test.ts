@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Value } from '../../src/definition/definition.ts';
-import { addKey, applyEdits, formatQuantity, setFigure, setValue } from '../../src/definition/edit.ts';
+import { addItem, addKey, applyEdits, formatQuantity, setFigure, setValue } from '../../src/definition/edit.ts';
 import { readDefinition } from '../../src/definition/read.ts';
 import { walkValues } from '../support/walkValues.ts';
 
@@ -142,5 +142,23 @@ describe('writing a quantity', () => {
     expect(formatQuantity(2, '')).toBe('2');
     expect(formatQuantity(2, 'parsec')).toBeUndefined();
     expect(formatQuantity(NaN, 'mm')).toBeUndefined();
+  });
+});
+
+describe('adding an item to a list', () => {
+  const added = (text: string, path: string): string => {
+    const edit = addItem(text, path, '5');
+    return edit === undefined ? 'nothing there' : applyEdits(text, [edit]);
+  };
+
+  it('puts it at the end, on a line of its own in a block, before the comment of nothing else', () => {
+    expect(added('a: [1, 2 ] # why\n', 'a')).toBe('a: [1, 2, 5 ] # why\n');
+    expect(added('a:\r\n  - 1\r\n  - 2 # why\r\nb: 3\r\n', 'a')).toBe('a:\r\n  - 1\r\n  - 2 # why\r\n  - 5\r\nb: 3\r\n');
+    expect(added('a:\n- 1\n-  2', 'a')).toBe('a:\n- 1\n-  2\n-  5');
+  });
+
+  it('is left alone where there is no list, or where its end cannot be told', () => {
+    for (const text of ['a: 1\n', 'a: []\n', 'b: [1]\n', 'a:\n  - - 1\n    - 2\n', 'a:\n  - |\n    one\n'])
+      expect(added(text, 'a')).toBe('nothing there');
   });
 });

@@ -1,0 +1,141 @@
+/**
+ * The picture, kept up with the text: as it is typed, and as figures are tried that are not written. Solved only while somebody looks.
+ *
+ * Each change is solved in the editor's next turn, so that the picture moves with the keys. Where that has taken long, it waits for the pause
+ * in typing, after which everything else is solved too.
+ */
+import { Disposable, workspace } from 'vscode';
+import type { TextDocument, WebviewPanel } from 'vscode';
+import { applyEdits } from '../../src/definition/edit.ts';
+import { editsFor } from '../../src/edits/editsFor.ts';
+import { shownTrial } from '../../src/edits/shownTrial.ts';
+import { placeIn } from '../../src/picture/place.ts';
+import { showAnswers } from '../../src/picture/showAnswers.ts';
+import type { Missing, Source, Trial } from '../../src/protocol/messages.ts';
+import { solve, type Answers } from '../../src/solve.ts';
+import type { DocumentAnswers } from '../answers.ts';
+import { fileNameOf } from './fileName.ts';
+import type { HeldFile } from './heldFile.ts';
+import type { Notify } from './line.ts';
+
+export interface LivePicture {
+  /** A page has come, or has come anew, and knows nothing. */
+  greet(): void;
+  /** Shows what figures would do, in the next turn; the newest wins. An empty list shows the text again. */
+  try(source: Source, trial: Trial): void;
+  dispose(): void;
+}
+
+export interface PictureOptions {
+  readonly panel: Pick<WebviewPanel, 'visible'>;
+  readonly file: HeldFile;
+  readonly answers: DocumentAnswers;
+  readonly notify: Notify;
+  /** The page has been told of a text. */
+  readonly onShown: (document: TextDocument) => void;
+}
+
+export function keepPicture({ panel, file, answers, notify, onShown }: PictureOptions): LivePicture {
+  let isGreeted = false;
+  /** Whether the page has a picture of a solved text, which stays behind one that cannot be solved. */
+  let hasGood = false;
+  let wanted: { readonly source: Source; readonly trial: Trial } | undefined;
+  let timer: number | undefined;
+  let lastMs = 0;
+  let told: string | undefined;
+
+  const soon = (): void => {
+    timer ??= setTimeout(() => {
+      timer = undefined;
+      turn();
+    }, 0);
+  };
+  const turn = (): void => {
+    if (!isGreeted || !panel.visible) return;
+    const document = file.document();
+    const start = Date.now();
+    if (document === undefined) {
+      told = undefined;
+      wanted = undefined;
+      return notify({ type: 'gone', reason: file.reason() });
+    }
+    const asked = wanted;
+    wanted = undefined;
+    if (asked !== undefined && isOf(asked.source, document)) tryOn(document, asked.source, asked.trial);
+    else showText(document);
+    lastMs = Date.now() - start;
+  };
+  const showText = (document: TextDocument): void => {
+    const source = sourceOf(document);
+    const key = `${source.uri} ${source.version}`;
+    if (told === key) return;
+    told = key;
+    const solved = answers.solveNow(document);
+    send(source, document, solved, showAnswers(solved), []);
+    onShown(document);
+  };
+  const tryOn = (document: TextDocument, source: Source, trial: Trial): void => {
+    const written = answers.solveNow(document);
+    const edited = editsFor(written, trial);
+    if ('why' in edited) return notify({ type: 'refused', source, trial, reason: edited.why });
+    const tried = solve(applyEdits(written.text, edited.edits));
+    send(source, document, tried, shownTrial(written, edited.edits, tried), trial);
+    told = undefined;
+  };
+  const send = (source: Source, { uri }: TextDocument, solved: Answers, shown: ReturnType<typeof showAnswers>, trial: Trial): void => {
+    const fileName = fileNameOf(uri);
+    const isSolved = solved.study !== undefined;
+    if (shown === undefined || (!isSolved && hasGood)) return notify({ type: 'broken', source, fileName, missing: missingIn(solved) });
+    hasGood ||= isSolved;
+    notify({ type: 'show', source, fileName, trial, ...shown });
+  };
+
+  const listening = Disposable.from(
+    workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+      if (document !== file.document() || contentChanges.length === 0) return;
+      // What was to be tried is of the text before, and is left aside by that.
+      if (lastMs <= LONG_MS) soon();
+    }),
+    answers.onDidSolve(({ document }) => {
+      if (document === file.document() && timer === undefined) turn();
+    }),
+    file.onDidChange(soon),
+  );
+
+  return {
+    greet() {
+      isGreeted = true;
+      hasGood = false;
+      told = undefined;
+      wanted = undefined;
+      soon();
+    },
+    try(source, trial) {
+      told = undefined;
+      wanted = trial.length === 0 ? undefined : { source, trial };
+      soon();
+    },
+    dispose() {
+      clearTimeout(timer);
+      listening.dispose();
+    },
+  };
+}
+
+/** What takes longer would be felt under the keys. Common practice, no source. */
+const LONG_MS = 60;
+
+export function sourceOf({ uri, version }: TextDocument): Source {
+  return { uri: uri.toString(), version };
+}
+
+/** Whether a message speaks of the text as it stands. */
+export function isOf({ uri, version }: Source, document: TextDocument): boolean {
+  return uri === document.uri.toString() && version === document.version;
+}
+
+/** Mistakes first; where the text has none, that nothing of it can be drawn. */
+function missingIn({ text, problems }: Answers): readonly Missing[] {
+  const errors = problems.filter(({ severity }) => severity === 'error');
+  return errors.map(({ message, span }) => ({ message, place: placeIn(text, span) }));
+}

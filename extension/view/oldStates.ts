@@ -1,0 +1,89 @@
+/** Other states of a file to compare with: of git, or of another file. Each asks the person for what it needs. */
+import { l10n, Uri, window, workspace } from 'vscode';
+import type { Event, QuickPickItem } from 'vscode';
+import { fileNameOf } from './fileName.ts';
+import { pathOf, repositoryOf, type GitCommit, type GitRepository } from './git.ts';
+
+export interface OldState {
+  /** E.g. `HEAD`, `3f2a91c`, `rev_a.throttle.yaml`. */
+  readonly label: string;
+  /** Its text; rejects where there is none. */
+  read(): Promise<string>;
+  /** It may be another text; undefined where it stays the same. */
+  readonly onDidChange: Event<unknown> | undefined;
+}
+
+/** Undefined where the person decided otherwise. */
+export type Asked = { readonly state: OldState } | { readonly why: string } | undefined;
+
+/** The last commit; as that moves on, so does what is compared with. */
+export async function headOf(uri: Uri): Promise<Asked> {
+  const repository = await repositoryOf(uri);
+  if (repository === undefined) return { why: noGit(uri) };
+  const path = pathOf(uri);
+  const state: OldState = { label: 'HEAD', read: () => repository.show('HEAD', path), onDidChange: repository.state.onDidChange };
+  return (await canBeRead(state)) ? { state } : { why: l10n.t('The last commit has no {0}.', fileNameOf(uri)) };
+}
+
+/** One of the file's commits, which the person picks. */
+export async function revisionOf(uri: Uri): Promise<Asked> {
+  const repository = await repositoryOf(uri);
+  if (repository === undefined) return { why: noGit(uri) };
+  const path = pathOf(uri);
+  const commits = await commitsOf(repository, path);
+  if (commits.length === 0) return { why: l10n.t('No commit has {0}.', fileNameOf(uri)) };
+  const options = { title: l10n.t('Compare with Revision'), placeHolder: l10n.t('Which commit to compare with'), matchOnDescription: true };
+  const picked = await window.showQuickPick(commits.map(itemOf), options);
+  if (picked === undefined) return undefined;
+  const { hash } = picked.commit;
+  const state: OldState = { label: hash.slice(0, SHORT_HASH), read: () => repository.show(hash, path), onDidChange: undefined };
+  return (await canBeRead(state)) ? { state } : { why: l10n.t('That commit has no {0}.', fileNameOf(uri)) };
+}
+
+/** Another file, which the person picks. */
+export async function pickedFile(uri: Uri): Promise<Asked> {
+  const [picked] =
+    (await window.showOpenDialog({
+      ...(uri.scheme !== 'untitled' && { defaultUri: Uri.joinPath(uri, '..') }),
+      filters: { [l10n.t('Throttle files')]: ['yaml'] },
+      openLabel: l10n.t('Compare'),
+      title: l10n.t('Compare with File'),
+    })) ?? [];
+  if (picked === undefined) return undefined;
+  const label = fileNameOf(picked);
+  const read = async (): Promise<string> => new TextDecoder().decode(await workspace.fs.readFile(picked));
+  const state: OldState = { label, read, onDidChange: undefined };
+  return (await canBeRead(state)) ? { state } : { why: l10n.t('{0} cannot be read.', label) };
+}
+
+function noGit(uri: Uri): string {
+  return l10n.t('{0} is in no git repository that the editor knows.', fileNameOf(uri));
+}
+
+async function canBeRead({ read }: OldState): Promise<boolean> {
+  try {
+    await read();
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+async function commitsOf(repository: GitRepository, path: string): Promise<readonly GitCommit[]> {
+  try {
+    return await repository.log({ maxEntries: MOST_COMMITS, path });
+  } catch {
+    // Nothing has been committed yet.
+    return [];
+  }
+}
+
+/** More than a person looks through. */
+const MOST_COMMITS = 200;
+const SHORT_HASH = 7;
+
+function itemOf(commit: GitCommit): QuickPickItem & { readonly commit: GitCommit } {
+  const [subject = ''] = commit.message.split('\n');
+  const detail = [commit.authorDate?.toLocaleDateString(), commit.authorName].filter((each) => each !== undefined).join(', ');
+  return { label: subject, description: commit.hash.slice(0, SHORT_HASH), detail, commit };
+}

@@ -1,0 +1,151 @@
+/** One view: its panel, its file, and what goes between them. */
+import { Disposable, l10n, Uri, window } from 'vscode';
+import type { TextDocument, WebviewPanel } from 'vscode';
+import type { PartKey } from '../../src/protocol/report.ts';
+import type { ToEditor } from '../../src/protocol/messages.ts';
+import type { DocumentAnswers } from '../answers.ts';
+import { declaredPart } from '../features/revealPart.ts';
+import { keepComparing } from './comparing.ts';
+import { fileNameOf } from './fileName.ts';
+import { followCursor } from './followCursor.ts';
+import { holdFile } from './heldFile.ts';
+import { openLine } from './line.ts';
+import { isOf, keepPicture } from './livePicture.ts';
+import { headOf, pickedFile, revisionOf, type Asked } from './oldStates.ts';
+import { pageHtml, pageOptions } from './page.ts';
+import { revealText } from './reveal.ts';
+import { exportTable, saveExport } from './saveExport.ts';
+import { partBeside } from './stepping.ts';
+import { writeTrial } from './writeTrial.ts';
+
+export type CompareWith = (ToEditor & { readonly type: 'compare-with' })['other'];
+
+export interface View {
+  readonly panel: WebviewPanel;
+  uri(): Uri;
+  /** To the part after or before the chosen one, in load-path order. */
+  step(way: 1 | -1): Promise<void>;
+  compareWith(other: CompareWith): Promise<void>;
+  isComparing(): boolean;
+  dispose(): void;
+}
+
+export interface ViewOptions {
+  readonly panel: WebviewPanel;
+  readonly uri: Uri;
+  readonly answers: DocumentAnswers;
+  readonly extensionUri: Uri;
+  /** Comparing has begun or ended, or the view is of another file. */
+  readonly onSwitched: () => void;
+}
+
+export function openView({ panel, uri, answers, extensionUri, onSwitched }: ViewOptions): View {
+  const file = holdFile(uri);
+  const present = (): TextDocument => {
+    const document = file.document();
+    if (document === undefined) throw new Error(file.reason());
+    return document;
+  };
+
+  // Listens before there is a page that could speak.
+  const line = openLine(panel.webview, (notice) => void hear(notice), {
+    write: async (asks) => writeTrial(present(), answers, asks),
+    save: (asks) => saveExport(file.uri(), asks),
+    table: (asks) => Promise.resolve().then(() => exportTable(present(), answers, asks)),
+  });
+  const { notify } = line;
+  const cursor = followCursor(file, answers, notify);
+  const picture = keepPicture({ panel, file, answers, notify, onShown: () => cursor.look() });
+  let isGreeted = false;
+  const comparing = keepComparing({ file, answers, notify, isWatched: () => isGreeted && panel.visible, onSwitched });
+
+  const show = async (document: TextDocument, part: PartKey, isStep: boolean): Promise<void> => {
+    cursor.choose(document, part, isStep);
+    const declared = declaredPart(answers.names(document), { uri: '', part: part.kind, name: part.name });
+    if (declared !== undefined) await revealText(document, declared.span, panel.viewColumn);
+  };
+  const step = async (way: 1 | -1): Promise<void> => {
+    const document = file.document();
+    if (document === undefined) return;
+    const part = partBeside(answers.solveNow(document).parts, cursor.chosen(), way);
+    if (part !== undefined) return show(document, part, true);
+    window.setStatusBarMessage(l10n.t('The linkage is not solved, so there are no parts to step through: see Problems'), TOLD_MS);
+  };
+  const compareWith = async (other: CompareWith): Promise<void> => {
+    if (other === 'nothing') return comparing.stop();
+    const asked = await OLD_STATES[other](file.uri());
+    if (asked === undefined) return;
+    if ('why' in asked) return comparing.stop(asked.why);
+    await comparing.with(asked.state);
+  };
+
+  const hear = async (notice: ToEditor): Promise<void> => {
+    const document = file.document();
+    switch (notice.type) {
+      case 'ready':
+        isGreeted = true;
+        cursor.greet();
+        picture.greet();
+        return comparing.look();
+      case 'try':
+        return picture.try(notice.source, notice.trial);
+      case 'step':
+        return step(notice.way);
+      case 'compare-with':
+        return compareWith(notice.other);
+      case 'reveal':
+        // A place of an older text is nowhere.
+        if (document !== undefined && isOf(notice.source, document)) await revealText(document, notice.place, panel.viewColumn);
+        return;
+      case 'reveal-part':
+        if (document !== undefined) await show(document, notice.part, false);
+    }
+  };
+
+  const name = (): void => {
+    panel.title = l10n.t('Mechanism: {0}', fileNameOf(file.uri()));
+  };
+  const listening = Disposable.from(
+    file.onDidChange(() => {
+      name();
+      onSwitched();
+      comparing.look();
+    }),
+    answers.onDidSolve(({ document }) => {
+      if (document === file.document()) comparing.look();
+    }),
+    panel.onDidChangeViewState(() => {
+      // A hidden page is gone, and says so itself when it comes anew.
+      if (!panel.visible) isGreeted = false;
+    }),
+  );
+
+  name();
+  panel.iconPath = icons(extensionUri);
+  panel.webview.options = pageOptions(extensionUri);
+  panel.webview.html = pageHtml(panel.webview, extensionUri);
+
+  return {
+    panel,
+    uri: file.uri,
+    step,
+    compareWith,
+    isComparing: comparing.isOn,
+    dispose() {
+      for (const each of [listening, comparing, picture, cursor, line, file]) each.dispose();
+    },
+  };
+}
+
+const TOLD_MS = 5000;
+
+const OLD_STATES: Readonly<Record<Exclude<CompareWith, 'nothing'>, (uri: Uri) => Promise<Asked>>> = {
+  head: headOf,
+  revision: revisionOf,
+  file: pickedFile,
+};
+
+function icons(extensionUri: Uri): { readonly light: Uri; readonly dark: Uri } {
+  const icon = (theme: string): Uri => Uri.joinPath(extensionUri, 'extension', 'icons', `throttleFile-${theme}.svg`);
+  return { light: icon('light'), dark: icon('dark') };
+}

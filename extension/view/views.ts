@@ -1,0 +1,115 @@
+/** All views that are open: at most one of each file. */
+import { commands, l10n, Uri, ViewColumn, window, workspace } from 'vscode';
+import type { WebviewPanel } from 'vscode';
+import type { DocumentAnswers } from '../answers.ts';
+import { isThrottleFile, SETTINGS } from '../language.ts';
+import { hasGit } from './git.ts';
+import { VIEW_TYPE, type ViewCommand } from './names.ts';
+import { pageOptions } from './page.ts';
+import { openView, type View } from './view.ts';
+
+export interface Views {
+  /** @param argument what the command was given: in menus the file */
+  run(command: ViewCommand, argument: unknown): Promise<void>;
+  /** Takes a panel that the editor brings back, with what its page left behind. */
+  revive(panel: WebviewPanel, state: unknown): void;
+  dispose(): void;
+}
+
+export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
+  const views = new Set<View>();
+
+  const add = (panel: WebviewPanel, uri: Uri): View => {
+    const view = openView({ panel, uri, answers, extensionUri, onSwitched: tellContext });
+    views.add(view);
+    panel.onDidDispose(() => {
+      views.delete(view);
+      view.dispose();
+      tellContext();
+    });
+    panel.onDidChangeViewState(tellContext);
+    return view;
+  };
+  const viewOf = (uri: Uri): View | undefined => [...views].find((view) => view.uri().toString() === uri.toString());
+  const focused = (): View | undefined => [...views].find(({ panel }) => panel.active);
+  const open = (uri: Uri): View => {
+    const there = viewOf(uri);
+    if (there !== undefined) {
+      there.panel.reveal(undefined, true);
+      return there;
+    }
+    const where = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+    return add(window.createWebviewPanel(VIEW_TYPE, l10n.t('Mechanism'), where, pageOptions(extensionUri)), uri);
+  };
+  /** The view that a command means: that of the file that it was given, the one that has the focus, that of the text that has it. */
+  const meant = async (argument: unknown): Promise<View | undefined> => {
+    // The menu of a view gives the address of the view.
+    if (argument instanceof Uri && (await isThrottle(argument))) return open(argument);
+    const view = focused();
+    if (view !== undefined) return view;
+    const document = window.activeTextEditor?.document;
+    return document !== undefined && isThrottleFile(document) ? open(document.uri) : undefined;
+  };
+
+  function tellContext(): void {
+    const isComparing = [...views].some((view) => view.isComparing());
+    void commands.executeCommand('setContext', `${SETTINGS}.comparing`, isComparing);
+  }
+  void commands.executeCommand('setContext', `${SETTINGS}.hasGit`, hasGit());
+  tellContext();
+
+  return {
+    async run(command, argument) {
+      const view = await meant(argument);
+      if (view === undefined) {
+        // Stopping needs no file before it: there may be one view that compares, with the focus elsewhere.
+        if (command === 'stopComparing') for (const each of views) await each.compareWith('nothing');
+        else void window.showInformationMessage(l10n.t('Open a throttle file first.'));
+        return;
+      }
+      switch (command) {
+        case 'openView':
+          return;
+        case 'nextPart':
+          return view.step(1);
+        case 'previousPart':
+          return view.step(-1);
+        case 'compareWithHead':
+          return view.compareWith('head');
+        case 'compareWithRevision':
+          return view.compareWith('revision');
+        case 'compareWithFile':
+          return view.compareWith('file');
+        case 'stopComparing':
+          return view.compareWith('nothing');
+      }
+    },
+    revive(panel, state) {
+      const uri = uriIn(state);
+      // Nobody can tell any more what it was of, or there is one already.
+      if (uri === undefined || viewOf(uri) !== undefined) return void panel.dispose();
+      add(panel, uri);
+    },
+    dispose() {
+      for (const view of [...views]) view.panel.dispose();
+    },
+  };
+}
+
+async function isThrottle(uri: Uri): Promise<boolean> {
+  try {
+    return isThrottleFile(await workspace.openTextDocument(uri));
+  } catch {
+    return false;
+  }
+}
+
+/** The address in what a page left behind, which may be of another build, or anything. */
+function uriIn(state: unknown): Uri | undefined {
+  if (typeof state !== 'object' || state === null || !('uri' in state) || typeof state.uri !== 'string') return undefined;
+  try {
+    return Uri.parse(state.uri, true);
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,33 @@
+/** What the view shows of figures that are tried: the picture of the edited text, with places of the text as it stands. */
+import type { Replacement } from '../definition/problem.ts';
+import { dialsOf } from '../picture/dials.ts';
+import { showAnswers } from '../picture/showAnswers.ts';
+import type { Shown } from '../protocol/messages.ts';
+import type { Answers } from '../solve.ts';
+import { spanIn } from './compose.ts';
+
+/**
+ * Dials say what is written, and turn between the ends that they had.
+ * @param written answers about the text as it stands
+ * @param edits what is tried
+ * @param tried answers about the text with these edits
+ */
+export function shownTrial(written: Answers, edits: readonly Replacement[], tried: Answers): Shown | undefined {
+  const shown = showAnswers(tried);
+  if (shown === undefined) return undefined;
+  const back = <T extends { readonly place: { readonly start: number; readonly end: number } }>(each: T): T => ({
+    ...each,
+    place: spanIn(edits, each.place),
+  });
+  const { report } = shown;
+  return {
+    ...shown,
+    report: {
+      ...report,
+      parts: report.parts.map(back),
+      marks: report.marks.map(back),
+      requirements: report.requirements.map(back),
+      dials: written.definition === undefined ? [] : dialsOf(written.text, written.definition),
+    },
+  };
+}
