@@ -10,12 +10,11 @@
  * left to its own springs.
  */
 import type { Build } from '../kinematics/build.ts';
-import { moveJoint, turnRoot } from '../kinematics/advance.ts';
-import { createPose, CableState, type Pose } from '../kinematics/pose.ts';
-import { bodiesOf, type Body } from '../kinematics/rest.ts';
+import { CableState, type Pose } from '../kinematics/pose.ts';
 import { size, vectorAt } from '../numeric/vector.ts';
-import type { CableJoint, Joint } from '../kinematics/model.ts';
+import type { CableJoint } from '../kinematics/model.ts';
 import { passedArm, pullArm } from './cableArms.ts';
+import { createMotion, type Motion } from './motion.ts';
 import { springTorques } from './springs.ts';
 
 /** What acts at one station. One is filled again by each call of `at`: read it before the next. */
@@ -26,6 +25,8 @@ export interface Statics {
   readonly tension: Float64Array;
   /** Opening of each lever for one radian of its body's first lever. */
   readonly unit: Float64Array;
+  /** Closing torque of the springs on each lever itself, N·m. */
+  readonly springs: Float64Array;
   /** Force at the pad, or in the cable's pedal end where no pad is known, N; NaN without either. */
   effort: number;
 }
@@ -35,29 +36,29 @@ export interface StaticsSolver {
   at(pose: Pose, without?: string): Statics;
 }
 
-export function createStatics(build: Build): StaticsSolver {
+/** @param motion of the same build; what it holds after a call of `at` is of that pose */
+export function createStatics(build: Build, motion: Motion = createMotion(build)): StaticsSolver {
   const { mechanism } = build;
-  const bodies = mechanism.groups.flatMap((group) => bodiesOf(build, group));
   const levers = mechanism.levers.length;
+  const springs = new Float64Array(levers);
   const context: Context = {
     build,
-    bodies,
-    bodyOf: mechanism.levers.map(({ index }) => bodies.findIndex((body) => body.levers.includes(index))),
-    scratch: createPose(mechanism),
-    springs: new Float64Array(levers),
-    closes: new Float64Array(bodies.length),
-    links: bodies.map((): Link => ({ state: 'none', gain: 0 })),
+    motion,
+    springs,
+    closes: new Float64Array(motion.bodies.length),
+    cableOf: motion.bodies.map(({ root }) => mechanism.groups.find((group) => group.root === root)?.cable),
     statics: {
       closing: new Float64Array(levers),
       tension: new Float64Array(mechanism.cables.length),
-      unit: new Float64Array(levers),
+      unit: motion.unit,
+      springs,
       effort: NaN,
     },
   };
   return {
     at(pose, without) {
       fillSprings(context, pose, without);
-      fillMotion(context, pose);
+      motion.at(pose);
       fillClosing(context, pose);
       return context.statics;
     },
@@ -66,21 +67,14 @@ export function createStatics(build: Build): StaticsSolver {
 
 interface Context {
   readonly build: Build;
-  readonly bodies: readonly Body[];
-  readonly bodyOf: readonly number[];
-  readonly scratch: Pose;
+  readonly motion: Motion;
   /** Closing torque of the springs at each lever. */
   readonly springs: Float64Array;
   /** Q of each body, N·m for a radian of its first lever's opening. */
   readonly closes: Float64Array;
-  readonly links: readonly Link[];
+  /** The cable that drives each body. */
+  readonly cableOf: readonly (number | undefined)[];
   readonly statics: Statics;
-}
-
-/** How a body hangs on the one that drives it across free play, and the opening of its first lever for one radian of the other's. */
-interface Link {
-  state: 'none' | 'loose' | 'joined' | 'pushed';
-  gain: number;
 }
 
 function fillSprings({ build, springs }: Context, pose: Pose, without: string | undefined): void {
@@ -91,37 +85,13 @@ function fillSprings({ build, springs }: Context, pose: Pose, without: string | 
   }
 }
 
-/** Moves each body by one radian of its first lever's opening, as it stands. */
-function fillMotion({ build, bodies, scratch, links, statics: { unit } }: Context, pose: Pose): void {
-  const { senses } = build.mechanism;
-  scratch.travel = pose.travel;
-  bodies.forEach((body, i) => {
-    const link = links[i]!;
-    if (body.driver !== undefined && body.driver.kind !== 'cable') {
-      // The body before it stands in the scratch pose, moving by its own radian.
-      moveJoint(build, body.driver, scratch);
-      link.gain = senses[body.root]! * scratch.rate[body.root]!;
-      link.state = link.gain === 0 ? 'loose' : isOneWay(body.driver) ? 'pushed' : 'joined';
-    }
-    turnRoot(scratch, body.root, pose.rotation[body.root]!, senses[body.root]!);
-    unit[body.root] = 1;
-    for (const joint of body.joints) {
-      moveJoint(build, joint, scratch);
-      unit[joint.driven] = senses[joint.driven]! * scratch.rate[joint.driven]!;
-    }
-  });
-}
-
-function isOneWay(joint: Joint): boolean {
-  return joint.kind === 'coupling' && joint.oneWay;
-}
-
 function fillClosing(context: Context, pose: Pose): void {
-  const { build, bodies, bodyOf, springs, closes, links, statics } = context;
-  const { closing, tension, unit } = statics;
+  const { build, springs, closes, statics, cableOf } = context;
+  const { bodies, bodyOf, links, unit } = context.motion;
+  const { closing, tension } = statics;
   closes.fill(0);
   for (let i = bodies.length - 1; i >= 0; i--) {
-    const { levers, driver, root } = bodies[i]!;
+    const { levers, driver } = bodies[i]!;
     let sum = closes[i]!;
     for (const lever of levers) sum += springs[lever]! * unit[lever]!;
     closes[i] = sum;
@@ -129,7 +99,7 @@ function fillClosing(context: Context, pose: Pose): void {
     if (driver !== undefined && driver.kind !== 'cable' && state !== 'loose') {
       add(closes, bodyOf[driver.driver], (state === 'pushed' ? Math.max(0, sum) : sum) * gain);
     }
-    const cable = build.mechanism.groups.find((group) => group.root === root)?.cable;
+    const cable = cableOf[i];
     if (cable === undefined) continue;
     const joint = build.mechanism.cables[cable]!;
     tension[cable] = tensionOf(build, pose, joint, sum);

@@ -2,7 +2,7 @@
  * What hangs on the levers and moves nothing by itself: springs, plates, sensors and the pad under the foot, with the parameters in
  * which their figures stand. Units as everywhere inside: m, rad, N, N·m, N/m, N·m/rad, V.
  */
-import type { LinearSpring, Plates, Sensor, TorsionSpring } from '../definition/definition.ts';
+import type { LinearSpring, Plates, Sensor, Strip, TorsionSpring, Wire } from '../definition/definition.ts';
 import type { Parameter } from './model.ts';
 
 export type SpringModel = TorsionSpringModel | LinearSpringModel;
@@ -11,8 +11,30 @@ interface SpringCommon {
   readonly name: string;
   /** The lever on which it works: about whose axis it is wound, or that carries its `to` pin. */
   readonly lever: number;
-  /** Undefined where it follows from the wire. */
+  /** Undefined where it follows from what the spring is wound from. */
   readonly rate: Parameter | undefined;
+  /** Undefined where the file gives none. */
+  readonly wire: WireModel | undefined;
+}
+
+/** Round wire that a spring is coiled from. */
+export interface WireModel {
+  readonly source: Wire;
+  readonly diameter: Parameter;
+  readonly meanCoil: Parameter;
+  readonly activeTurns: Parameter;
+  /** Undefined where the file does not give them. */
+  readonly totalTurns: Parameter | undefined;
+  readonly arbor: Parameter | undefined;
+  readonly hookBend: Parameter | undefined;
+}
+
+/** Flat strip that a spiral spring is wound from. */
+export interface StripModel {
+  readonly source: Strip;
+  readonly width: Parameter;
+  readonly thickness: Parameter;
+  readonly length: Parameter;
 }
 
 export interface TorsionSpringModel extends SpringCommon {
@@ -20,6 +42,8 @@ export interface TorsionSpringModel extends SpringCommon {
   readonly source: TorsionSpring;
   /** Closing torque in the drawn position. */
   readonly preload: Parameter;
+  /** Undefined where it is no spiral spring. */
+  readonly strip: StripModel | undefined;
 }
 
 export interface LinearSpringModel extends SpringCommon {

@@ -7,6 +7,7 @@ import { findSenses } from './senses.ts';
 import type { CableEndModel, Drive, Group, Joint, LeverModel, Mechanism, Parameter } from './model.ts';
 import { createRecorder, type Recorder } from './record.ts';
 import { recordAttached } from './recordAttached.ts';
+import { recordFriction } from './recordFriction.ts';
 import { polarDirection, recordLever, type RecordedLever } from './recordLever.ts';
 
 /** Undefined where there is no pedal, or nothing that it could move. */
@@ -47,6 +48,7 @@ export function compileMechanism(definition: Definition, loadPath: LoadPath): Me
     recorded,
     joints.filter((joint) => joint.kind === 'cable'),
   );
+  const friction = recordFriction(recorder, definition, joints, attached.plates);
   const reservedStart = recorder.outputs.length;
   context.reserved.forEach((place) => place(reservedStart));
   const mechanism: Mechanism = {
@@ -65,6 +67,7 @@ export function compileMechanism(definition: Definition, loadPath: LoadPath): Me
     parameterCount: reservedStart + RESERVED * joints.length,
     directions,
     attached,
+    friction,
   };
   findSenses(mechanism);
   return mechanism;

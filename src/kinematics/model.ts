@@ -13,6 +13,7 @@ import type { Cable, Coupling, Definition, Lever, Plates, Rod, Slot, Tolerance }
 import type { Dimension } from '../definition/dimensions.ts';
 import type { Span } from '../definition/span.ts';
 import type { Attached } from './attached.ts';
+import type { FrictionModel } from './frictionModel.ts';
 import type { Tape } from './tape.ts';
 
 /** Index into a build's parameter vector. */
@@ -187,6 +188,7 @@ export interface Mechanism {
   readonly directions: Directions;
   /** Springs, plates, sensors and the pad. */
   readonly attached: Attached;
+  readonly friction: FrictionModel;
 }
 
 export interface Directions {

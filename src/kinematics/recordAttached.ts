@@ -1,6 +1,6 @@
 /** Springs, plates, sensors and the pad on the tape. */
-import type { Definition, Plates, Sensor, Spring, ValueRange } from '../definition/definition.ts';
-import type { Attached, PadModel, PlatesModel, SensorModel, SpringAnchorModel, SpringModel } from './attached.ts';
+import type { Definition, Plates, Sensor, Spring, Strip, Value, ValueRange, Wire } from '../definition/definition.ts';
+import type { Attached, PadModel, PlatesModel, SensorModel, SpringAnchorModel, SpringModel, StripModel, WireModel } from './attached.ts';
 import type { CableJoint, Parameter } from './model.ts';
 import type { Recorder } from './record.ts';
 import type { RecordedLever } from './recordLever.ts';
@@ -31,8 +31,16 @@ function recordSpring({ recorder, levers }: Context, spring: Spring): SpringMode
   const on = levers.get(spring.kind === 'torsion' ? spring.lever.name : spring.to.lever)?.model;
   if (on === undefined) return undefined;
   const emit = (value: typeof spring.rate, absent: number): Parameter => recorder.emit(recorder.value(value, absent));
-  const common = { name: spring.name, lever: on.index, rate: spring.rate && emit(spring.rate, NaN) };
-  if (spring.kind === 'torsion') return { ...common, kind: 'torsion', source: spring, preload: emit(spring.preload, 0) };
+  const common = {
+    name: spring.name,
+    lever: on.index,
+    rate: spring.rate && emit(spring.rate, NaN),
+    wire: spring.wire && recordWire(recorder, spring.wire),
+  };
+  if (spring.kind === 'torsion') {
+    const strip = spring.strip && recordStrip(recorder, spring.strip);
+    return { ...common, kind: 'torsion', source: spring, preload: emit(spring.preload, 0), strip };
+  }
   const to = on.pins.get(spring.to.part);
   const from = recordAnchor({ recorder, levers }, spring.from);
   if (to === undefined || from === undefined) return undefined;
@@ -45,6 +53,24 @@ function recordSpring({ recorder, levers }: Context, spring: Spring): SpringMode
     freeLength: spring.freeLength && emit(spring.freeLength, NaN),
     initialTension: emit(spring.initialTension, 0),
   };
+}
+
+function recordWire(recorder: Recorder, source: Wire): WireModel {
+  const emit = (value: Value): Parameter => recorder.emit(recorder.value(value, NaN));
+  return {
+    source,
+    diameter: emit(source.diameter),
+    meanCoil: emit(source.meanCoil),
+    activeTurns: emit(source.activeTurns),
+    totalTurns: source.totalTurns && emit(source.totalTurns),
+    arbor: source.arbor && emit(source.arbor),
+    hookBend: source.hookBend && emit(source.hookBend),
+  };
+}
+
+function recordStrip(recorder: Recorder, source: Strip): StripModel {
+  const emit = (value: Value): Parameter => recorder.emit(recorder.value(value, NaN));
+  return { source, width: emit(source.width), thickness: emit(source.thickness), length: emit(source.length) };
 }
 
 function recordAnchor({ recorder, levers }: Context, from: Extract<Spring, { from: unknown }>['from']): SpringAnchorModel | undefined {

@@ -1,8 +1,8 @@
 /**
- * Columns of what acts: the torque of each spring, the closing torque at each lever, and the pedal's effort, all without friction. Only
- * for a file with springs: without one nothing is known of what closes the throttle.
+ * Columns of what acts: the torque of each spring and the closing torque at each lever, without friction, and the pedal's effort and
+ * release with it. Only for a file with springs: without one nothing is known of what closes the throttle.
  */
-import { createStatics, type Statics, type StaticsSolver } from '../forces/closing.ts';
+import { createFriction, type FrictionSolver, type FrictionStatics } from '../forces/friction/statics.ts';
 import { springTorques } from '../forces/springs.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { Build } from '../kinematics/build.ts';
@@ -23,27 +23,18 @@ export function forceColumns({ mechanism }: Travel): ForceColumns {
   // With a spring that could not be read, what the others bring is not what closes the throttle.
   const known = mechanism.definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true;
   const statics = remembered();
-  const of = (read: (at: Statics) => number) => (build: Build, pose: Pose) => (known ? read(statics(build, pose)) + 0 : NaN);
+  const of = (read: (at: FrictionStatics) => number) => (build: Build, pose: Pose) => (known ? read(statics(build, pose)) + 0 : NaN);
   const hasEffort = mechanism.drive.kind === 'cable' || pad !== undefined;
+  const force = (key: string, read: (at: FrictionStatics) => number): Column => column('pedal', key, 'force', 'N', of(read));
   return {
-    pedal: hasEffort
-      ? [
-          column(
-            'pedal',
-            'effort',
-            'force',
-            'N',
-            of(({ effort }) => effort),
-          ),
-        ]
-      : [],
+    pedal: hasEffort ? [force('effort', ({ effort }) => effort), force('release', ({ release }) => release)] : [],
     ofLever: (lever) => [
       column(
         mechanism.levers[lever]!.name,
         'closing',
         'torque',
         'N·mm',
-        of(({ closing }) => closing[lever]!),
+        of(({ frictionless }) => frictionless.closing[lever]!),
       ),
     ],
     springs: springs.map(torqueColumn),
@@ -55,14 +46,14 @@ function torqueColumn(spring: SpringModel): Column {
 }
 
 /** Several columns are read at one pose; a pose of one build at one travel is always the same. */
-function remembered(): (build: Build, pose: Pose) => Statics {
+function remembered(): (build: Build, pose: Pose) => FrictionStatics {
   let of: Build | undefined;
-  let solver: StaticsSolver | undefined;
+  let solver: FrictionSolver | undefined;
   let travel = NaN;
-  let known: Statics | undefined;
+  let known: FrictionStatics | undefined;
   return (build, pose) => {
     if (solver === undefined || build !== of) {
-      solver = createStatics(build);
+      solver = createFriction(build);
       of = build;
       known = undefined;
     }

@@ -1,0 +1,76 @@
+/**
+ * What has to come back by itself against friction: levers that rods, slots and couplings join turn together, and are held by friction
+ * together. A lever between the pedal and a shaft that stays where it is holds the shaft by its cable, so each counts.
+ */
+import { isGiven } from '../forces/friction/missing.ts';
+import { springsReaching } from '../forces/springsReaching.ts';
+import type { SpringModel } from '../kinematics/attached.ts';
+import type { LeverModel } from '../kinematics/model.ts';
+import { bodiesOf } from '../kinematics/rest.ts';
+import { leastOf, type Along } from '../travel/extremes.ts';
+import { closingAlong, marginAlong } from './forcesAlong.ts';
+import { whyClosingUnknown } from './platesClosing.ts';
+import { NO_TORQUE } from './springActions.ts';
+import type { Study } from './study.ts';
+import { drivenLevers, goesOtherwise } from './wayOfOpening.ts';
+
+export interface FrictionUnit {
+  /** The one that is named: the first with plates, else the first from the pedal. */
+  readonly lever: LeverModel;
+  /** Those with plates; empty where none has. */
+  readonly shafts: readonly LeverModel[];
+  /** The springs whose closing torque comes to it. */
+  readonly springs: readonly SpringModel[];
+}
+
+/** Those that the pedal opens the way it should, whose springs are all known. */
+export function frictionUnits(study: Study): readonly FrictionUnit[] {
+  const { mechanism, build } = study.travel;
+  if (!isGiven(mechanism.friction)) return [];
+  const driven = drivenLevers(study).filter((lever) => !goesOtherwise(study, lever));
+  return mechanism.groups
+    .flatMap((group) => bodiesOf(build, group))
+    .flatMap((body): FrictionUnit[] => {
+      const levers = driven.filter(({ index }) => body.levers.includes(index));
+      const shafts = levers.filter(({ plates }) => plates.length > 0);
+      const lever = shafts[0] ?? levers.find(({ index }) => index === body.root);
+      const springs = lever === undefined ? [] : springsReaching(mechanism, lever.index);
+      if (lever === undefined || springs.length === 0 || whyClosingUnknown(study, springs) !== undefined) return [];
+      return [{ lever, shafts, springs }];
+    });
+}
+
+/**
+ * Closing torque over friction, at most `PLENTY`. NaN where the springs bring nothing to it: whether they should is asked by other rules.
+ * @param without name of a spring that is taken off
+ */
+export function unitMargin(study: Study, { lever: { index } }: FrictionUnit, without?: string): Along {
+  const margin = marginAlong(study, index, without);
+  const closing = closingAlong(study, index, without);
+  return (travel) => (closing(travel) > NO_TORQUE ? Math.min(margin(travel), PLENTY) : NaN);
+}
+
+/**
+ * Whether a margin comes near a limit at any sample. Between two samples no joint turns over: a margin that stays `FAR` times above its limit
+ * at all of them does not come below it between them, and the search for where it does is saved.
+ */
+export function comesNear(margin: Along, samples: readonly number[], limit: number): boolean {
+  for (const at of samples) if (margin(at) <= FAR * limit) return true;
+  return false;
+}
+
+const FAR = 2;
+
+/** Whether friction holds it anywhere with all springs on. */
+export function isLocked(study: Study, unit: FrictionUnit): boolean {
+  const { samples } = study.travel;
+  const margin = unitMargin(study, unit);
+  const least = comesNear(margin, samples, LOCKS_AT) ? leastOf(margin, samples) : undefined;
+  return least !== undefined && least.value < LOCKS_AT;
+}
+
+/** Closing torque over friction: where they are alike, it stays where it is. */
+export const LOCKS_AT = 1;
+
+/** Where nothing rubs the margin has no bound. */
+const PLENTY = 1e6;

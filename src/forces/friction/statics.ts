@@ -1,0 +1,153 @@
+/**
+ * What acts along the load path with friction: pressing, when friction works against opening, and coming back, when it works against
+ * closing. Without any friction both are what virtual work gives (`closing.ts`).
+ */
+import type { Build } from '../../kinematics/build.ts';
+import type { Pose } from '../../kinematics/pose.ts';
+import { createStatics, type Statics } from '../closing.ts';
+import { createMotion } from '../motion.ts';
+import { createLines, fillLines } from './lines.ts';
+import { createLoads, fillLoads } from './loads.ts';
+import { cableWay, createPass, goThrough, type Pass, type PassContext } from './pass.ts';
+
+/** What acts at one station. One is filled again by each call of `at`: read it before the next. */
+export interface FrictionStatics {
+  /** The same without friction. */
+  readonly frictionless: Statics;
+  readonly pressing: Pass;
+  readonly releasing: Pass;
+  /** Force that presses on, where `Statics.effort` is; NaN besides where a joint jams. */
+  effort: number;
+  /** Least force that still holds the pedal on its way back, N: 0 where friction holds it, and never above `effort`. */
+  release: number;
+  /**
+   * By lever: closing torque over the friction that it must overcome, with all that it moves and nothing to hold it. 1 and less where it
+   * does not come back, 0 where a joint jams on the way, infinite where nothing rubs, NaN where the closing torque is not known.
+   */
+  readonly margin: Float64Array;
+}
+
+export interface FrictionSolver {
+  /** @param without name of a spring that is taken off */
+  at(pose: Pose, without?: string): FrictionStatics;
+  /** The same for what comes back alone: margins and the frictionless forces; what the pedal feels and the pass of pressing mean nothing. */
+  comingBack(pose: Pose, without?: string): Pick<FrictionStatics, 'frictionless' | 'margin'>;
+}
+
+export function createFriction(build: Build): FrictionSolver {
+  const { mechanism } = build;
+  const motion = createMotion(build);
+  const statics = createStatics(build, motion);
+  const lines = createLines(build);
+  const loads = createLoads(build);
+  const carried = createLoads(build);
+  const isLoaded = mechanism.friction.levers.map(({ bearing }) => bearing !== undefined);
+  const bodies = motion.bodies.length;
+  const context: Context = {
+    build,
+    motion,
+    lines,
+    loads,
+    ways: new Int8Array(bodies),
+    joinedTo: new Int32Array(bodies),
+    cableOf: motion.bodies.map(({ root }) => mechanism.groups.find((group) => group.root === root)?.cable),
+  };
+  let answer: FrictionStatics | undefined;
+  const stand = (pose: Pose, without: string | undefined): FrictionStatics => {
+    const frictionless = statics.at(pose, without);
+    answer ??= {
+      frictionless,
+      pressing: createPass(build, bodies),
+      releasing: createPass(build, bodies),
+      effort: NaN,
+      release: NaN,
+      margin: new Float64Array(mechanism.levers.length),
+    };
+    fillLines(build, pose, motion, isLoaded, lines);
+    fillLoads(build, pose, frictionless.springs, without, loads);
+    fillWays(context);
+    goThrough(context, pose, -1, carried, answer.releasing);
+    return answer;
+  };
+  return {
+    at(pose, without) {
+      const found = stand(pose, without);
+      goThrough(context, pose, 1, carried, found.pressing);
+      found.effort = atFoot(build, found.pressing);
+      found.release = Math.min(found.effort, Math.max(0, atFoot(build, found.releasing)));
+      fillMargins(context, found);
+      return found;
+    },
+    comingBack(pose, without) {
+      const found = stand(pose, without);
+      // What closes as the pedal is pressed comes back as it is pressed.
+      if (context.ways.includes(-1)) goThrough(context, pose, 1, carried, found.pressing);
+      fillMargins(context, found);
+      return found;
+    },
+  };
+}
+
+interface Context extends PassContext {
+  /** The cable that drives each body. */
+  readonly cableOf: readonly (number | undefined)[];
+}
+
+/** Which way each body goes as the pedal is pressed, and with which bodies it goes to and fro. */
+function fillWays(context: Context): void {
+  const { build, motion, ways, joinedTo } = context;
+  const { bodies, bodyOf, links } = motion;
+  const { cables } = build.mechanism;
+  for (let i = 0; i < bodies.length; i++) {
+    const { root, driver } = bodies[i]!;
+    joinedTo[i] = i;
+    ways[i] = 1;
+    if (driver !== undefined && driver.kind !== 'cable') {
+      const before = bodyOf[driver.driver]!;
+      const { state, gain } = links[i]!;
+      if (state === 'joined') joinedTo[i] = joinedTo[before]!;
+      // Within free play it stands; if it moved, its springs would close it.
+      if (state !== 'loose') ways[i] = Math.sign(gain) * ways[before]!;
+      continue;
+    }
+    const cable = context.cableOf[i];
+    if (cable === undefined) continue;
+    const joint = cables[cable]!;
+    const opens = Math.sign(build.mechanism.senses[root]! * context.lines.cables[cable]!.pulls);
+    // A cable at its dead centre moves nothing; what it pulls can still come back.
+    ways[i] = (cableWay(context, joint) || 1) * (opens || 1);
+  }
+}
+
+function atFoot({ mechanism, parameters }: Build, { pad, tension }: Pass): number {
+  const { drive, attached } = mechanism;
+  if (drive.kind === 'lever') return pad;
+  const joint = mechanism.joints[drive.joint]!;
+  const pull = joint.kind === 'cable' ? tension[joint.cable]! : NaN;
+  return attached.pad?.kind === 'cable' && attached.pad.ratio !== undefined ? pull / parameters[attached.pad.ratio]! : pull;
+}
+
+function fillMargins({ motion, ways, joinedTo }: PassContext, { frictionless, pressing, releasing, margin }: FrictionStatics): void {
+  const { bodies, bodyOf } = motion;
+  for (let lever = 0; lever < margin.length; lever++) {
+    const body = bodyOf[lever]!;
+    if (body < 0) {
+      margin[lever] = NaN;
+      continue;
+    }
+    const first = joinedTo[body]!;
+    const closing = ways[first]! < 0 ? pressing : releasing;
+    const torque = frictionless.closing[bodies[first]!.root]!;
+    margin[lever] = closing.jammed[first] === 1 ? 0 : marginOf(torque, closing.net[first]!);
+  }
+}
+
+function marginOf(torque: number, net: number): number {
+  const friction = torque - net;
+  if (friction > ROUNDING * Math.abs(torque)) return torque / friction;
+  if (Number.isNaN(friction)) return NaN;
+  return torque > 0 ? Infinity : 0;
+}
+
+/** Of the closing torque: less is what rounding left of two equal figures. */
+const ROUNDING = 1e-9;

@@ -1,0 +1,64 @@
+/**
+ * How the levers move with each other as they stand, whether the pedal moves them there or not: past an open stop and in a cable's slack
+ * too. Levers joined by rods, slots and couplings move as one body, uᵢ the opening of lever i for one radian of opening of its first.
+ */
+import { moveJoint, turnRoot } from '../kinematics/advance.ts';
+import type { Build } from '../kinematics/build.ts';
+import type { Joint } from '../kinematics/model.ts';
+import { createPose, type Pose } from '../kinematics/pose.ts';
+import { bodiesOf, type Body } from '../kinematics/rest.ts';
+
+/** Filled again by each call of `at`. */
+export interface Motion {
+  /** In load-path order. */
+  readonly bodies: readonly Body[];
+  /** Index of each lever's body; −1 for a lever that nothing moves. */
+  readonly bodyOf: readonly number[];
+  /** Opening of each lever for one radian of its body's first lever. */
+  readonly unit: Float64Array;
+  readonly links: readonly Link[];
+  at(pose: Pose): void;
+}
+
+/** How a body hangs on the one that drives it across free play, and the opening of its first lever for one radian of the other's. */
+export interface Link {
+  state: 'none' | 'loose' | 'joined' | 'pushed';
+  gain: number;
+}
+
+export function createMotion(build: Build): Motion {
+  const { mechanism } = build;
+  const { senses } = mechanism;
+  const bodies = mechanism.groups.flatMap((group) => bodiesOf(build, group));
+  const links = bodies.map((): Link => ({ state: 'none', gain: 0 }));
+  const unit = new Float64Array(mechanism.levers.length);
+  const scratch = createPose(mechanism);
+  return {
+    bodies,
+    bodyOf: mechanism.levers.map(({ index }) => bodies.findIndex((body) => body.levers.includes(index))),
+    unit,
+    links,
+    at(pose) {
+      scratch.travel = pose.travel;
+      bodies.forEach((body, i) => {
+        const link = links[i]!;
+        if (body.driver !== undefined && body.driver.kind !== 'cable') {
+          // The body before it stands in the scratch pose, moving by its own radian.
+          moveJoint(build, body.driver, scratch);
+          link.gain = senses[body.root]! * scratch.rate[body.root]!;
+          link.state = link.gain === 0 ? 'loose' : isOneWay(body.driver) ? 'pushed' : 'joined';
+        }
+        turnRoot(scratch, body.root, pose.rotation[body.root]!, senses[body.root]!);
+        unit[body.root] = 1;
+        for (const joint of body.joints) {
+          moveJoint(build, joint, scratch);
+          unit[joint.driven] = senses[joint.driven]! * scratch.rate[joint.driven]!;
+        }
+      });
+    },
+  };
+}
+
+function isOneWay(joint: Joint): boolean {
+  return joint.kind === 'coupling' && joint.oneWay;
+}
