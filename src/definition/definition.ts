@@ -228,12 +228,33 @@ export interface Sensor extends Named {
   readonly bits?: Value;
 }
 
+export type WireMaterial = 'music_wire' | 'hard_drawn' | 'oil_tempered' | 'chrome_vanadium' | 'chrome_silicon' | 'stainless_302';
+
+/** Round wire that a spring is coiled from. */
 export interface Wire {
   readonly span: Span;
   readonly diameter: Value;
   readonly meanCoil: Value;
   readonly activeTurns: Value;
-  readonly material: Reference;
+  readonly material: { readonly name: WireMaterial; readonly span: Span };
+  /** Of a compression spring: its turns with those at the ends. */
+  readonly totalTurns?: Value;
+  /** Of a torsion spring: diameter of what stands in its coil. */
+  readonly arbor?: Value;
+  /** Of an extension spring: mean radius of the bend between coil and hook. */
+  readonly hookBend?: Value;
+}
+
+export type StripMaterial = 'carbon_steel' | 'stainless_301';
+
+/** Flat strip that a spiral spring is wound from. */
+export interface Strip {
+  readonly span: Span;
+  readonly width: Value;
+  readonly thickness: Value;
+  /** That which bends. */
+  readonly length: Value;
+  readonly material: StripMaterial;
 }
 
 export type SpringAnchor = { readonly kind: 'place'; readonly place: Place } | { readonly kind: 'pin'; readonly pin: PartReference };
@@ -248,6 +269,7 @@ export interface TorsionSpring extends SpringCommon {
   readonly kind: 'torsion';
   readonly lever: Reference;
   readonly preload?: Value;
+  readonly strip?: Strip;
 }
 
 export interface LinearSpring extends SpringCommon {

@@ -72,7 +72,7 @@ const MOTION = `
 - **Full opening** of a lever with plates is its open stop; without one, 90° less seat and idle.
 - **Plate.** Its angle from square to the bore is seat + idle + opening.
 - **Sensor.** Its angle is \`at_closed\` + opening, or less the opening where \`reversed\`.
-- **Springs.** Extension: nothing below the free length, else initial tension + rate × (length − free length). Compression: rate × (free length − length), never below 0. Torsion: preload + rate × opening. A torque is positive where it closes. A cable passes torque from its driven end to its driving end only, so a spring at the pedal never closes a plate.
+- **Springs.** Extension: nothing below the free length, else initial tension + rate × (length − free length). Compression: rate × (free length − length), never below 0. Torsion: preload + rate × opening. The rate follows from \`wire\` or \`strip\` where these are given: of a torsion spring E d⁴ / (64 D n) per radian, by the theory (practice often takes 6 % less), of others G d⁴ / (8 D³ n), of a spiral E b t³ / (12 L) per radian. A torque is positive where it closes. A cable passes torque from its driven end to its driving end only, so a spring at the pedal never closes a plate.
 `;
 
 const NOT_DESCRIBED = `

@@ -1,6 +1,7 @@
 /** What is left open of springs, plates, sensors and the pedal's force, each with the reason. */
 import type { Span } from '../definition/span.ts';
 import { isMoved, leversOf, springsReaching } from '../forces/springsReaching.ts';
+import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import { whyNoForceAt } from '../requirements/missing.ts';
 import { rangesBelow, type Along, type Range } from '../travel/extremes.ts';
@@ -8,9 +9,11 @@ import { rangeWords } from '../travel/words.ts';
 import type { NotChecked } from './finding.ts';
 import { closingAlong, effortAlong } from './forcesAlong.ts';
 import { hasUnreadSprings, whyClosingUnknown } from './platesClosing.ts';
+import { frictionNotChecked } from './frictionNotChecked.ts';
 import { hasFaultBand } from './sensorFit.ts';
 import { missingOf } from './springActions.ts';
 import type { Study } from './study.ts';
+import { wireNotChecked } from './wireNotChecked.ts';
 import { listed } from './words.ts';
 
 export function attachedNotChecked(study: Study): readonly NotChecked[] {
@@ -21,15 +24,20 @@ function told(part: { readonly name: string; readonly nameSpan: Span }, message:
   return { part: part.name, span: part.nameSpan, message: `Not checked: ${message}` };
 }
 
-function springsLeft({ travel: { mechanism }, definition }: Study): readonly NotChecked[] {
+function springsLeft(study: Study): readonly NotChecked[] {
+  const { definition } = study;
+  const { mechanism } = study.travel;
   const { springs } = mechanism.attached;
-  return springs.flatMap((spring): NotChecked[] => {
+  const torqueLeft = (spring: SpringModel): readonly string[] => {
     const missing = missingOf(spring);
-    if (missing !== undefined) return [told(spring.source, `its torque, ${missing}`)];
+    if (missing !== undefined) return [`its torque, ${missing}`];
     if (definition.pedal === undefined || isMoved(mechanism, spring)) return [];
     const still = listed(leversOf(spring).map((lever) => mechanism.levers[lever]!.name));
-    return [told(spring.source, `whether it closes the throttle, since the pedal does not move ${still}`)];
-  });
+    return [`whether it closes the throttle, since the pedal does not move ${still}`];
+  };
+  return springs.flatMap((spring) =>
+    [...torqueLeft(spring), ...wireNotChecked(study, spring)].map((message) => told(spring.source, message)),
+  );
 }
 
 function platesLeft(study: Study): readonly NotChecked[] {
@@ -46,7 +54,6 @@ function platesLeft(study: Study): readonly NotChecked[] {
       left.push(told(source, 'what closes its shaft, since the file describes no springs'));
     } else if (unknown !== undefined) left.push(told(source, `the closing torque of its shaft, since ${unknown}`));
     else left.push(...closingGaps(study, lever, source));
-    if (springs.length > 0) left.push(told(source, 'whether its shaft closes against friction, and with each spring taken off'));
     if (source.vacuum !== undefined) left.push(told(source, 'what `vacuum` adds to the closing torque'));
     return left;
   });
@@ -99,7 +106,7 @@ function pedalLeft(study: Study): readonly NotChecked[] {
   if (pedal === undefined) return [];
   const one = (message: string): NotChecked => ({ part: 'pedal', span: pedal.span, message: `Not checked: ${message}` });
   const { attached } = travel.mechanism;
-  const left = [one('friction, and with it release and snap-back')];
+  const left = [...frictionNotChecked(study), one('snap-back')];
   const moved = attached.springs.filter((spring) => isMoved(travel.mechanism, spring));
   const unknown = whyClosingUnknown(study, moved);
   if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];

@@ -1,12 +1,13 @@
 /**
  * Facts about the travel that are no findings: where the throttle stands at given pedal positions, how it quickens, what the sensor
- * tells of it, what closes it and what the foot feels of that, and what an adjuster does.
+ * tells of it, what closes it and what the foot feels of that, what its springs are stressed to, and what an adjuster does.
  */
 import { adjusters } from './facts/adjusters.ts';
 import { areaFacts } from './facts/area.ts';
 import { closingFacts, effortFacts } from './facts/closing.ts';
 import { progression } from './facts/progression.ts';
 import { signalFacts } from './facts/signal.ts';
+import { wireFacts } from './facts/wire.ts';
 import type { Fact } from './finding.ts';
 import type { Study } from './study.ts';
 
@@ -21,6 +22,7 @@ export function findFacts(study: Study): readonly Fact[] {
       ...closingFacts(study, lever),
     ]),
     ...effortFacts(study),
+    ...wireFacts(study),
     ...sensors.flatMap((sensor) => signalFacts(study, sensor)),
     ...adjusters(study, levers),
   ];

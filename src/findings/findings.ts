@@ -9,7 +9,9 @@ import { changePoint } from './rules/changePoint.ts';
 import { closedStopPassed } from './rules/closedStopPassed.ts';
 import { closingDips } from './rules/closingDips.ts';
 import { closingLost } from './rules/closingLost.ts';
+import { closingMargin } from './rules/closingMargin.ts';
 import { driveAngle } from './rules/driveAngle.ts';
+import { frictionLock } from './rules/frictionLock.ts';
 import { grooveLeft } from './rules/grooveLeft.ts';
 import { heldOpen } from './rules/heldOpen.ts';
 import { movementAtFull } from './rules/movementAtFull.ts';
@@ -35,8 +37,12 @@ import { signalTurnsBack } from './rules/signalTurnsBack.ts';
 import { singleReturnSpring } from './rules/singleReturnSpring.ts';
 import { slackUsedUp } from './rules/slackUsedUp.ts';
 import { slotRunOut } from './rules/slotRunOut.ts';
+import { springBindsOnArbor } from './rules/springBindsOnArbor.ts';
+import { springCoilBind } from './rules/springCoilBind.ts';
 import { springDeadCentre } from './rules/springDeadCentre.ts';
 import { springOpens } from './rules/springOpens.ts';
+import { springOverextended } from './rules/springOverextended.ts';
+import { springOverstressed } from './rules/springOverstressed.ts';
 import { springSlack } from './rules/springSlack.ts';
 import { toggleOpening } from './rules/toggleOpening.ts';
 import { toggleReturning } from './rules/toggleReturning.ts';
@@ -64,8 +70,14 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
   'spring-opens': springOpens,
   'spring-dead-centre': springDeadCentre,
   'spring-slack': springSlack,
+  'spring-overstressed': springOverstressed,
+  'spring-overextended': springOverextended,
+  'spring-coil-bind': springCoilBind,
+  'spring-binds-on-arbor': springBindsOnArbor,
   'closing-lost': closingLost,
   'closing-dips': closingDips,
+  'friction-lock': frictionLock,
+  'closing-margin': closingMargin,
   'out-of-step': outOfStep,
   'sensor-past-stop': sensorPastStop,
   'sensor-past-range': sensorPastRange,

@@ -31,11 +31,6 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     definition.rods.filter(({ ends }) => ends?.play !== undefined),
     'Not checked: what the play of its ends does',
   );
-  for (const limit of definition.limits) {
-    if (limit.key === 'closing_margin') {
-      all.push({ part: limit.key, span: limit.span, message: 'Not checked: no rule of this version uses this limit' });
-    }
-  }
   if (study === undefined) return all;
   const toleranced = study.travel.mechanism.dimensions.find(({ tolerance }) => tolerance !== undefined);
   if (toleranced?.tolerance) {

@@ -13,6 +13,7 @@ import type { LeverModel } from '../kinematics/model.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import { createStatics } from '../forces/closing.ts';
 import { springSpan, springTorques } from '../forces/springs.ts';
+import { hasRate } from '../forces/wire/rate.ts';
 import { isMoved } from '../forces/springsReaching.ts';
 import { trigRoots, type TrigPolynomial } from '../numeric/trigPolynomial.ts';
 import { cableForms } from '../travel/jointForms.ts';
@@ -62,10 +63,9 @@ export const springActions = once((study: Study): readonly SpringAction[] => {
 });
 
 /** What the file lacks for the torque of a spring; undefined where nothing. */
-export function missingOf({ source, rate }: SpringModel): string | undefined {
-  if (rate === undefined) {
-    return source.wire === undefined ? 'for want of `rate`' : 'for want of `rate`; rates from wire data are not computed by this version';
-  }
+export function missingOf(spring: SpringModel): string | undefined {
+  const { source } = spring;
+  if (!hasRate(spring)) return 'for want of `rate`';
   return source.kind !== 'torsion' && source.freeLength === undefined ? 'for want of `free_length`' : undefined;
 }
 

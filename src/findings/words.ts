@@ -25,6 +25,16 @@ export function newtonMillimetres(torque: number): string {
   return `${fixed(shown, Math.abs(shown) < 10 ? 1 : 0)} N·mm`;
 }
 
+/** E.g. `1240 MPa`. */
+export function megapascals(stress: number): string {
+  return `${fixed(stress * 1e-6, 0)} MPa`;
+}
+
+/** E.g. `78 %`, of something other than the travel. */
+export function share(fraction: number): string {
+  return `${fixed(fraction * 100, 0)} %`;
+}
+
 export function volts(voltage: number): string {
   return `${fixed(voltage, 3)} V`;
 }

@@ -10,6 +10,7 @@ import type { Build } from '../kinematics/build.ts';
 import type { LinearSpringModel, SpringModel } from '../kinematics/attached.ts';
 import { turnedAt } from '../kinematics/poseGeometry.ts';
 import type { Pose } from '../kinematics/pose.ts';
+import { rateOf } from './wire/rate.ts';
 import { cross, dot, minus, size, vectorAt, type Vector } from '../numeric/vector.ts';
 
 /** What a spring does to one lever. */
@@ -57,11 +58,6 @@ export function springSpan(build: Build, pose: Pose, spring: LinearSpringModel):
   const start = from.kind === 'place' ? vectorAt(build.parameters, from.place) : standing(build, pose, from.lever, from.pin);
   const e = minus(standing(build, pose, spring.lever, spring.to), start);
   return { e, length: size(e) };
-}
-
-/** N·m/rad or N/m; NaN where the file gives none. */
-function rateOf({ parameters }: Build, { rate }: SpringModel): number {
-  return rate === undefined ? NaN : parameters[rate]!;
 }
 
 /** A pin as it stands; NaN where its lever cannot be assembled. */

@@ -134,7 +134,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'single-return-spring': {
     title: 'Only one spring that counts as return closes the plates of a shaft.',
-    text: "Springs break, mostly at a hook, and their anchors come off. With one spring that is a throttle that stays where it is. Two are common practice, and student-formula rules ask for them: two or more return springs, located at the throttle body, of which a position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both were read in a copy of those rules. A spring that is slack, opens or passes its dead centre anywhere in the travel is no second one: left alone there it closes nothing. Nor is one that acts only across free play. Where the second turns a lever that carries a sensor and no plates, it is a note: that may be the sensor's own. Whether each of two closes it alone against friction is not checked by this version.",
+    text: "Springs break, mostly at a hook, and their anchors come off. With one spring that is a throttle that stays where it is. Two are common practice, and student-formula rules ask for them: two or more return springs, located at the throttle body, of which a position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both were read in a copy of those rules. A spring that is slack, opens or passes its dead centre anywhere in the travel is no second one: left alone there it closes nothing. Nor is one that acts only across free play. Where the second turns a lever that carries a sensor and no plates, it is a note: that may be the sensor's own. Whether each of two closes it alone against friction is told by `closing-margin`.",
     cure: 'Put a second return spring on the shaft, so that either of them closes it alone. No figure is offered: what is missing is a spring.',
   },
   'closing-lost': {
@@ -146,6 +146,16 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
     title: 'A shaft is closed less strongly somewhere on its way than at rest.',
     text: 'Springs that are wound or drawn out as the throttle opens close it the harder the further it stands open. Where the closing torque falls instead, by an arm that comes near the line of its spring or a lever that loses its hold, the throttle comes back from there with less than presses it on its stop, and friction finds it first. Under four fifths of what it is at rest it is a note, under half a warning: common practice, no source. Where one spring opens, passes its dead centre or is slack, or the linkage itself comes to a dead centre, only that is told.',
     cure: "Clock the spring's arm so that it is square to the spring nearer to full opening than to rest. A spring on another lever works through the linkage, whose hold on the shaft changes: one on the shaft itself does not dip. More preload of a torsion spring on the shaft makes the dip a smaller share of the whole. Of a spring's arm no figure is offered: clocking it changes the torque at rest too.",
+  },
+  'friction-lock': {
+    title: 'Somewhere in the travel friction holds a shaft or the pedal, and the springs cannot bring it back.',
+    text: "What closes it is set against all that rubs on the way: drag, bearings under their load, plates that the manifold's vacuum presses on their shaft, rod ends, forks, and the cables that it draws back. Where that is no less than the closing torque, the throttle stays open when the foot comes off. A lever between pedal and shaft that stays where it is holds the shaft by its cable. Of plates on a `bearing` without `vacuum`, 70 kPa are taken: common practice, no source.",
+    cure: 'Better bearings (needle rollers in the place of plain bushes), or stronger springs.',
+  },
+  'closing-margin': {
+    title: 'With one spring off, little is left over the friction that holds a shaft or the pedal.',
+    text: 'A spring breaks, and the others must still bring the throttle back. Each is taken off in turn, and what is left is set against all that rubs on the way (`friction-lock` says what that is), anywhere in the travel. Under twice the friction it is a warning, under the friction itself an error: common practice, no source; both can be set under `limits: {closing_margin: …}`. Grease stiffens in the cold and bushes run dry, so that friction is the least certain figure of the file. Where nothing closes once a spring is off, that is told of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told.',
+    cure: 'More preload of the springs that are left, or less friction.',
   },
   'spring-opens': {
     title: 'A spring turns its lever open instead of closing it.',
@@ -161,6 +171,26 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
     title: 'A spring is slack over part of the travel: shorter, or for a compression spring longer, than without load.',
     text: 'There it closes nothing. Its hooks rattle in their holes or its end leaves its seat, it wears through or drops off, and what comes back of the pedal there is up to the other springs. A spring with initial tension takes hold with a jerk where it is drawn tight.',
     cure: 'Take a spring with a shorter free length, a longer one where it works in compression, or move its anchor.',
+  },
+  'spring-overstressed': {
+    title: 'The wire of a spring is stressed more than it bears.',
+    text: 'Over its limit held, the wire takes a set: the spring comes back weaker than it was wound, and with it the throttle. That is an error. Over the limit of a million strokes, where one is known of the wire, it is a warning: springs of that stress break in time, and the limit is of springs that come down to nothing at each stroke, which spares one that stays under preload. Both are shares of the least tensile strength of the wire, from tables of textbooks, partly from memory; they are of wire that is not shot-peened, neither hot nor rusty. An extension spring that takes a set is told as `spring-overextended`. Springs given by `rate` are not checked.',
+    cure: 'Take more turns or a larger coil: both bend the wire less at the same angle. Less preload helps too. No figure is offered: what the spring must bring comes first.',
+  },
+  'spring-overextended': {
+    title: 'An extension spring is drawn out so far that it takes a set.',
+    text: 'Its coil or its hook then yields: it stays longer than it was, brings less, and its hook is where it breaks. The length is that at which the first of them comes to its limit: the twist of the coil, the bending of the loop of a full hook, and where `hook_bend` is given the twist where the wire leaves the coil. The limits are shares of the least tensile strength, from textbooks; those of extension springs were read on a page that cites them. A spring given by `rate` is not checked.',
+    cure: 'Hang it on a shorter arm or nearer, or take a spring with more turns, which gives way further.',
+  },
+  'spring-coil-bind': {
+    title: 'A compression spring is pressed together until its turns meet, or nearly.',
+    text: "Turn on turn it is a stop: the linkage cannot go on, and something bends, which is an error. Where less than 15 % of its travel is left, a turn that lies unevenly meets its neighbour before the others, and the spring grows stiffer than its rate: a warning, by a clearance that Shigley's Mechanical Engineering Design gives (from memory). The solid length is `total_turns` times the wire; with ends that are not ground, count one turn more. Without `total_turns` it is not checked.",
+    cure: 'Take a spring with fewer turns or thinner wire, or one that is longer and starts further away.',
+  },
+  'spring-binds-on-arbor': {
+    title: 'The coil of a torsion spring winds itself tight on what stands in it, or nearly.',
+    text: 'Wound up, the wire makes more turns of a smaller diameter. Once it lies on its arbor it gives way no more: it grips, drags as it comes back and can hold the throttle open. Where its inside comes down to the arbor it is an error; where it comes nearer than a tenth of itself, a warning: a clearance that spring makers recommend, from memory. The spring is taken to wind up as the throttle opens, and to be free of load where its torque is zero. Without `arbor` it is not checked.',
+    cure: 'Take a thinner arbor, a larger coil, or more turns, which narrow less for the same angle. A sleeve in the place of a full shaft helps nothing: it is the outside that counts.',
   },
   'sensor-past-stop': {
     title: 'The throttle turns a sensor past its own stops.',

@@ -1,10 +1,10 @@
 /** Why a column that the format knows is not among those that were solved. */
 import { COLUMNS } from '../definition/columns.ts';
 import type { Definition } from '../definition/definition.ts';
+import { hasRate } from '../forces/wire/rate.ts';
 import type { Mechanism } from '../kinematics/model.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { Travel } from '../travel/travel.ts';
-import { fixed } from '../travel/words.ts';
 import { unreadBelow } from './unread.ts';
 
 /** @param mechanism absent where nothing could be solved */
@@ -25,21 +25,17 @@ export function whyMissing(name: string, definition: Definition, mechanism: Mech
 
 /** What a force lacks at a pedal travel where everything stands somewhere; undefined where that is not known. */
 export function whyNoForceAt(name: string, { mechanism, poseAt }: Travel, travel: number): string | undefined {
-  if (!/\.(?:closing|effort|torque)$/.test(name)) return undefined;
+  if (!/\.(?:closing|effort|release|torque)$/.test(name)) return undefined;
   const pose = poseAt(travel);
   const { springs, stiffness } = mechanism.attached;
   if (mechanism.levers.some(({ group, index }) => group >= 0 && Number.isNaN(pose.rotation[index]!))) return undefined;
-  const spring = springs.find(
-    (each) => (each.rate === undefined || (each.kind !== 'torsion' && each.freeLength === undefined)) && isOf(each, name),
-  );
+  const spring = springs.find((each) => (!hasRate(each) || (each.kind !== 'torsion' && each.freeLength === undefined)) && isOf(each, name));
   if (spring !== undefined) {
-    const isWound = spring.rate === undefined && spring.source.wire !== undefined;
-    const lacks = spring.rate === undefined ? '`rate`' : '`free_length`';
-    return `${spring.name} has no ${lacks}${isWound ? '; rates from wire data are not computed by this version' : ''}`;
+    return `${spring.name} has no ${hasRate(spring) ? '`free_length`' : '`rate`'}`;
   }
   const cable = mechanism.cables.find((each) => pose.stretch[each.cable]! > 0 && stiffness[each.cable] === undefined);
   if (cable === undefined || name.endsWith('.torque')) return undefined;
-  return `the cable ${cable.name} stretches there by ${fixed(pose.stretch[cable.cable]! * 1e3, 2)} mm and has no \`stiffness\``;
+  return `the cable ${cable.name} stretches there and has no \`stiffness\``;
 }
 
 /** Whether a column rests on a spring: its own torque, or what all springs do together. */
@@ -49,9 +45,9 @@ function isOf(spring: SpringModel, column: string): boolean {
 
 /** What the file lacks for a column that this version has; undefined where nothing. */
 function whyNoForce(key: string, { springs, pedal }: Definition): string | undefined {
-  if (key !== 'closing' && key !== 'effort') return undefined;
+  if (key !== 'closing' && key !== 'effort' && key !== 'release') return undefined;
   if (springs.length === 0) return 'the file describes no springs';
-  return key === 'effort' && pedal?.kind === 'lever' && pedal.pad === undefined ? 'the pedal has no `pad`' : undefined;
+  return key !== 'closing' && pedal?.kind === 'lever' && pedal.pad === undefined ? 'the pedal has no `pad`' : undefined;
 }
 
 /** Stands for what speaks of the drive and of no lever; no lever can be called so. */

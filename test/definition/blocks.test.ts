@@ -377,13 +377,13 @@ describe('springs', () => {
 # ^ error[missing-key]: does not say on what it works
   c: {lever: shaft}
 # ^ error[missing-key]: does not say its rate
-  d: {lever: shaft, rate: 2, wire: {diameter: 2, mean_coil: 18, active_turns: 5, material: steel}}
+  d: {lever: shaft, rate: 2, wire: {diameter: 2, mean_coil: 18, active_turns: 5, material: music_wire}}
   #                          ^^^^ error[wrong-shape]: does not go with \`rate\`
   e: {from: [1, 2], rate: 2}
 # ^ error[missing-key]: no \`to\`
   f: {from: [1, 2], to: shaft.arm, rate: 2, kind: compression, initial_tension: 3}
   #                                                            ^^^^^^^^^^^^^^^ error[wrong-shape]: no initial tension
-  gg: {lever: shaft, wire: {diameter: 2, mean_coil: 2, active_turns: 5, material: steel}}
+  gg: {lever: shaft, wire: {diameter: 2, mean_coil: 2, active_turns: 5, material: music_wire}}
   #                                                 ^ error[out-of-range]: greater than the wire
   h: {from: shaft.tang, to: shaft.arm, rate: 3}
   #                         ^^^^^^^^^ error[wrong-value]: both ends on

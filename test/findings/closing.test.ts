@@ -211,7 +211,7 @@ describe('facts', () => {
   });
 
   it('say why there is none', () => {
-    const unknown = onShaft([STEADY, 'two: {lever: shaft, wire: {diameter: 2, mean_coil: 18, active_turns: 5, material: music_wire}}']);
+    const unknown = onShaft([STEADY, 'two: {from: [40, 0], to: shaft.tail, rate: 0.5 N/mm}']);
     expect(told(unknown, 'shaft', 'closing-at-rest')).toMatchObject({ why: 'the torque of two is not known' });
     expect(told(unknown, 'pedal', 'effort-at-rest').why).toBe('the torque of two is not known');
     expect(facts(onShaft([]).replace('springs:\n', ''), 'shaft').some(({ key }) => key.startsWith('closing'))).toBe(false);
@@ -227,18 +227,11 @@ describe('what is not known', () => {
     ).toHaveLength(1);
 
   it('of springs is named with what is missing, and nothing is passed on the strength of the others', () => {
-    const wound = onShaft([
-      STEADY,
-      'two: {lever: shaft, wire: {diameter: 2, mean_coil: 18, active_turns: 5, material: music_wire}, preload: -900 N*mm}',
-    ]);
-    checkFindings(wound);
-    said(wound, 'two', 'its torque, for want of `rate`; rates from wire data are not computed by this version');
-    said(wound, 'bank', 'the closing torque of its shaft, since the torque of two is not known');
-    said(wound, 'pedal', 'pedal effort, since the torque of two is not known');
     const endless = onShaft([STEADY, 'tail: {from: [40, 0], to: shaft.tail, rate: 0.5 N/mm}']);
     checkFindings(endless);
     said(endless, 'tail', 'its torque, for want of `free_length`');
-    said(endless, 'bank', 'since the torque of tail is not known');
+    said(endless, 'bank', 'the closing torque of its shaft, since the torque of tail is not known');
+    said(endless, 'pedal', 'pedal effort, since the torque of tail is not known');
   });
 
   it('of a file without springs is what closes it', () => {
@@ -282,8 +275,13 @@ movements: {rock: {moves: [tail.from], shift: [0, 2, 0]}}
     said(text, 'tps', 'whether it is turned past its own stops, for want of `mechanical`');
     said(text, 'tps', 'whether its signal is taken for a fault');
     said(text, 'bank', 'what `vacuum` adds to the closing torque');
-    said(text, 'bank', 'whether its shaft closes against friction, and with each spring taken off');
-    said(text, 'pedal', 'friction, and with it release and snap-back');
+    said(
+      text,
+      'shaft',
+      'friction of its drag and its bearing, on which the vacuum presses the plates, for want of `friction` and `bearing`',
+    );
+    said(text, 'main', 'friction of its housing, for want of `bend` and `friction`');
+    said(text, 'pedal', 'snap-back');
     said(text, 'tail', 'what the movement rock does to its torque');
   });
 

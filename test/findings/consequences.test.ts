@@ -1,6 +1,7 @@
 /** One root cause instead of its consequences, and nothing that is wrong elsewhere lost with them. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { withoutConsequences } from '../../src/findings/consequences.ts';
 import type { Finding } from '../../src/findings/finding.ts';
 import { solve } from '../../src/solve.ts';
 import { foundBy, foundByRules } from '../support/foundBy.ts';
@@ -127,6 +128,39 @@ springs:
     const [stretch, place] = [dip?.ranges?.[0], dead?.ranges?.[0]];
     expect(place?.from).toBeGreaterThan(stretch?.from ?? NaN);
     expect(place?.to).toBeLessThan(stretch?.to ?? NaN);
+  });
+});
+
+describe('what only seems to follow from a dead centre', () => {
+  const { study } = solve(
+    crank(20, 150, 40, 100, 80, 'rods: {link: {from: pedal.out, to: shaft.arm}, on: {from: shaft.out, to: rear.arm}}\n'),
+  );
+  const found = (code: Finding['code'], part: string, ...ranges: readonly (readonly [number, number])[]): Finding => ({
+    code,
+    severity: 'warning',
+    part,
+    span: { start: 0, end: 1 },
+    message: code,
+    ranges: ranges.map(([from, to]) => ({ from, to })),
+    worst: { value: 0, dimension: 'angle', travel: ranges[0]![0] },
+  });
+  const stays = (each: Finding): boolean => withoutConsequences(study!, [found('toggle-returning', 'on', [0.5, 0.5]), each]).includes(each);
+
+  it('is told with it where it meets that place, behind that joint', () => {
+    expect(stays(found('turns-back', 'rear', [0.5, 0.7]))).toBe(false);
+    expect(stays(found('turns-back', 'rear', [0.5000005, 0.7]))).toBe(false);
+    expect(stays(found('opening-missed', 'rear', [0.5, 0.5]))).toBe(false);
+  });
+
+  it('stays a finding where it also is elsewhere, or elsewhere alone', () => {
+    expect(stays(found('turns-back', 'rear', [0.5, 0.7], [0.9, 1]))).toBe(true);
+    expect(stays(found('turns-back', 'rear', [0.501, 0.7]))).toBe(true);
+    expect(stays(found('opening-missed', 'rear', [0.501, 0.501]))).toBe(true);
+  });
+
+  it('stays a finding of a lever before that joint', () => {
+    expect(stays(found('turns-back', 'shaft', [0.5, 0.7]))).toBe(true);
+    expect(stays(found('opening-missed', 'shaft', [0.5, 0.5]))).toBe(true);
   });
 });
 

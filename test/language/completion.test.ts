@@ -58,7 +58,7 @@ describe('keys', () => {
     checkCompletion('levers:\n  a:\n    arms:\n      b: {radius: 3 mm, $0}', ['angle', 'offset', 'bolt'], 'key');
     checkCompletion('levers:\n  a:\n    arms:\n      b: {at: [0, 0], $0}', ['bolt'], 'key');
     checkCompletion('pedal: {cable: main, $0}', ['pull', 'lever_ratio'], 'key');
-    checkCompletion('springs:\n  s: {lever: a, $0}', ['rate', 'wire', 'preload', 'counts_as_return'], 'key');
+    checkCompletion('springs:\n  s: {lever: a, $0}', ['rate', 'wire', 'strip', 'preload', 'counts_as_return'], 'key');
     checkCompletion(
       'springs:\n  s: {to: a.b, $0}',
       ['from', 'rate', 'wire', 'kind', 'free_length', 'initial_tension', 'counts_as_return'],
@@ -281,6 +281,7 @@ describe('snippets', () => {
     expect(itemsAt('springs:\n  $0').map(({ label }) => label)).toEqual([
       'spring with lever, rate, preload',
       'spring with lever, preload, wire',
+      'spring with lever, preload, strip',
       'spring with from, to, rate, free_length',
       'spring with from, to, free_length, wire',
     ]);

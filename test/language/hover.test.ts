@@ -164,7 +164,7 @@ describe('over a part is what it does over the travel', () => {
   });
 
   test('the pedal: its travel and effort', () => {
-    checkHover(on(EXAMPLE, 'pedal: {'), 'pedal', ['what the foot moves', 'Turns 27°', 'Effort from 0 N to']);
+    checkHover(on(EXAMPLE, 'pedal: {'), 'pedal', ['what the foot moves', 'Turns 27°', 'Effort from 0.21 N to', 'Least release force']);
   });
 
   test('with what was found about it', () => {

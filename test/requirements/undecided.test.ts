@@ -74,7 +74,7 @@ describe('a requirement cannot be decided where', () => {
 
   it('a column of the drive is not solved, whatever lever is called pedal', () => {
     const file = GEARED.replace('lever: pedal', 'lever: foot').replace('from: pedal', 'from: foot').replace('stray:', 'foot:');
-    expect(decideOne('max(pedal.release) < 3 N', { file }).reason).toBe('pedal.release is not computed by this version');
+    expect(decideOne('max(pedal.release) < 3 N', { file }).reason).toBe('pedal.release is not known: the file describes no springs');
     expect(decideOne('max(pedal.opening) < 3 deg', { file }).reason).toBe(
       'pedal.opening is not known: nothing that is understood moves `pedal`',
     );

@@ -167,3 +167,14 @@ describe('a broken file', () => {
     },
   );
 });
+
+it('tells of a wire the material and the figures that are others, by their places in the file', () => {
+  const wound = (wire: string): string => `format: 1
+levers: {shaft: {pivot: [0, 0]}}
+pedal: {lever: shaft, opens: counterclockwise, travel: 60 deg}
+springs: {only: {lever: shaft, wire: {diameter: 1.6 mm, mean_coil: 16 mm, ${wire}}}}
+`;
+  const { file } = compareTexts(wound('active_turns: 12, material: music_wire'), wound('active_turns: 11, material: stainless_302'));
+  expect(file.values.map(({ path }) => path)).toEqual(['springs.only.wire.active_turns']);
+  expect(file.words.map(({ path, was, is }) => [path, was, is])).toEqual([['springs.only.wire.material', 'music_wire', 'stainless_302']]);
+});

@@ -1,11 +1,12 @@
 /**
  * `springs`: torsion springs about a lever's axis, and springs stretched or pressed between two places.
  */
-import type { Spring, SpringAnchor, Wire } from '../definition.ts';
+import type { Spring, SpringAnchor } from '../definition.ts';
 import type { SourceNode } from '../source/tree.ts';
 import { either, place, shaped } from './places.ts';
 import { mapOf, optional, record, required } from './record.ts';
-import { choice, flag, part, quantity, reference, word } from './scalars.ts';
+import { choice, flag, part, quantity, reference } from './scalars.ts';
+import { isOfKind, strip, wire } from './wound.ts';
 import { defined, named, problem, type Shape } from './shape.ts';
 
 const isPart = (node: SourceNode): boolean => node.kind === 'scalar' && node.text.includes('.');
@@ -13,30 +14,6 @@ const isPart = (node: SourceNode): boolean => node.kind === 'scalar' && node.tex
 const anchor: Shape<SpringAnchor> = either<SpringAnchor>(
   [{ when: isPart, shape: shaped(part(['arm']), (pin): SpringAnchor => ({ kind: 'pin', pin })) }],
   shaped(place(), (value): SpringAnchor => ({ kind: 'place', place: value })),
-);
-
-const wire: Shape<Wire> = record(
-  {
-    diameter: required(quantity('length', { above: 0 }), { doc: 'Diameter of the wire.', example: '2 mm' }),
-    mean_coil: required(quantity('length', { above: 0 }), {
-      doc: 'Mean diameter of the coil, from wire centre to wire centre.',
-      example: '18 mm',
-    }),
-    active_turns: required(quantity('number', { above: 0 }), { doc: 'Turns that give way.', example: '5.25' }),
-    material: required(word('the name of a material'), { doc: 'Its material.', example: 'music_wire' }),
-  },
-  ({ diameter, mean_coil: meanCoil, active_turns: activeTurns, material }, { node }, reading): Wire | undefined => {
-    if (meanCoil.nominal <= diameter.nominal) {
-      reading.report(
-        problem('out-of-range', meanCoil.span, 'The mean coil diameter must be greater than the wire', {
-          cure: 'Measure the coil from wire centre to wire centre',
-          related: [{ span: diameter.span, message: 'The wire is here' }],
-        }),
-      );
-      return undefined;
-    }
-    return { span: node.span, diameter, meanCoil, activeTurns, material };
-  },
 );
 
 /** The rate's dimension depends on the kind of spring, which the other keys decide. */
@@ -61,13 +38,9 @@ const common = {
   }),
 };
 
-const rateChoice = {
-  what: 'its rate',
-  forms: [
-    { name: 'rate', needs: ['rate'], allows: [] },
-    { name: 'wire', needs: ['wire'], allows: [] },
-  ],
-};
+const form = (key: string) => ({ name: key, needs: [key], allows: [] });
+const rateChoice = { what: 'its rate', forms: [form('rate'), form('wire')] };
+const torsionalChoice = { what: 'its rate', forms: [...rateChoice.forms, form('strip')] };
 
 const torsion: Shape<Spring> = record(
   {
@@ -80,15 +53,19 @@ const torsion: Shape<Spring> = record(
       vital: true,
     }),
     ...common,
+    strip: optional(strip, {
+      doc: 'The flat strip of a spiral spring, both ends held against turning, from which its rate follows, in place of `rate`.',
+      example: '{width: 6 mm, thickness: 0.8 mm, length: 600 mm, material: carbon_steel}',
+      vital: true,
+    }),
   },
-  ({ lever, rate: stiffness, preload, wire: coil, counts_as_return: counts }, { site }): Spring => ({
-    ...named(site),
-    kind: 'torsion',
-    lever,
-    countsAsReturn: counts ?? true,
-    ...defined({ rate: stiffness, preload, wire: coil }),
-  }),
-  { choices: [rateChoice] },
+  (values, { site }, reading): Spring | undefined => {
+    const { lever, rate: stiffness, preload, wire: coil, strip: flat, counts_as_return: counts } = values;
+    if (!isOfKind(coil, 'torsion', reading)) return undefined;
+    const given = defined({ rate: stiffness, preload, wire: coil, strip: flat });
+    return { ...named(site), kind: 'torsion', lever, countsAsReturn: counts ?? true, ...given };
+  },
+  { choices: [torsionalChoice] },
 );
 
 const linear: Shape<Spring> = record(
@@ -142,6 +119,7 @@ const linear: Shape<Spring> = record(
       );
       return undefined;
     }
+    if (!isOfKind(coil, kind ?? 'extension', reading)) return undefined;
     return {
       ...named(source.site),
       kind: kind ?? 'extension',

@@ -1,9 +1,10 @@
-/** What closes each shaft with plates, and what the foot feels of it, without friction. */
+/** What closes each shaft with plates, without friction, and what the foot feels of it, with the friction that the file gives. */
 import type { LeverModel } from '../../kinematics/model.ts';
 import { greatestOf, leastOf, type Along, type Extreme } from '../../travel/extremes.ts';
 import type { Fact } from '../finding.ts';
+import { isGiven } from '../../forces/friction/missing.ts';
 import { isMoved, springsReaching } from '../../forces/springsReaching.ts';
-import { effortAlong } from '../forcesAlong.ts';
+import { effortAlong, releaseAlong, tensionAlong } from '../forcesAlong.ts';
 import { closingOf, whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
 import { isUnbounded } from '../unbounded.ts';
@@ -29,11 +30,43 @@ export function effortFacts(study: Study): readonly Fact[] {
   if (!study.columns.has('pedal.effort')) return [];
   const { pad, springs } = mechanism.attached;
   const label = pad?.kind === 'cable' && pad.ratio === undefined ? 'pull at the pedal end of the cable' : 'pedal effort';
-  const common = { key: 'effort', part: 'pedal', label, note: ', friction left out' };
+  const common = { key: 'effort', part: 'pedal', label, note: isGiven(mechanism.friction) ? '' : ', friction left out' };
   const moved = springs.filter((spring) => isMoved(mechanism, spring));
   const why = whyClosingUnknown(study, moved);
   if (why !== undefined) return [{ key: 'effort-at-rest', part: 'pedal', label: `${label} at rest${common.note}`, why }];
-  return extremeFacts({ ...common, dimension: 'force', figure: effortAlong(study), samples });
+  const effort = extremeFacts({ ...common, dimension: 'force', figure: effortAlong(study), samples });
+  return isGiven(mechanism.friction) ? [...effort, ...releaseFacts(study), ...tensionFacts(study)] : effort;
+}
+
+/** Least and greatest force on the way back, and how far the loop of both stands open on average. */
+function releaseFacts(study: Study): readonly Fact[] {
+  const { samples } = study.travel;
+  const [effort, release] = [effortAlong(study), releaseAlong(study)];
+  const told = { key: 'release', part: 'pedal', label: 'force on the way back', note: '', dimension: 'force', samples } as const;
+  const width = loopWidth((at) => effort(at) - release(at), samples);
+  const common = { key: 'loop-width', part: 'pedal', label: 'effort less the force on the way back, on average' };
+  return [
+    ...extremeFacts({ ...told, figure: release }),
+    Number.isNaN(width) ? { ...common, why: 'it has no value somewhere' } : { ...common, figure: { value: width, dimension: 'force' } },
+  ];
+}
+
+/** Of each cable, at its pedal end while the pedal is pressed. */
+function tensionFacts(study: Study): readonly Fact[] {
+  const { mechanism, samples } = study.travel;
+  return mechanism.cables.flatMap(({ name: part, cable }) => {
+    const figure = tensionAlong(study, cable);
+    return extremeFacts({ key: 'tension', part, label: 'tension at its pedal end', note: '', dimension: 'force', figure, samples }).slice(
+      -1,
+    );
+  });
+}
+
+/** The loop's area over the travel, by trapezia between the samples. */
+function loopWidth(gap: Along, samples: readonly number[]): number {
+  let area = 0;
+  for (let i = 1; i < samples.length; i++) area += ((gap(samples[i - 1]!) + gap(samples[i]!)) / 2) * (samples[i]! - samples[i - 1]!);
+  return area / (samples.at(-1)! - samples[0]!);
 }
 
 interface Told {

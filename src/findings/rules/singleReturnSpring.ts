@@ -6,7 +6,7 @@
  * position sensor's spring is none (Formula SAE Rules 2024, IC.3.3.2), at least two springs (Formula Student Rules, CV1.5.2). Both
  * were read in a copy of those rules. A spring that is slack, opens or passes its dead centre anywhere in the travel is no second one:
  * left alone there it closes nothing. Nor is one that acts only across free play. Where the second turns a lever that carries a sensor
- * and no plates, it is a note: that may be the sensor's own. Whether each of two closes it alone against friction is not checked by this version.
+ * and no plates, it is a note: that may be the sensor's own. Whether each of two closes it alone against friction is told by `closing-margin`.
  *
  * ```yaml
  * format: 1

@@ -1,8 +1,11 @@
 /** What a part does over the travel, in three short lines. */
 import { reportFourBar } from '../../findings/fourBarOf.ts';
 import type { Study } from '../../findings/study.ts';
+import { wireLoads, worstStress } from '../../findings/wireLoads.ts';
+import { megapascals } from '../../findings/words.ts';
+import { rateOf } from '../../forces/wire/rate.ts';
 import type { RodJoint } from '../../kinematics/model.ts';
-import { figureText } from '../../outputs/figure.ts';
+import { figureText, NO_VALUE } from '../../outputs/figure.ts';
 import { sensorResolution } from '../../sensor/resolution.ts';
 import type { Answers } from '../../solve.ts';
 import { plain } from '../markdown.ts';
@@ -167,6 +170,28 @@ function springLines(study: Study, name: string): readonly string[] | undefined 
   return [
     `Closing torque ${textAt(study, torque, 'rest')} at rest, ${textAt(study, torque, 'full')} at full pedal`,
     `Least ${least} of pedal travel`,
+    ...wireLines(study, name),
+  ];
+}
+
+/** Of a spring wound from wire: its rate, and how much of its strength is used. */
+function wireLines(study: Study, name: string): readonly string[] {
+  const load = wireLoads(study).find(({ spring }) => spring.name === name);
+  if (load === undefined) return [];
+  const { build } = study.travel;
+  const rate = figureText({
+    value: rateOf(build, load.spring),
+    dimension: load.spring.kind === 'torsion' ? 'torsional-rate' : 'linear-rate',
+  });
+  const [rest, full] = [0, 1].map((at) => worstStress(load, load.load(at))?.stress ?? NaN);
+  const worst = worstStress(load, load.greatest.value);
+  const stress = (value = NaN): string => (Number.isFinite(value) ? megapascals(value) : NO_VALUE);
+  return [
+    `Rate ${rate} from its wire`,
+    `Stressed to ${stress(rest)} at rest, ${stress(full)} at full pedal`,
+    worst?.safety === undefined
+      ? 'Strength of its wire not known'
+      : `Takes a set at ${figureText({ value: worst.safety, dimension: 'number' })} times its greatest stress`,
   ];
 }
 

@@ -141,7 +141,7 @@ function hasUnread({ definition }: Answered, block: string): boolean {
   return (definition?.unread ?? []).some(({ path }) => path === block || path.startsWith(`${block}.`));
 }
 
-const OF_CLOSING: ReadonlySet<string> = new Set(['no-return-spring', 'closing-lost', 'closing-dips']);
+const OF_CLOSING: ReadonlySet<string> = new Set(['no-return-spring', 'closing-lost', 'closing-dips', 'friction-lock', 'closing-margin']);
 const OF_PLATES: ReadonlySet<string> = new Set(['opening-missed', 'held-open', 'plate-below-seat', 'out-of-step']);
 /** Lines that are told because something is in the file: they go with it, and nothing has been checked thereby. */
 const OF_WHAT_IS_THERE = /`vacuum`|tolerances|the play of|the movement|clearance|uses this limit/;
