@@ -2,3 +2,6 @@ import type { BuildOptions } from 'esbuild';
 
 /** Settings of what the view's page loads. */
 export const forView: BuildOptions;
+
+/** Writes the page of the view, one script and one style, into `build/webview/`, and prints their sizes. */
+export function buildView(): Promise<void>;

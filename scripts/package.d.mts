@@ -7,7 +7,7 @@ export const LARGEST_PACKAGE: number;
  */
 export function makePackage(file?: string): Promise<string>;
 
-/** Links to files of the clone are replaced by the files' names. */
+/** Links to files of the clone are replaced by the files' names, and pictures of the clone that are paragraphs are left out. */
 export function withoutDeadLinks(markdown: string): string;
 
 /** Whether there is a warning in what was printed. */

@@ -50,11 +50,13 @@ function installedManifest(manifest) {
 }
 
 /**
- * A link to a file of the clone becomes the file's name: there is no address on the web that it could lead to, and an editor follows no
- * other from the page of an extension.
+ * A link to a file of the clone becomes the file's name, and a paragraph that is a picture of the clone is left out: there is no address on
+ * the web that they could lead to, and an editor follows no other from the page of an extension.
  */
 export function withoutDeadLinks(markdown) {
-  return markdown.replaceAll(/(?<!!)\[([^\]]*)\]\((?![a-z]+:|#)([^)]*)\)/g, '$1 (`$2`)');
+  return markdown
+    .replaceAll(/^!\[[^\]]*\]\((?![a-z]+:)[^)]*\)\n\n/gm, '')
+    .replaceAll(/(?<!!)\[([^\]]*)\]\((?![a-z]+:|#)([^)]*)\)/g, '$1 (`$2`)');
 }
 
 const WORDS = [

@@ -16,7 +16,9 @@ await orStop(async () => {
   const [version = 'stable'] = process.argv.slice(2);
   const executable = await downloaded(version);
   if (process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY) {
-    throw new HostError('Desktop VS Code needs a display, and there is none: `xvfb-run npm run test:desktop` gives it one');
+    throw new HostError(
+      'No test was run: desktop VS Code needs a display, and there is none; `xvfb-run npm run test:desktop` gives it one',
+    );
   }
   await buildExtension();
   await buildView();
@@ -31,7 +33,7 @@ async function downloaded(version) {
   try {
     return await downloadAndUnzipVSCode({ version, cachePath: cacheFolder('desktop'), reporter: quiet });
   } catch (error) {
-    throw new HostError(`Desktop VS Code (${version}) could not be downloaded: ${reasonOf(error)}`);
+    throw new HostError(`No test was run: desktop VS Code (${version}) could not be downloaded: ${reasonOf(error)}`);
   }
 }
 

@@ -101,7 +101,7 @@ function linesOfFrame(frame) {
 }
 
 /** The innermost pages of the views that are to be seen, from left to right. */
-async function viewFrames(page) {
+export async function viewFrames(page) {
   const found = [];
   for (const frame of page.frames()) {
     const isView = await frame

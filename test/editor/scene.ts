@@ -1,8 +1,8 @@
 /**
  * What stands on a picture of the editor: changes the settings as `scene.json` of the open folder says, opens its file, puts the
- * cursor where it says, runs its commands, and then holds still. The other end is `scripts/screenshots.mjs`.
+ * cursor where it says, runs its commands, and then holds still. The other end is `scripts/pictures/openScene.mjs`.
  */
-import { commands, ConfigurationTarget, Disposable, languages, Selection, window, workspace } from 'vscode';
+import { commands, ConfigurationTarget, languages, Selection, window, workspace } from 'vscode';
 import { inWorkspace, openFile, rangeOf, replaceText } from './support/editor.ts';
 import { ours } from './support/problems.ts';
 import { until } from './support/wait.ts';
@@ -14,8 +14,8 @@ export interface Scene {
   readonly edit?: readonly [before: string, after: string];
   /** Text that stands once in it: the cursor goes to its start. */
   readonly at?: string;
-  /** Ids, run in this order. */
-  readonly commands: readonly string[];
+  /** Ids, where a command takes any with its arguments; run in this order. */
+  readonly commands: readonly (string | readonly [id: string, ...args: unknown[]])[];
   /** Settings of the person, by id. */
   readonly settings: Readonly<Record<string, unknown>>;
   /** The kind of theme that these make: 1 light, 2 dark, 3 dark and 4 light with high contrast. */
@@ -24,16 +24,7 @@ export interface Scene {
 
 export async function run(): Promise<void> {
   const scene = await readScene();
-  for (const [id, value] of Object.entries(scene.settings)) {
-    await workspace.getConfiguration().update(id, value, ConfigurationTarget.Global);
-  }
-  const kind = (): number => window.activeColorTheme.kind;
-  await until(
-    `a theme of kind ${scene.themeKind}`,
-    window.onDidChangeActiveColorTheme,
-    () => (kind() === scene.themeKind ? true : undefined),
-    () => `it is of kind ${kind()}`,
-  );
+  await takeSettings(scene);
   const editor = await openFile(inWorkspace(scene.file));
   const { uri } = editor.document;
   if (scene.edit !== undefined) await replaceText(editor.document, ...scene.edit);
@@ -44,9 +35,12 @@ export async function run(): Promise<void> {
     editor.selection = new Selection(start, start);
     editor.revealRange(editor.selection);
   }
-  for (const command of scene.commands) await commands.executeCommand(command);
+  for (const command of scene.commands) {
+    const [id, ...args] = typeof command === 'string' ? [command] : command;
+    await commands.executeCommand(id, ...args);
+  }
   console.log('# scene ready');
-  await held();
+  await held(scene);
 }
 
 async function readScene(): Promise<Scene> {
@@ -54,10 +48,28 @@ async function readScene(): Promise<Scene> {
   return JSON.parse(String.fromCharCode(...bytes)) as Scene;
 }
 
-/** For as long as the picture takes: the page is closed from outside. */
-function held(): Promise<void> {
-  return new Promise<void>((_, reject) => {
-    const never = (): Disposable => new Disposable(() => undefined);
-    until('the picture to be taken', never, () => undefined).catch(reject);
-  });
+async function takeSettings({ settings, themeKind }: Scene): Promise<void> {
+  for (const [id, value] of Object.entries(settings)) {
+    await workspace.getConfiguration().update(id, value, ConfigurationTarget.Global);
+  }
+  const kind = (): number => window.activeColorTheme.kind;
+  await until(
+    `a theme of kind ${themeKind}`,
+    window.onDidChangeActiveColorTheme,
+    () => (kind() === themeKind ? true : undefined),
+    () => `it is of kind ${kind()}`,
+  );
 }
+
+/** For as long as pictures are taken, each in the theme that the scene then names; the page is closed from outside. */
+async function held(taken: Scene): Promise<never> {
+  for (let last = taken; ;) {
+    await new Promise<void>((resolve) => setTimeout(resolve, BETWEEN_LOOKS_MS));
+    const next = await readScene().catch(() => last);
+    if (next.themeKind !== last.themeKind) await takeSettings(next);
+    last = next;
+  }
+}
+
+/** Not every host hears of a file that changes. */
+const BETWEEN_LOOKS_MS = 200;

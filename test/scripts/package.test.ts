@@ -151,9 +151,11 @@ function linksIn(markdown: string): readonly string[] {
 }
 
 test('a link to a file of the clone becomes its name; others stay', () => {
-  expect(withoutDeadLinks('[a `b`](docs/c.md), [d](https://e), [f](#g), ![h](i.png)')).toBe(
-    'a `b` (`docs/c.md`), [d](https://e), [f](#g), ![h](i.png)',
-  );
+  expect(withoutDeadLinks('[a `b`](docs/c.md), [d](https://e), [f](#g)')).toBe('a `b` (`docs/c.md`), [d](https://e), [f](#g)');
+});
+
+test('a picture of the clone is left out with its paragraph; one of the web stays', () => {
+  expect(withoutDeadLinks('a\n\n![b, c](docs/d.png)\n\ne\n\n![f](https://g.png)\n\nh\n')).toBe('a\n\ne\n\n![f](https://g.png)\n\nh\n');
 });
 
 test('a warning is found in what is printed, a name with the word in it is not', () => {
