@@ -5,6 +5,7 @@
 import { Disposable, workspace } from 'vscode';
 import type { ExtensionContext } from 'vscode';
 import { isThrottleFile } from './language.ts';
+import { logFailure } from './logFailure.ts';
 import { offerNewFile } from './newFile.ts';
 import type { ServedThrottleFiles } from './throttleFiles.ts';
 import { offerView } from './viewDoor.ts';
@@ -31,7 +32,7 @@ function serveWhenNeeded({ extensionUri }: ExtensionContext): Serving {
   let isDisposed = false;
   let timer: number | undefined;
   const start = async (): Promise<ServedThrottleFiles | undefined> => {
-    const { serveThrottleFiles } = await import('./throttleFiles.ts');
+    const { serveThrottleFiles } = await import('./throttleFiles.ts').catch(tryAgainLater);
     if (!isDisposed) started = serveThrottleFiles(extensionUri);
     return started;
   };
@@ -40,11 +41,20 @@ function serveWhenNeeded({ extensionUri }: ExtensionContext): Serving {
     return isDisposed ? Promise.resolve(undefined) : (starting ??= start());
   };
   const startSoon = (): void => {
-    timer ??= setTimeout(() => void served(), 0);
+    timer ??= setTimeout(() => logFailure(served()), 0);
   };
-  const opening: Disposable = workspace.onDidOpenTextDocument((document) => {
-    if (isThrottleFile(document)) startSoon();
-  });
+  const listen = (): Disposable =>
+    workspace.onDidOpenTextDocument((document) => {
+      if (isThrottleFile(document)) startSoon();
+    });
+  /** What could not be loaded is loaded anew with the next throttle file or command. */
+  const tryAgainLater = (error: unknown): never => {
+    starting = undefined;
+    timer = undefined;
+    if (!isDisposed) opening = listen();
+    throw error;
+  };
+  let opening = listen();
   if (workspace.textDocuments.some(isThrottleFile)) startSoon();
   return {
     served,

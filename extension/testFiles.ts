@@ -159,6 +159,9 @@ async function readFile(uri: Uri, answers: DocumentAnswers): Promise<CheckedFile
   await nextTurn();
   const document = openDocument(uri);
   if (document !== undefined) return checkedFile(answers.solveNow(document));
+  // Open as another language: nothing solves it as it is typed, yet what is on the screen counts.
+  const other = workspace.textDocuments.find((each) => !each.isClosed && each.uri.toString() === uri.toString());
+  if (other !== undefined) return checkedFile(solve(other.getText()));
   try {
     return checkedFile(solve(new TextDecoder().decode(await workspace.fs.readFile(uri))));
   } catch {

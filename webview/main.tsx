@@ -2,6 +2,8 @@
 import { render } from 'preact';
 import { isFraction, isText, listOf, oneOf, optional } from '../src/protocol/guard.ts';
 import { isPart } from '../src/protocol/reportGuards.ts';
+import { areLooks, looks } from './drawing/looks.ts';
+import { bringIntoView } from './page/bringIntoView.ts';
 import { listenToKeys } from './page/keys.ts';
 import { Page } from './page/page.tsx';
 import { SPEEDS } from './page/pedalSlider.tsx';
@@ -24,6 +26,7 @@ const editor = acquireVsCodeApi();
 remember('travel', travel, isFraction);
 remember('speed', speed, oneOf<number>(...SPEEDS));
 remember('direction', direction, oneOf('front', 'top', 'side'));
+remember('looks', looks, areLooks);
 remember('names', areNamesShown, oneOf(true, false));
 remember('selected', selected, optional(isPart));
 remember('stepping', isStepping, oneOf(true, false));
@@ -33,6 +36,7 @@ keepRemembered(editor);
 watchSurroundings();
 followPlaying();
 listenToKeys();
+bringIntoView();
 
 const place = document.getElementById('view') ?? document.body.appendChild(document.createElement('div'));
 render(<Page />, place);

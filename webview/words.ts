@@ -1,12 +1,16 @@
-/** Every word of the page that does not come from the editor. */
+/** Every word of the page that does not come from the editor; the drawing's own stand beside it. */
 import type { LimitBand } from '../src/protocol/charts.ts';
-import type { PartKind, ReportedMark, ReportedPart, ReportedRequirement, Severity } from '../src/protocol/report.ts';
+import type { PartKind, ReportedFigure, ReportedMark, ReportedPart, ReportedRequirement, Severity } from '../src/protocol/report.ts';
+import { DRAWING_WORDS } from './drawing/words.ts';
+import type { TypedNumber } from './panels/numberText.ts';
 
 const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
 
 const percent = (fraction: number) => `${(100 * fraction).toFixed(1)} %`;
 
 export const WORDS = {
+  drawing: DRAWING_WORDS,
+
   // The page
   waiting: 'Waiting for the throttle file…',
   stage: 'Mechanism',
@@ -23,6 +27,7 @@ export const WORDS = {
   lastPicture: 'Last picture that could be drawn. Missing or wrong:',
   nothingYet: 'Missing or wrong:',
   missingName: 'mistakes',
+  verdictIsTried: 'With what is tried; none of it is written yet.',
   verdictIsOld: 'What follows is of the last picture, not of the text as it stands.',
 
   // Lists
@@ -45,6 +50,7 @@ export const WORDS = {
   toWorst: (at: string) => `Go to the worst, at ${at}`,
   toTravel: (at: string) => `at ${at}`,
   setPedal: 'Set the pedal',
+  figureAt: ({ label, text, travel }: ReportedFigure) => `${label} ${text}${travel === undefined ? '' : ` at ${percent(travel)}`}`,
   atWorst: (mark: ReportedMark, at: number) => `Pedal at ${percent(at)}: ${mark.part === undefined ? '' : `${mark.part}: `}${mark.message}`,
   noPlacedFinding: 'No finding has a worst place along the pedal',
   requirements: 'Requirements',
@@ -88,6 +94,11 @@ export const WORDS = {
   trialWaiting: 'Solving…',
   trialDoes: (before: string, after: string) =>
     before === after ? `Verdict as before: ${after}` : `Before: ${before}. With this: ${after}`,
+  trialUnsolved: 'Not checked: the file cannot be solved with this. What is missing or wrong stands above.',
+  wrongNumber: (typed: Exclude<TypedNumber, { number: number }>, unit: string) => {
+    if (typed.wrong === 'comma') return `Not taken: write ${typed.meant}, with a point.`;
+    return unit === '' ? 'Not taken: write a number.' : `Not taken: write a number in ${unit}.`;
+  },
   writeTrial: (number: number) => (number === 1 ? 'Write this value' : `Write these ${number} values`),
   dropTrial: 'Drop',
   trialLost: 'The editor does not answer. Nothing was written; try again, or close this view and open it again.',
@@ -151,8 +162,10 @@ export const WORDS = {
     [['Home', 'End'], 'foot off, full pedal, with the focus on the drawing or the slider'],
     [[',', '.'], 'previous and next finding, at its worst place'],
     [['Esc'], 'drop what is tried'],
-    [['+', '−', '0'], 'closer, further, all of it, with the focus on the drawing'],
-    [['←', '→', '↑', '↓'], 'move the drawing, or the handle that has the focus'],
+    [['+', '−'], 'closer, further, with the focus on the drawing'],
+    [['0', 'E', 'F'], 'show all, the engine side, the chosen part, with the focus on the drawing'],
+    [['←', '→', '↑', '↓'], 'move the drawing; with the focus on a part or a handle, go to the next'],
+    [['Enter', 'Esc'], 'take hold of a handle, to move it with the arrows, and write it; let it go'],
     [['N'], 'names of all parts, with the focus on the drawing'],
     [['?'], 'this list'],
   ] as readonly (readonly [readonly string[], string])[],

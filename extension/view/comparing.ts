@@ -40,29 +40,33 @@ export interface ComparingOptions {
 export function keepComparing({ file, answers, notify, isWatched, onSwitched }: ComparingOptions): Comparing {
   let old: { readonly label: string; readonly answers: Answers; readonly shown: ReturnType<typeof showAnswers> } | undefined;
   let listening: Disposable | undefined;
-  /** Rises with everything that makes what is being worked out worthless. */
+  /** Rises with everything that makes an old text that is being read worthless. */
+  let reading = 0;
+  /** The same of what is being worked out. */
   let round = 0;
+  let isDisposed = false;
+  /** Why it ended, for a page that was not there to be told. */
+  let untold: string | undefined;
 
   const stop = (reason?: string): void => {
+    reading++;
     round++;
-    listening?.dispose();
-    listening = undefined;
+    stopListening();
     if (old === undefined && reason === undefined) return;
     old = undefined;
-    notify({ type: 'compare-ended', reason });
+    if (isWatched()) notify({ type: 'compare-ended', reason });
+    else untold = reason;
     onSwitched();
   };
 
   const take = async (state: OldState, mine: number): Promise<void> => {
     const text = await state.read().catch(() => undefined);
-    if (mine !== round) return;
+    if (mine !== reading) return;
     if (text === undefined) return stop(l10n.t('{0} can be read no more.', state.label));
     await nextTurn();
-    if (mine !== round) return;
-    if (old?.answers.text !== text || old.label !== state.label) {
-      const solved = solve(text);
-      old = { label: state.label, answers: solved, shown: showAnswers(solved) };
-    }
+    if (mine !== reading || (old?.answers.text === text && old.label === state.label)) return;
+    const solved = solve(text);
+    old = { label: state.label, answers: solved, shown: showAnswers(solved) };
     onSwitched();
     look();
   };
@@ -70,7 +74,10 @@ export function keepComparing({ file, answers, notify, isWatched, onSwitched }: 
   const look = (): void => {
     const document = file.document();
     const mine = ++round;
-    if (old !== undefined && document !== undefined && isWatched()) void workOut(document, old, mine);
+    if (!isWatched()) return;
+    if (untold !== undefined) notify({ type: 'compare-ended', reason: untold });
+    untold = undefined;
+    if (old !== undefined && document !== undefined) void workOut(document, old, mine);
   };
 
   const workOut = async (document: TextDocument, was: NonNullable<typeof old>, mine: number): Promise<void> => {
@@ -103,15 +110,19 @@ export function keepComparing({ file, answers, notify, isWatched, onSwitched }: 
 
   return {
     isOn: () => old !== undefined,
-    with(state) {
+    async with(state) {
       stopListening();
-      const mine = ++round;
-      listening = state.onDidChange?.(() => void take(state, ++round));
-      return take(state, mine);
+      untold = undefined;
+      // The person was asked for it, and may have closed the view meanwhile.
+      if (isDisposed) return;
+      listening = state.onDidChange?.(() => void take(state, ++reading));
+      await take(state, ++reading);
     },
     stop,
     look,
     dispose() {
+      isDisposed = true;
+      reading++;
       round++;
       stopListening();
     },

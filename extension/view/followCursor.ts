@@ -22,17 +22,21 @@ export interface FollowedCursor {
   dispose(): void;
 }
 
-export function followCursor(file: HeldFile, answers: DocumentAnswers, notify: Notify): FollowedCursor {
-  let isGreeted = false;
+/** @param isWatched whether the page is there to be told */
+export function followCursor(file: HeldFile, answers: DocumentAnswers, notify: Notify, isWatched: () => boolean): FollowedCursor {
   let part: PartKey | undefined;
   let told: string | undefined;
+  /** A command has gone to a part while there was no page: its card is wanted still. */
+  let isStepOwed = false;
   let timer: number | undefined;
 
   const tell = (document: TextDocument, dial: Dial | undefined, step: boolean): void => {
+    isStepOwed ||= step;
     const what = JSON.stringify([part, dial]);
-    if (!isGreeted || (told === what && !step)) return;
+    if (!isWatched() || (told === what && !isStepOwed)) return;
     told = what;
-    notify({ type: 'select', source: sourceOf(document), part, step, dial });
+    notify({ type: 'select', source: sourceOf(document), part, step: isStepOwed, dial });
+    isStepOwed = false;
   };
   const look = (): void => {
     const document = file.document();
@@ -57,7 +61,6 @@ export function followCursor(file: HeldFile, answers: DocumentAnswers, notify: N
   );
   return {
     greet() {
-      isGreeted = true;
       told = undefined;
     },
     look,

@@ -25,6 +25,8 @@ export function holdFile(start: Uri): HeldFile {
   /** Set while the disk has no such file, though its text may still be on the screen. */
   let isDeleted = false;
   let isDisposed = false;
+  /** Of a text that was never saved: the documents that came or were saved since it was last changed, the newest last. */
+  const newer = new Set<TextDocument>();
   const changed = new EventEmitter<void>();
 
   const settle = (found: TextDocument | undefined, why: string): void => {
@@ -44,6 +46,7 @@ export function holdFile(start: Uri): HeldFile {
   const follow = (to: Uri): void => {
     uri = to;
     isDeleted = false;
+    newer.clear();
     watch();
     void load();
   };
@@ -52,14 +55,18 @@ export function holdFile(start: Uri): HeldFile {
   const watch = (): void => {
     watching?.dispose();
     if (isUntitled(uri)) return;
-    const watcher = workspace.createFileSystemWatcher(new RelativePattern(Uri.joinPath(uri, '..'), fileNameOf(uri)));
+    const wanted = uri.toString();
+    // A name may have what a pattern reads as more than itself, as `[`, `{` and `*`.
+    const watcher = workspace.createFileSystemWatcher(new RelativePattern(Uri.joinPath(uri, '..'), '*'), false, true);
     watching = Disposable.from(
       watcher,
-      watcher.onDidCreate(() => {
+      watcher.onDidCreate((created) => {
+        if (created.toString() !== wanted) return;
         isDeleted = false;
         if (document === undefined) void load();
       }),
-      watcher.onDidDelete(() => {
+      watcher.onDidDelete((deleted) => {
+        if (deleted.toString() !== wanted) return;
         isDeleted = true;
         missIfNobodyShowsIt();
       }),
@@ -70,21 +77,30 @@ export function holdFile(start: Uri): HeldFile {
     if (isDeleted && document !== undefined && !document.isDirty && !isInTab(uri)) settle(undefined, missing());
   };
 
+  const note = (each: TextDocument): void => {
+    if (!isUntitled(uri) || each.isUntitled) return;
+    newer.delete(each);
+    newer.add(each);
+  };
   const listening = Disposable.from(
     changed,
+    workspace.onDidChangeTextDocument(({ document: each, contentChanges }) => {
+      if (each === document && contentChanges.length > 0) newer.clear();
+    }),
+    workspace.onDidSaveTextDocument(note),
     workspace.onDidOpenTextDocument((opening) => {
+      note(opening);
       if (opening.uri.toString() === uri.toString() && opening !== document) settle(opening, missing());
     }),
     workspace.onDidCloseTextDocument((closing) => {
+      if (closing.isClosed) newer.delete(closing);
       if (closing !== document) return;
       document = undefined;
       // A document that is given another language is closed and opened.
       if (!closing.isClosed) return;
       if (!isUntitled(uri)) return void load();
-      // One that was saved under a name goes on as that.
-      const saved = workspace.textDocuments.find(
-        (each) => isThrottleFile(each) && !each.isUntitled && each.getText() === closing.getText(),
-      );
+      // One that was saved under a name goes on as that; a copy that was open before is another file.
+      const saved = [...newer].findLast((each) => isThrottleFile(each) && each.getText() === closing.getText());
       if (saved !== undefined) return follow(saved.uri);
       settle(undefined, l10n.t('{0} was closed without being saved.', fileNameOf(uri)));
     }),

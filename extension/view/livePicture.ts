@@ -4,14 +4,14 @@
  * Each change is solved in the editor's next turn, so that the picture moves with the keys. Where that has taken long, it waits for the pause
  * in typing, after which everything else is solved too.
  */
-import { Disposable, workspace } from 'vscode';
+import { Disposable, l10n, workspace } from 'vscode';
 import type { TextDocument, WebviewPanel } from 'vscode';
 import { applyEdits } from '../../src/definition/edit.ts';
 import { editsFor } from '../../src/edits/editsFor.ts';
 import { shownTrial } from '../../src/edits/shownTrial.ts';
 import { placeIn } from '../../src/picture/place.ts';
 import { showAnswers } from '../../src/picture/showAnswers.ts';
-import type { Missing, Source, Trial } from '../../src/protocol/messages.ts';
+import type { Missing, Shown, Source, Trial } from '../../src/protocol/messages.ts';
 import { solve, type Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { fileNameOf } from './fileName.ts';
@@ -67,9 +67,8 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
   };
   const showText = (document: TextDocument): void => {
     const source = sourceOf(document);
-    const key = `${source.uri} ${source.version}`;
-    if (told === key) return;
-    told = key;
+    if (told === keyOf(source)) return;
+    told = keyOf(source);
     const solved = answers.solveNow(document);
     send(source, document, solved, showAnswers(solved), []);
     onShown(document);
@@ -79,14 +78,18 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     const edited = editsFor(written, trial);
     if ('why' in edited) return notify({ type: 'refused', source, trial, reason: edited.why });
     const tried = solve(applyEdits(written.text, edited.edits));
-    send(source, document, tried, shownTrial(written, edited.edits, tried), trial);
-    told = undefined;
+    const shown = shownTrial(written, edited.edits, tried);
+    if (cannotBeShown(tried, shown)) return notify({ type: 'refused', source, trial, reason: whyUnsolved(tried) });
+    send(source, document, tried, shown, trial);
+    // It stays until the page drops it or the text is another: the pause in typing before it takes nothing back.
+    told = keyOf(source);
   };
-  const send = (source: Source, { uri }: TextDocument, solved: Answers, shown: ReturnType<typeof showAnswers>, trial: Trial): void => {
+  const cannotBeShown = ({ study }: Answers, shown: Shown | undefined): shown is undefined =>
+    shown === undefined || (study === undefined && hasGood);
+  const send = (source: Source, { uri }: TextDocument, solved: Answers, shown: Shown | undefined, trial: Trial): void => {
     const fileName = fileNameOf(uri);
-    const isSolved = solved.study !== undefined;
-    if (shown === undefined || (!isSolved && hasGood)) return notify({ type: 'broken', source, fileName, missing: missingIn(solved) });
-    hasGood ||= isSolved;
+    if (cannotBeShown(solved, shown)) return notify({ type: 'broken', source, fileName, missing: missingIn(solved) });
+    hasGood ||= solved.study !== undefined;
     notify({ type: 'show', source, fileName, trial, ...shown });
   };
 
@@ -125,6 +128,10 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
 /** What takes longer would be felt under the keys. Common practice, no source. */
 const LONG_MS = 60;
 
+function keyOf({ uri, version }: Source): string {
+  return `${uri} ${version}`;
+}
+
 export function sourceOf({ uri, version }: TextDocument): Source {
   return { uri: uri.toString(), version };
 }
@@ -138,4 +145,10 @@ export function isOf({ uri, version }: Source, document: TextDocument): boolean 
 function missingIn({ text, problems }: Answers): readonly Missing[] {
   const errors = problems.filter(({ severity }) => severity === 'error');
   return errors.map(({ message, span }) => ({ message, place: placeIn(text, span) }));
+}
+
+/** Without a place: the text that was tried is nowhere that a person could go. */
+function whyUnsolved({ problems }: Answers): string {
+  const error = problems.find(({ severity }) => severity === 'error');
+  return error?.message ?? l10n.t('With these figures the linkage cannot be solved.');
 }

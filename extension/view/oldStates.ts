@@ -21,8 +21,22 @@ export async function headOf(uri: Uri): Promise<Asked> {
   const repository = await repositoryOf(uri);
   if (repository === undefined) return { why: noGit(uri) };
   const path = pathOf(uri);
-  const state: OldState = { label: 'HEAD', read: () => repository.show('HEAD', path), onDidChange: repository.state.onDidChange };
+  const state: OldState = { label: 'HEAD', read: () => repository.show('HEAD', path), onDidChange: commitChanges(repository) };
   return (await canBeRead(state)) ? { state } : { why: l10n.t('The last commit has no {0}.', fileNameOf(uri)) };
+}
+
+/** Told only where the last commit is another one: the repository also speaks whenever a file is saved. */
+function commitChanges({ state }: GitRepository): Event<unknown> {
+  return (listener, self: unknown, disposables) => {
+    let last = state.HEAD?.commit;
+    const look = (): void => {
+      const commit = state.HEAD?.commit;
+      if (commit === last) return;
+      last = commit;
+      listener.call(self, undefined);
+    };
+    return state.onDidChange(look, undefined, disposables);
+  };
 }
 
 /** One of the file's commits, which the person picks. */
@@ -51,7 +65,8 @@ export async function pickedFile(uri: Uri): Promise<Asked> {
     })) ?? [];
   if (picked === undefined) return undefined;
   const label = fileNameOf(picked);
-  const read = async (): Promise<string> => new TextDecoder().decode(await workspace.fs.readFile(picked));
+  // As it stands in the editor where it is open, and in the encoding that the editor reads it in.
+  const read = async (): Promise<string> => (await workspace.openTextDocument(picked)).getText();
   const state: OldState = { label, read, onDidChange: undefined };
   return (await canBeRead(state)) ? { state } : { why: l10n.t('{0} cannot be read.', label) };
 }

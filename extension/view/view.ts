@@ -5,6 +5,7 @@ import type { PartKey } from '../../src/protocol/report.ts';
 import type { ToEditor } from '../../src/protocol/messages.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { declaredPart } from '../features/revealPart.ts';
+import { logFailure } from '../logFailure.ts';
 import { keepComparing } from './comparing.ts';
 import { fileNameOf } from './fileName.ts';
 import { followCursor } from './followCursor.ts';
@@ -48,16 +49,17 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
   };
 
   // Listens before there is a page that could speak.
-  const line = openLine(panel.webview, (notice) => void hear(notice), {
+  const line = openLine(panel.webview, (notice) => logFailure(hear(notice)), {
     write: async (asks) => writeTrial(present(), answers, asks),
     save: (asks) => saveExport(file.uri(), asks),
     table: (asks) => Promise.resolve().then(() => exportTable(present(), answers, asks)),
   });
   const { notify } = line;
-  const cursor = followCursor(file, answers, notify);
-  const picture = keepPicture({ panel, file, answers, notify, onShown: () => cursor.look() });
   let isGreeted = false;
-  const comparing = keepComparing({ file, answers, notify, isWatched: () => isGreeted && panel.visible, onSwitched });
+  const isWatched = (): boolean => isGreeted && panel.visible;
+  const cursor = followCursor(file, answers, notify, isWatched);
+  const picture = keepPicture({ panel, file, answers, notify, onShown: () => cursor.look() });
+  const comparing = keepComparing({ file, answers, notify, isWatched, onSwitched });
 
   const show = async (document: TextDocument, part: PartKey, isStep: boolean): Promise<void> => {
     cursor.choose(document, part, isStep);
@@ -71,10 +73,13 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     if (part !== undefined) return show(document, part, true);
     window.setStatusBarMessage(l10n.t('The linkage is not solved, so there are no parts to step through: see Problems'), TOLD_MS);
   };
+  let comparisons = 0;
   const compareWith = async (other: CompareWith): Promise<void> => {
+    const mine = ++comparisons;
     if (other === 'nothing') return comparing.stop();
     const asked = await OLD_STATES[other](file.uri());
-    if (asked === undefined) return;
+    // What was asked for last counts, whichever was answered last.
+    if (asked === undefined || mine !== comparisons) return;
     if ('why' in asked) return comparing.stop(asked.why);
     await comparing.with(asked.state);
   };

@@ -51,6 +51,13 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
     return document !== undefined && isThrottleFile(document) ? open(document.uri) : undefined;
   };
 
+  /** In the view that has the focus or is of the text that has it, where it compares, else in all. Opens none. */
+  const stopComparing = async (): Promise<void> => {
+    const uri = window.activeTextEditor?.document.uri;
+    const view = focused() ?? (uri && viewOf(uri));
+    for (const each of view?.isComparing() === true ? [view] : views) await each.compareWith('nothing');
+  };
+
   function tellContext(): void {
     const isComparing = [...views].some((view) => view.isComparing());
     void commands.executeCommand('setContext', `${SETTINGS}.comparing`, isComparing);
@@ -60,13 +67,9 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
 
   return {
     async run(command, argument) {
+      if (command === 'stopComparing') return stopComparing();
       const view = await meant(argument);
-      if (view === undefined) {
-        // Stopping needs no file before it: there may be one view that compares, with the focus elsewhere.
-        if (command === 'stopComparing') for (const each of views) await each.compareWith('nothing');
-        else void window.showInformationMessage(l10n.t('Open a throttle file first.'));
-        return;
-      }
+      if (view === undefined) return void window.showInformationMessage(l10n.t('Open a throttle file first.'));
       switch (command) {
         case 'openView':
           return;
@@ -80,8 +83,6 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
           return view.compareWith('revision');
         case 'compareWithFile':
           return view.compareWith('file');
-        case 'stopComparing':
-          return view.compareWith('nothing');
       }
     },
     revive(panel, state) {

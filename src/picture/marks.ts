@@ -19,6 +19,7 @@ function reportMark(text: string, mark: Mark): ReportedMark {
     code,
     part: finding?.part,
     message: printable(message),
+    following: finding?.following?.map((each) => ({ part: each.part, message: printable(each.message) })) ?? [],
     cure: cure === undefined ? undefined : printable(cure),
     place: placeIn(text, span),
     ranges: finding?.ranges?.map(({ from, to }) => ({ from: fraction(from), to: fraction(to) })) ?? [],

@@ -2,6 +2,7 @@
 import type { Definition, Named } from '../definition/definition.ts';
 import type { PartFigure, PathPart } from '../findings/part.ts';
 import { figureText, NO_VALUE } from '../outputs/figure.ts';
+import { notCheckedText } from '../outputs/marks.ts';
 import { printable } from '../outputs/paint.ts';
 import type { PartKind, ReportedFigure, ReportedPart } from '../protocol/report.ts';
 import type { Answers } from '../solve.ts';
@@ -11,7 +12,7 @@ import { motionOf } from './motion.ts';
 import { placeIn } from './place.ts';
 
 export function reportParts(answers: Answers): readonly ReportedPart[] {
-  const { text, definition, study, parts } = answers;
+  const { text, definition, study, parts, notChecked } = answers;
   if (definition === undefined) return [];
   const known = new Set(parts.map(({ kind, name }) => `${kind} ${name}`));
   const still = everyPart(definition).filter(({ kind, name }) => !known.has(`${kind} ${name}`));
@@ -25,8 +26,14 @@ export function reportParts(answers: Answers): readonly ReportedPart[] {
     figures: part.figures.map(reportFigure),
     limits: study === undefined ? [] : limitsOf(study, part),
     dimensions: [...drawnLength(study, part), ...dimensions(part)],
+    notChecked: notChecked.filter((each) => isOf(each.part, part.name)).map(({ message }) => printable(notCheckedText(message))),
   });
   return [...parts.map(report), ...still.map(report)];
+}
+
+/** Something is about a part, or about a piece of it, such as `crank.quadrant`. */
+function isOf(about: string, name: string): boolean {
+  return about === name || about.startsWith(`${name}.`);
 }
 
 /** Of a rod whose length the file leaves to the drawing. */

@@ -52,6 +52,8 @@ export interface ReportedPart extends PartKey {
   readonly limits: readonly string[];
   /** Dimensions as written, for hover, e.g. `length 71.5 mm`. */
   readonly dimensions: readonly string[];
+  /** What was not checked about it, and why. */
+  readonly notChecked: readonly string[];
 }
 
 export interface ReportedFigure {
@@ -68,6 +70,8 @@ export interface ReportedMark {
   /** Name of the part; undefined for a mistake in the text. */
   readonly part: string | undefined;
   readonly message: string;
+  /** What only follows from it, of its own part or another: told with it, and no mark of its own. */
+  readonly following: readonly { readonly part: string; readonly message: string }[];
   readonly cure: string | undefined;
   readonly place: TextPlace;
   /** Where along the pedal it holds, fractions. */

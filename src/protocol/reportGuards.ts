@@ -47,6 +47,7 @@ const isReportedPart = shape<ReportedPart>({
   figures: listOf(isFigure),
   limits: listOf(isText),
   dimensions: listOf(isText),
+  notChecked: listOf(isText),
 });
 
 const isMark = shape<ReportedMark>({
@@ -54,6 +55,7 @@ const isMark = shape<ReportedMark>({
   code: isText,
   part: optional(isText),
   message: isText,
+  following: listOf(shape({ part: isText, message: isText })),
   cure: optional(isText),
   place: isPlace,
   ranges: listOf(shape({ from: isFraction, to: isFraction })),

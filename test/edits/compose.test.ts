@@ -46,3 +46,8 @@ test('a character that was not edited is found where it stood', () => {
     { numRuns: 1000 },
   );
 });
+
+test('a place within what an edit has put in is as far behind its start in the text before, and not behind its end', () => {
+  const edits = [{ span: { start: 10, end: 14 }, text: 'abcdefgh' }];
+  expect([9, 10, 12, 14, 17, 18, 20].map((offset) => offsetIn(edits, offset))).toEqual([9, 10, 12, 14, 14, 14, 16]);
+});

@@ -242,3 +242,19 @@ function offsetOf(text: string, path: string): boolean {
   const arm = path.slice(path.lastIndexOf('.') + 1);
   return new RegExp(`\\b${arm}: \\{[^}]*offset`).test(text);
 }
+
+test('an angle is counted on from the one that is written, beyond half a turn too', () => {
+  for (const degrees of [200, -200, 560]) {
+    const text = `format: 1\nlevers:\n  a: {pivot: [0, 0], arms: {out: {radius: 40 mm, angle: ${degrees} deg}}}\npedal: {lever: a, opens: clockwise, travel: 20 deg}\n`;
+    const to = ((degrees + 5) * Math.PI) / 180;
+    const change: Change = {
+      kind: 'place',
+      path: 'levers.a.arms.out',
+      to: [0.04 * Math.cos(to), 0.04 * Math.sin(to), 0],
+      fine: true,
+      through: undefined,
+    };
+    const angle = /angle: (\S+) deg/.exec(tried(text, change))?.[1];
+    expect(Math.abs(Number(angle) - (degrees + 5))).toBeLessThan(0.02);
+  }
+});

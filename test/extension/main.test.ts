@@ -7,6 +7,7 @@ import { FOUR_BARREL, forTest, leftBehind, NOTHING, openThrottle, tidyUp } from 
 import {
   changeDocument,
   commands,
+  editorLog,
   emptyDisk,
   openDocument,
   panels,
@@ -100,6 +101,27 @@ test('it may end before it has begun', async () => {
   end();
   await settled();
   expect(leftBehind()).toEqual(NOTHING);
+});
+
+test('what cannot be loaded is told once, to the log or to who asked, and loaded with the next throttle file', async () => {
+  const why = new Error('a file of the extension cannot be read');
+  let tries = 0;
+  vi.doMock('../../extension/throttleFiles.ts', () => {
+    tries++;
+    throw why;
+  });
+  editorLog.errors = [];
+  begin();
+  openThrottle('format: 1\n', 'file:///a');
+  await settled();
+  expect(editorLog.errors).toEqual([expect.objectContaining({ cause: why })]);
+  await expect(commands.executeCommand('pedalToPlate.openView')).rejects.toMatchObject({ cause: why });
+  expect([editorLog.errors.length, tries, providers.size]).toEqual([1, 2, 0]);
+  editorLog.errors = undefined;
+  vi.doUnmock('../../extension/throttleFiles.ts');
+  openThrottle('format: 1\nnonsense: 2\n', 'file:///b');
+  await settled();
+  expect(shownProblems.get('file:///b')).toHaveLength(1);
 });
 
 test('every command that the manifest names is there without any throttle file, and no other', () => {

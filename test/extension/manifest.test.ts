@@ -24,6 +24,7 @@ interface Manifest {
     readonly languages: readonly { readonly id: string; readonly extensions: readonly string[]; readonly icon: Record<string, string> }[];
     readonly commands: readonly { readonly command: string; readonly title: string; readonly category: string; readonly icon?: string }[];
     readonly configuration: { readonly properties: Readonly<Record<string, Setting>> };
+    readonly configurationDefaults: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
     readonly semanticTokenModifiers: readonly { readonly id: string }[];
     readonly keybindings: readonly { readonly command: string; readonly when: string }[];
     readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string; readonly group?: string }[]>>;
@@ -48,6 +49,12 @@ describe('the manifest', () => {
 
   test('claims one kind of file', () => {
     expect(languages.map(({ id, extensions }) => [id, extensions])).toEqual([[LANGUAGE_ID, ['.throttle.yaml']]]);
+  });
+
+  // The grammar is that of YAML, in which a bare word is a string; an editor completes by itself in strings only where it is told to.
+  test('completes while a word is typed, by what may stand there alone', () => {
+    const settings = manifest.contributes.configurationDefaults[`[${LANGUAGE_ID}]`];
+    expect(settings).toMatchObject({ 'editor.quickSuggestions': { other: 'on', strings: 'on' }, 'editor.wordBasedSuggestions': 'off' });
   });
 
   test('wakes the extension by its language, its commands and its view only', () => {

@@ -256,6 +256,16 @@ describe('a run', () => {
     expect(diskAccess).toEqual([]);
   });
 
+  test('takes the text on the screen also where it is open as another language', async () => {
+    writeFile(A, file(OPENS));
+    const controller = offer();
+    await settle(controller.resolveHandler?.());
+    openDocument(A, 'yaml', file(OPENS_MORE));
+    await settle(undefined);
+    expect((await run(controller)).told).toEqual(['started opens', 'failed opens', 'end']);
+    expect(diskAccess).not.toContain(`read ${A}`);
+  });
+
   test('tells expected, actual and margin of what fails, at the comparison', async () => {
     const controller = offer();
     const text = file(OPENS_MORE).replaceAll('\n', '\r\n');

@@ -71,12 +71,12 @@ describe('a chart', () => {
       ['main drive (main) 1', 'link transmission (link) 1', 'link drive (link) 1'],
       ['position (position) 3'],
       ['shaft closing (shaft) 0', 'return_front (return_front) 0', 'return_rear (return_rear) 0'],
-      ['effort (pedal) 1'],
+      ['effort (pedal) 1', 'release (pedal) 1'],
     ]);
   });
 
-  it('of effort says that friction is left out, and where the force acts', () => {
-    expect(chartOf(charts, 'effort').title).toBe('Force at the pad, friction left out: pressing and releasing alike');
+  it('of effort says where friction is left out, and where the force acts', () => {
+    expect(chartOf(charts, 'effort').title).toBe('Force at the pad');
     const cable = `${SOUND_FILE}springs: {return: {lever: shaft, rate: 2 N*mm/deg, preload: 200 N*mm}}\n`;
     expect(chartOf(shownOf(cable).charts, 'effort').title).toBe('Force at the cable, friction left out: pressing and releasing alike');
   });

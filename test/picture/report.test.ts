@@ -107,11 +107,24 @@ describe('marks', () => {
     expect(marks[1]!.ranges).toHaveLength(1);
   });
 
+  it('tell with a cause what only follows from it, and at which part', () => {
+    const { answers, report } = shownOf(fileNamed('binding'));
+    const told = report.marks.find(({ code }) => code === 'toggle-opening')!;
+    const { following } = answers.findings.find(({ code }) => code === 'toggle-opening')!;
+    expect(following!.map(({ code, part }) => [code, part])).toContainEqual(['opening-missed', 'shaft']);
+    expect(told.following).toEqual(following!.map(({ part, message }) => ({ part, message })));
+    expect(report.marks.some(({ code }) => code === 'opening-missed')).toBe(false);
+  });
+
   it.each(FILES)('of $name are all there is', ({ text }) => {
     const { report, answers } = shownOf(text);
     expect(report.marks).toHaveLength(answers.problems.length + answers.findings.length);
     expect(report.notChecked).toHaveLength(answers.notChecked.length);
     expect(report.facts).toHaveLength(answers.facts.length);
+    // What is about a part is told at the part too, so that its card never reads like a pass.
+    const told = report.parts.flatMap(({ name, notChecked }) => notChecked.map((words) => `${name}: ${words}`));
+    const about = report.notChecked.filter((words) => report.parts.some(({ name }) => new RegExp(`^${name}[.:]`).test(words)));
+    expect(told.map((words) => words.replace(/^.*?: /, '')).sort()).toEqual(about.map((words) => words.replace(/^.*?: /, '')).sort());
     const rank = { error: 0, warning: 1, note: 2 };
     const ranks = report.marks.filter(({ part }) => part !== undefined).map(({ severity }) => rank[severity]);
     expect(ranks).toEqual([...ranks].sort((a, b) => a - b));

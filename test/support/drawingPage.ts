@@ -15,7 +15,7 @@ export interface DrawingPage {
   readonly show: (shown: Shown, uri?: string) => Promise<void>;
   /** Sets a signal of the page's state and waits until that is drawn. */
   readonly set: (name: string, value: unknown) => Promise<void>;
-  /** The value of an expression of the page's script: `state` has the signals, `one` and `all` find elements by selector. */
+  /** The value of an expression of the page's script: `state` has the signals, `looks` what is kept of views, `one` and `all` find elements by selector, `unmount` and `mount` take the drawing away and put it there. */
   readonly value: <Result>(expression: string) => Promise<Result>;
   /** What has left by the callbacks, oldest first. */
   readonly calls: () => Promise<readonly Call[]>;
@@ -38,6 +38,7 @@ const SCRIPT = `
 import { h, render } from 'preact';
 import { Drawing, drawingSvg } from './webview/drawing/drawing.tsx';
 import * as state from './webview/state.ts';
+import { areLooks, looks } from './webview/drawing/looks.ts';
 const calls = [];
 const hear = (kind) => (what) => {
   calls.push({ kind, what });
@@ -51,8 +52,10 @@ const revived = (value) => {
 };
 const one = (selector) => document.querySelector(selector);
 const all = (selector) => [...document.querySelectorAll(selector)];
-Object.assign(globalThis, { state, calls, drawingSvg, revived, one, all });
-render(h(Drawing, { onTry: hear('try'), onWrite: hear('write'), onReveal: hear('reveal') }), one('#place'));
+const mount = () => render(h(Drawing, { onTry: hear('try'), onWrite: hear('write'), onReveal: hear('reveal') }), one('#place'));
+const unmount = () => render(null, one('#place'));
+Object.assign(globalThis, { state, looks, areLooks, calls, drawingSvg, revived, one, all, mount, unmount });
+mount();
 `;
 
 export async function openDrawingPage(

@@ -69,9 +69,14 @@ export async function turns(): Promise<void> {
   await vi.runAllTimersAsync();
 }
 
+/** Gives a command of the view; what it waits for has no turn yet. */
+export async function command(name: Parameters<Views['run']>[0], argument?: unknown): Promise<void> {
+  await views?.run(name, argument);
+}
+
 /** Runs a command of the view, and lets the editor have its turns. */
-export async function run(command: Parameters<Views['run']>[0], argument?: unknown): Promise<void> {
-  const done = views?.run(command, argument);
+export async function run(name: Parameters<Views['run']>[0], argument?: unknown): Promise<void> {
+  const done = command(name, argument);
   await turns();
   await done;
   await turns();

@@ -24,6 +24,12 @@ describe('the least of a figure', () => {
     expect(least?.travel).toBeCloseTo(bottom, 5);
   });
 
+  test.each([0.3 + 4e-4, 0.3 - 4e-4])('is found in a dip at %d that is so gentle that next to the sample it is hardly lower', (bottom) => {
+    // At the sample itself it would be 1.6e-8 too high.
+    const least = leastOf((at) => 1 + 0.1 * (at - bottom) ** 2, GRID);
+    expect(Math.abs((least?.value ?? NaN) - 1)).toBeLessThan(1e-9);
+  });
+
   test.each([0.3, 0.3 + 1e-4, 0.3 + 3e-7, 0.3 + 2e-8, 0.3 - 2e-8])('lies at a corner at %d, to what 1e-9 of the travel makes', (corner) => {
     const least = leastOf((at) => 1 + 5 * Math.abs(at - corner), GRID);
     expect(Math.abs((least?.value ?? NaN) - 1)).toBeLessThan(5 * 2e-9);

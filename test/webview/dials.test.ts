@@ -1,5 +1,6 @@
 /** Values tried and files saved from the page, in Chromium. */
 import { describe, expect, test } from 'vitest';
+import type { ToView } from '../../src/protocol/messages.ts';
 import { handMadeShow } from '../support/handMadeShown.ts';
 import { EXAMPLE, showOf, source, viewForAll } from '../support/viewForAll.ts';
 
@@ -15,6 +16,7 @@ describe('dials', () => {
     await view().tell({ ...showOf(EXAMPLE.replace('38 mm', '40 mm')), trial: first[0]!.trial });
     expect(toldOf('try').at(-1)!.trial).toEqual([{ kind: 'value', path: 'let.crank_reach', value: 41.5 }]);
     expect(await view().page.evaluate('document.querySelectorAll("path.ghost.before").length')).toBeGreaterThan(5);
+    expect(await view().text('.verdict .hint')).toContain('none of it is written');
     expect(await view().text('.dial-was')).toMatch(/^was 38\.0.mm$/);
     await view().click('Write this value');
     const [asked] = view().asked();
@@ -22,6 +24,7 @@ describe('dials', () => {
     await view().answer(asked!, { version: 2 });
     await view().tell(showOf(EXAMPLE.replace('38 mm', '41.5 mm'), 2));
     expect(await view().text('.trial')).toBe('nothing there');
+    expect(await view().text('.verdict .hint')).toBe('nothing there');
     expect(await view().page.evaluate('document.querySelectorAll("path.ghost.before").length')).toBe(0);
   });
 
@@ -32,6 +35,57 @@ describe('dials', () => {
     await view().page.keyboard.press('Escape');
     await view().drawn();
     expect(toldOf('try').at(-1)!.trial).toEqual([]);
+  });
+
+  test('say what they do not take for a number, and try nothing then', async () => {
+    await open(showOf(EXAMPLE));
+    const typed = async (text: string) => {
+      await view().enter('crank_reach, number', text);
+      return [await view().text('.number-wrong'), await view().page.evaluate(`named('input', 'crank_reach, number').ariaInvalid`)];
+    };
+    expect(await typed('38,5')).toEqual(['Not taken: write 38.5, with a point.', 'true']);
+    for (const text of ['1.5 inch', 'abc', '1e999', 'NaN', '--5']) {
+      expect(await typed(text)).toEqual(['Not taken: write a number in mm.', 'true']);
+    }
+    expect(await typed('')).toEqual(['', null]);
+    expect(toldOf('try').flatMap(({ trial }) => trial)).toEqual([]);
+    expect(await typed('41 mm')).toEqual(['', null]);
+    expect(toldOf('try').at(-1)!.trial).toEqual([{ kind: 'value', path: 'let.crank_reach', value: 41 }]);
+    await view().tell({ ...showOf(EXAMPLE.replace('38 mm', '41 mm')), trial: toldOf('try').at(-1)!.trial });
+    // Half of what was typed is not tried either.
+    await typed('41,5');
+    expect(toldOf('try').at(-1)!.trial).toEqual([]);
+    await view().page.evaluate('document.activeElement.blur()');
+    await view().drawn();
+    expect(await view().page.evaluate(`named('input', 'crank_reach, number').value`)).toBe('38');
+    expect(await view().text('.number-wrong')).toBe('');
+  });
+
+  test('are stepped by the arrow keys in the number, too', async () => {
+    await open(showOf(EXAMPLE));
+    await view().page.evaluate(`named('input', 'crank_reach, number').focus()`);
+    await view().page.keyboard.press('ArrowDown');
+    await view().drawn();
+    const value = Number(await view().page.evaluate(`named('input', 'crank_reach, number').value`));
+    expect(value).toBeLessThan(38);
+    expect(toldOf('try').at(-1)!.trial).toEqual([{ kind: 'value', path: 'let.crank_reach', value }]);
+  });
+
+  test('give no verdict where the file cannot be solved', async () => {
+    const show = showOf(EXAMPLE);
+    const broken: ToView = {
+      type: 'broken',
+      source,
+      fileName: show.fileName,
+      missing: [{ message: 'A throttle file is a block of keys', place: { start: 0, end: 1 } }],
+    };
+    await open(show);
+    await view().tell(broken);
+    await view().enter('crank_reach, number', '-5');
+    await view().tell(broken);
+    const said = await view().text('.trial p');
+    expect(said).toMatch(/^Not checked/);
+    expect(said).not.toContain(show.report.verdict);
   });
 
   test('say why a figure was not written', async () => {

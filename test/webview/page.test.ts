@@ -27,15 +27,22 @@ describe('the page', () => {
       'Requirements',
       'Load path',
       'Try values',
+      'Figures',
       'Charts',
       'Compare',
       'Save',
-      'Figures',
       'Not checked',
       'Keys',
     ]);
     expect(await view().page.evaluate('document.querySelectorAll(".chart").length')).toBe(show.charts.length);
     expect(view().errors()).toEqual([]);
+  });
+
+  test('says in the load path where the figure of a part holds', async () => {
+    await open(showOf(EXAMPLE));
+    const rows = await view().page.evaluate<string[]>('[...document.querySelectorAll(".part-row")].map((row) => row.textContent)');
+    // The same as the command line prints of this example.
+    expect(rows.find((row) => row.startsWith('link'))).toMatch(/least transmission angle 51\.2° at 98\.1.%$/);
   });
 
   test('shows markup in any text as text', async () => {
@@ -149,12 +156,21 @@ describe('what is kept', () => {
     await open(showOf(EXAMPLE));
     await view().enter('Pedal travel', '25');
     await view().click('Opening and open area as a table');
-    await view().until('window.keptState?.travel === 0.25 && window.keptState.tables.length === 1');
+    await view().click('Larger');
+    await view().until(
+      'window.keptState?.travel === 0.25 && window.keptState.tables.length === 1 && window.keptState.looks[0]?.seen.scale > 0',
+    );
+    const seen =
+      'document.querySelector(".drawing .paper").getAttribute("transform").match(/[-.0-9e]+/g).map((figure) => Math.round(1000 * figure))';
+    const before = await view().page.evaluate<number[]>(seen);
     const state = await view().state();
     expect(state).toMatchObject({ uri: source.uri, tables: ['progression'] });
     await open(showOf(EXAMPLE), { state });
+    expect(await view().page.evaluate(seen)).toEqual(before);
     expect([await travel(), await view().text('.chart table thead')]).toEqual([25, 'pedal, %shaft opening, %bank area, %']);
-    await open(showOf(EXAMPLE), { state: { travel: 'far', speed: -3, tables: 7, direction: 'below', selected: [], uri: {} } });
+    await open(showOf(EXAMPLE), {
+      state: { travel: 'far', speed: -3, tables: 7, direction: 'below', selected: [], uri: {}, looks: [{ uri: '', seen: NaN }] },
+    });
     expect(await travel()).toBe(0);
     expect(view().errors()).toEqual([]);
   });

@@ -105,6 +105,19 @@ describe('trials', () => {
     expect(tried()).toHaveLength(1);
   });
 
+  test('that are tried while others are being written stay, and are tried on the new text', async () => {
+    tryFigures(figure(39));
+    show(figure(39));
+    const writing = writeFigures();
+    const { id } = posted.at(-1)!;
+    tryFigures(figure(40));
+    show([], 2);
+    hear({ protocol: PROTOCOL, kind: 'answer', id, answers: { version: 2 } });
+    expect(await writing).toBe(true);
+    expect(trial.value).toEqual(figure(40));
+    expect(tried().at(-1)).toEqual(figure(40));
+  });
+
   test('stay when they cannot be written, and why is said', async () => {
     tryFigures(figure(39));
     const writing = writeFigures();

@@ -6,7 +6,7 @@ import { WORDS } from '../words.ts';
 import { ChartFigure } from './chart.tsx';
 import { marginsOf } from './layOut.ts';
 import type { Ghost } from './layOut.ts';
-import { textWidth } from './textWidth.ts';
+import { textMeasure } from './textWidth.ts';
 
 /** Before the first measure. */
 const WIDTH_PX = 480;
@@ -34,7 +34,7 @@ export function Charts() {
     ],
     [before, other],
   );
-  const margins = useMemo(() => marginsOf(now?.charts ?? [], ghosts, width.value, textWidth), [now, ghosts, width.value]);
+  const margins = useMemo(() => marginsOf(now?.charts ?? [], ghosts, width.value, textMeasure()), [now, ghosts, width.value]);
   if (now === undefined || now.charts.length === 0) return null;
   return (
     <section aria-labelledby="charts-title" class="charts">

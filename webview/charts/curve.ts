@@ -27,8 +27,11 @@ export function curvePath(stations: Float64Array, values: Float64Array, plot: Pl
       continue;
     }
     const end = endOfColumn(stations, values, index, plot);
-    for (const at of keptOf(values, index, end)) {
-      path += `${isDrawing ? 'L' : 'M'}${plot.x(stations[at]!).toFixed(1)} ${plot.y(values[at]!).toFixed(1)}`;
+    keepOf(values, index, end);
+    for (let i = 0; i < kept.length; i++) {
+      const at = kept[i]!;
+      if (i > 0 && at === kept[i - 1]) continue;
+      path += `${isDrawing ? 'L' : 'M'}${tenths(plot.x(stations[at]!))} ${tenths(plot.y(values[at]!))}`;
       isDrawing = true;
     }
     // A figure alone between two gaps is a dot.
@@ -45,14 +48,23 @@ function endOfColumn(stations: Float64Array, values: Float64Array, from: number,
   return end;
 }
 
-function keptOf(values: Float64Array, from: number, end: number): Iterable<number> {
+/** Rising; what stands twice stands side by side. Written anew for each column: a curve has hundreds, and all are laid out at each change. */
+const kept: [number, number, number, number] = [0, 0, 0, 0];
+
+function keepOf(values: Float64Array, from: number, end: number): void {
   let [least, greatest] = [from, from];
   for (let index = from; index < end; index++) {
     if (values[index]! < values[least]!) least = index;
     if (values[index]! > values[greatest]!) greatest = index;
   }
-  return new Set([from, Math.min(least, greatest), Math.max(least, greatest), end - 1]);
+  kept[0] = from;
+  kept[1] = Math.min(least, greatest);
+  kept[2] = Math.max(least, greatest);
+  kept[3] = end - 1;
 }
+
+/** px, rounded to a tenth: finer is not seen. */
+const tenths = (px: number): number => Math.round(10 * px) / 10;
 
 /** The figure at a pedal travel, on a straight line between two stations; NaN where either of them has none. */
 export function valueAt(stations: Float64Array, values: Float64Array, travel: number): number {

@@ -3,13 +3,25 @@
 /** As in view.css: chart text is so much smaller than the rest. */
 const SHARE = 0.85;
 
-let context: CanvasRenderingContext2D | null | undefined;
-
-export function textWidth(text: string): number {
+/** A way to measure in the type that the page has at present. Texts come back at each picture, so their widths are kept. */
+export function textMeasure(): (text: string) => number {
   context ??= document.createElement('canvas').getContext('2d');
-  // Without a canvas: as wide as letters are on the average.
-  if (context === null) return text.length * 6;
   const { fontFamily, fontSize } = getComputedStyle(document.body);
-  context.font = `600 ${SHARE * Number.parseFloat(fontSize)}px ${fontFamily}`;
-  return context.measureText(text).width;
+  const font = `600 ${SHARE * Number.parseFloat(fontSize)}px ${fontFamily}`;
+  if (font !== type || known.size > MANY) known.clear();
+  type = font;
+  if (context !== null) context.font = font;
+  return (text) => {
+    let width = known.get(text);
+    // Without a canvas: as wide as letters are on the average.
+    if (width === undefined) known.set(text, (width = context?.measureText(text).width ?? text.length * 6));
+    return width;
+  };
 }
+
+/** More texts than the largest file shows; what is kept is dropped then. */
+const MANY = 2000;
+
+let context: CanvasRenderingContext2D | null | undefined;
+let type = '';
+const known = new Map<string, number>();

@@ -1,4 +1,6 @@
 /** The `let` values behind a place that was moved: which one is to give way. Nothing is written before one is chosen. */
+import { DRAWING_WORDS as WORDS } from './words.ts';
+
 export interface ChoiceProps {
   /** px, in the drawing. */
   readonly x: number;
@@ -31,7 +33,7 @@ export function Choice({ x, y, label, lets, onPreview, onChoose, onDrop }: Choic
     if (!(to instanceof Node) || !(event.currentTarget as Element).contains(to)) onDrop();
   };
   return (
-    <div class="choice" role="group" aria-label={`${label}: what is to change?`} ref={place} onKeyDown={keys} onFocusOut={left}>
+    <div class="choice" role="group" aria-label={WORDS.whatChanges(label)} ref={place} onKeyDown={keys} onFocusOut={left}>
       {lets.map((name) => (
         <button
           type="button"
@@ -40,11 +42,11 @@ export function Choice({ x, y, label, lets, onPreview, onChoose, onDrop }: Choic
           onPointerEnter={() => onPreview(name)}
           onClick={() => onChoose(name)}
         >
-          Change <code>{name}</code>
+          {WORDS.change} <code>{name}</code>
         </button>
       ))}
       <button type="button" onClick={onDrop}>
-        Leave as it was
+        {WORDS.leave}
       </button>
     </div>
   );

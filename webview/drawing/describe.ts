@@ -1,39 +1,48 @@
 /** The drawing in words, for whoever does not see it: what is there, and how it stands at a pedal travel. */
-import type { Picture } from '../../src/protocol/picture.ts';
+import type { DrawnLever, DrawnPlates, Picture } from '../../src/protocol/picture.ts';
 import type { ReportedPart } from '../../src/protocol/report.ts';
 import type { ViewDirection } from '../state.ts';
 import { between, figureAt, lastKnown } from './interpolate.ts';
+import { DRAWING_WORDS as WORDS } from './words.ts';
 
 /** E.g. `Front view to scale: 3 levers, 1 cable, 1 rod.` */
 export function describePicture(picture: Picture, direction: ViewDirection): string {
-  const counts: readonly (readonly [number, string])[] = [
-    [picture.levers.length, 'lever'],
-    [picture.cables.length, 'cable'],
-    [picture.rods.length, 'rod'],
-    [picture.slots.length, 'slot'],
-    [picture.couplings.length, 'coupling'],
-    [picture.plates.reduce((sum, { count }) => sum + count, 0), 'plate'],
-    [picture.sensors.length, 'sensor'],
-    [picture.springs.length, 'spring'],
-    [picture.keepOuts.length, 'keep-out'],
-  ];
-  const there = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}${count === 1 ? '' : 's'}`);
-  return `${VIEWS[direction]} view to scale: ${there.length === 0 ? 'nothing to draw yet' : there.join(', ')}.`;
+  const there = COUNTED.flatMap((things) => {
+    const number = things === 'plates' ? picture.plates.reduce((sum, { count }) => sum + count, 0) : picture[things].length;
+    const [one, many] = WORDS.counted[things];
+    return number === 0 ? [] : [`${number} ${number === 1 ? one : many}`];
+  });
+  return WORDS.toScale(direction, there);
 }
 
-const VIEWS: Readonly<Record<ViewDirection, string>> = { front: 'Front', top: 'Top', side: 'Side' };
+const COUNTED = ['levers', 'cables', 'rods', 'slots', 'couplings', 'plates', 'sensors', 'springs', 'keepOuts'] as const;
 
-/** E.g. `At 40 % of pedal travel: pedal opened 10.8°, shaft opened 32.1°.` */
+/** E.g. `At 40 % of pedal travel: pedal opened 10.8°, shaft opened 32.1°; plates bank open by 32.1° of 82.5°.` */
 export function describePose(picture: Picture, travel: number): string {
   const at = between(picture.stations, travel);
-  const said = picture.levers
-    .filter(({ isDriven }) => isDriven)
-    .map((lever) => {
-      const rotation = figureAt(lever.rotation, at);
-      return Number.isNaN(rotation) ? `${lever.name} has no position` : `${lever.name} opened ${degrees(lever.sense * rotation)}`;
-    });
-  return `At ${percent(travel)} of pedal travel: ${said.length === 0 ? 'nothing moves' : said.join(', ')}.`;
+  const openings = picture.levers.map(({ sense, rotation }) => sense * figureAt(rotation, at));
+  const levers = picture.levers.flatMap(({ name, isDriven }, index) => {
+    if (!isDriven) return [];
+    const opening = openings[index]!;
+    return [Number.isNaN(opening) ? WORDS.noPosition(name) : WORDS.opened(name, degrees(opening))];
+  });
+  const plates = picture.plates.map((each) => describePlates(each, picture.levers[each.lever]!, openings[each.lever]!));
+  return WORDS.atTravel(percent(travel), levers, plates);
 }
+
+/** Closed is their idle stop, where they are drawn; full is the open stop, and where there is none, square to the bore. */
+function describePlates({ name, count, drawnAngle }: DrawnPlates, { stops }: DrawnLever, opening: number): string {
+  const plates = WORDS.platesNamed(name, count);
+  const full = stops.open ?? Math.PI / 2 - drawnAngle;
+  if (Number.isNaN(opening)) return WORDS.noPosition(plates);
+  if (opening < -SAME) return WORDS.platesBelow(plates, degrees(-opening));
+  if (opening <= SAME) return WORDS.platesClosed(plates);
+  if (Math.abs(opening - full) <= SAME) return WORDS.platesFull(plates, degrees(opening));
+  return WORDS.platesOpen(plates, degrees(opening), degrees(full));
+}
+
+/** 0.05°, rad: what one decimal shows as the same. */
+const SAME = (0.05 * Math.PI) / 180;
 
 /** One decimal, no minus before a zero. */
 const degrees = (angle: number): string => `${rounded((angle * 180) / Math.PI).replace('-', '−')}°`;
@@ -59,9 +68,9 @@ export function describeStops(picture: Picture, travel: number): readonly { read
   }
   return [...stopped].map(([station, levers]) => {
     const names = levers.slice(0, NAMED).map((index) => picture.levers[index]!.name);
-    const more = levers.length > NAMED ? ` and ${levers.length - NAMED} more` : '';
-    const where = station < 0 ? 'as drawn: no position at any travel' : `as at ${percent(picture.stations[station]!)}: no position here`;
-    return { lever: levers[0]!, text: `${names.join(', ')}${more} ${levers.length === 1 ? 'stands' : 'stand'} ${where}` };
+    const more = levers.length > NAMED ? WORDS.andMore(levers.length - NAMED) : '';
+    const where = station < 0 ? WORDS.asDrawn : WORDS.asAt(percent(picture.stations[station]!));
+    return { lever: levers[0]!, text: WORDS.stands(`${names.join(', ')}${more}`, levers.length, where) };
   });
 }
 
@@ -69,6 +78,6 @@ const NAMED = 3;
 
 /** What a part is called aloud, with its dimensions as written. */
 export function describePart(part: { readonly kind: string; readonly name: string }, reported: ReportedPart | undefined): string {
-  const name = part.name === part.kind ? part.name : `${part.kind} ${part.name}`;
-  return reported === undefined || reported.dimensions.length === 0 ? name : `${name}: ${reported.dimensions.join(', ')}`;
+  const name = WORDS.part(part.kind, part.name);
+  return reported === undefined || reported.dimensions.length === 0 ? name : WORDS.dimensions(name, reported.dimensions);
 }

@@ -6,21 +6,40 @@ import { effect, signal, untracked, useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Trial } from '../../src/protocol/messages.ts';
 import type { PartKey } from '../../src/protocol/report.ts';
-import { areNamesShown, compared, direction, gone, hovered, isPlaying, lit, missing, selected, shown, travel, trial } from '../state.ts';
+import {
+  areNamesShown,
+  compared,
+  direction,
+  gone,
+  hovered,
+  isPlaying,
+  lit,
+  missing,
+  selected,
+  shown,
+  shownTrial,
+  travel,
+  trial,
+} from '../state.ts';
 import { Choice } from './choice.tsx';
 import { describePicture, describePose } from './describe.ts';
-import { placeText, handleAsDrawn } from './drag.ts';
+import { placeText, spotOfHandle } from './drag.ts';
+import { engineSide } from './engineSide.ts';
 import { standaloneSvg } from './exportSvg.ts';
 import { holdHandles } from './holding.ts';
+import type { Fit } from './looks.ts';
 import { createMover, type Held } from './moving.ts';
-import { lookByKey, pointAt, type Surface } from './pointing.ts';
-import { walkParts, tipAt } from './reading.ts';
+import { lookByKey, pointAt } from './pointing.ts';
+import { linesOf, tipAt, walkParts } from './reading.ts';
 import { sceneOf } from './scene.ts';
+import { createSeeing, type Seeing } from './seeing.ts';
 import { keyOfPart } from './sheet.ts';
 import { createStage, type Stage } from './stage.ts';
 import { TipNote, type Tip } from './tip.tsx';
 import { Tools } from './tools.tsx';
-import { fitted, kept, resized, type Size, type Viewport } from './viewport.ts';
+import { isPinPlace } from './turning.ts';
+import type { Size } from './viewport.ts';
+import { DRAWING_WORDS as WORDS } from './words.ts';
 
 export interface DrawingProps {
   /** Figures to be tried; an empty list drops those that are. */
@@ -42,17 +61,11 @@ export function Drawing(props: DrawingProps) {
   const { value: tip } = bench.tip;
   const { width, height } = bench.size.value;
   const picture = shown.value?.picture;
-  const label = picture === undefined ? 'Drawing of the linkage' : describePicture(picture, direction.value);
+  const label = picture === undefined ? WORDS.noDrawing : describePicture(picture, direction.value);
   const at = held && bench.onScreen(held);
   return (
     <div class={missing.value === undefined && gone.value === undefined ? 'drawing' : 'drawing dimmed'}>
-      <svg
-        ref={svg}
-        class="sheet"
-        role="group"
-        tabIndex={0}
-        aria-label="Linkage. Tab goes to its parts and handles; arrows move the drawing, + and − zoom, 0 shows all, n names all"
-      >
+      <svg ref={svg} class="sheet" role="group" tabIndex={0} aria-label={WORDS.sheet}>
         <defs>
           <pattern id="keep-out-hatch" patternUnits="userSpaceOnUse" width="7" height="7">
             <path class="hatching" d="M0 0V7" />
@@ -63,7 +76,12 @@ export function Drawing(props: DrawingProps) {
         <g class="grips" />
         <g class="handles" />
       </svg>
-      <Tools isPlanar={picture?.isPlanar ?? true} onZoom={(factor) => bench.zoom(factor)} onFit={() => bench.fit()} />
+      <Tools
+        isPlanar={picture?.isPlanar ?? true}
+        hasEngineSide={picture !== undefined && engineSide(picture).size > 0}
+        onZoom={(factor) => bench.zoom(factor)}
+        onFit={(to) => bench.fit(to)}
+      />
       <TipNote tip={held?.isOffered === true ? undefined : tip} width={width} height={height} />
       {held?.isOffered === true && at !== undefined && (
         <Choice
@@ -77,11 +95,14 @@ export function Drawing(props: DrawingProps) {
         />
       )}
       <p class="unseen" role="status">
-        {held?.to === undefined ? bench.summary.value : `${held.handle.label} at ${placeText(held.to)}`}
+        {held === undefined ? bench.summary.value : spokenOf(held)}
       </p>
     </div>
   );
 }
+
+const spokenOf = ({ handle, to }: Held): string =>
+  to === undefined ? WORDS.holding(handle.label) : WORDS.placedAt(handle.label, placeText(to));
 
 /** The drawing as it is shown, as the text of an SVG file; undefined while there is none. */
 export const drawingSvg = (): string | undefined => exported?.();
@@ -107,8 +128,7 @@ function createBench() {
   const summary = signal('');
   let stage: Stage | undefined;
   let callbacks: { readonly current: DrawingProps };
-  /** Until a person has looked elsewhere, a view shows all. */
-  const views = new Map<string, { viewport: Viewport; isFitted: boolean }>();
+  let seeing: Seeing | undefined;
 
   const mover = createMover({
     trial: () => trial.value,
@@ -129,89 +149,70 @@ function createBench() {
   const tipOfHeld = (hand: Held): Tip => ({
     ...onScreen(hand),
     title: hand.handle.label,
-    lines: [placeText(hand.to ?? handleAsDrawn(hand.handle))],
-    note: hand.handle.lets.length === 0 ? undefined : `Follows from ${hand.handle.lets.join(', ')}`,
+    lines: linesOf(hand.handle, hand.to),
+    note: WORDS.holdingHint,
   });
-
-  const viewKey = () => `${direction.value} ${shown.value?.source.uri ?? ''}`;
-
-  const look = (viewport: Viewport, isFitted: boolean) => {
-    const extent = stage?.scene()?.extent;
-    if (stage === undefined || extent === undefined || size.value.width === 0) return;
-    const inBounds = kept(viewport, extent, size.value);
-    views.set(viewKey(), { viewport: inBounds, isFitted });
-    stage.look(inBounds, size.value);
-  };
-
-  const fit = () => {
-    const extent = stage?.scene()?.extent;
-    if (extent !== undefined) look(fitted(extent, size.value), true);
-  };
-
-  const surface: Surface = {
-    viewport: () => stage?.viewport() ?? { scale: 1, x: 0, y: 0 },
-    size: () => size.value,
-    look: (viewport) => look(viewport, false),
-    fit,
-  };
 
   /** Ends a move by a choice; the focus goes back to where it came from, unless it has gone elsewhere. */
   const putDown = (end: () => void) => {
     const path = mover.held()?.handle.path;
     const isHere = document.activeElement?.closest('.choice') !== null;
     end();
-    if (path !== undefined && isHere) stage?.focus(path);
+    if (path !== undefined && isHere) stage?.handles.focus(path);
   };
-
-  const zoom = (factor: number) => lookByKey(factor > 1 ? '+' : '-', surface);
 
   function mount(svg: SVGSVGElement, given: { readonly current: DrawingProps }): () => void {
     callbacks = given;
     const made = createStage(svg);
     stage = made;
+    const sees = createSeeing(svg, made, size);
+    seeing = sees;
     exported = () => {
       const title = shown.value?.report.title ?? shown.value?.fileName;
-      return made.scene() === undefined ? undefined : standaloneSvg(svg, title ?? 'Linkage', 1 / made.viewport().scale);
+      return made.scene() === undefined ? undefined : standaloneSvg(svg, title ?? WORDS.fileTitle, 1 / made.viewport().scale);
     };
-    const resize = new ResizeObserver(() => {
-      const was = size.value;
-      const { width, height } = svg.getBoundingClientRect();
-      if (width === 0 || height === 0) return;
-      size.value = { width, height };
-      const view = views.get(viewKey());
-      if (view === undefined || view.isFitted) fit();
-      else look(resized(view.viewport, was, size.value), false);
-    });
+    const resize = new ResizeObserver(() => sees.resize());
     resize.observe(svg);
+    // Other buttons take other room.
+    const tools = svg.parentElement?.querySelector('.tools');
+    if (tools) resize.observe(tools);
 
     const choose = (part: PartKey | undefined) => {
       selected.value = part;
       if (part !== undefined) callbacks.current.onReveal(part);
     };
+    const fitPart = (part: PartKey | undefined) => part !== undefined && sees.fitPart(part);
     const holding = holdHandles(svg, made, mover, () => (isPlaying.value = false));
     const ends = [
       holding.end,
-      pointAt(svg, surface, (target) => choose(made.symbolAt(target)?.part)),
+      pointAt(
+        svg,
+        sees.surface,
+        (target) => choose(made.symbolAt(target)?.part),
+        (target) => fitPart(made.symbolAt(target)?.part),
+      ),
       tipAt(svg, made, { tip, onScreen: (x, y) => onScreen({ spot: { x, y } } as Held), isHolding: () => mover.held() !== undefined }),
       effect(() => {
         const now = shown.value;
         if (now === undefined) return;
         made.show(sceneOf(now.picture, direction.value, compared.value?.other?.picture), now.report.parts);
-        const view = untracked(() => views.get(viewKey()));
-        untracked(() => (view === undefined ? fit() : made.look(view.viewport, size.value)));
+        untracked(() => {
+          sees.restore();
+          tellMover(made);
+        });
       }),
       effect(() => made.poseTo(travel.value)),
       effect(() => {
         const picture = shown.value?.picture;
         const [bright, chosen] = [lit.value, selected.value];
         made.light(picture && bright && keyOfPart(picture, bright));
-        made.tabThrough(picture && chosen && keyOfPart(picture, chosen));
+        made.handles.tabTo(picture && chosen && keyOfPart(picture, chosen));
       }),
       effect(() => made.nameAll(areNamesShown.value)),
     ];
     const key = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey) return;
-      if (!(holding.key(event) || actOn(event, svg, made, choose))) return;
+      if (!(holding.key(event) || actOn(event, svg, made, sees, choose))) return;
       event.preventDefault();
       event.stopPropagation();
     };
@@ -225,15 +226,34 @@ function createBench() {
     };
   }
 
-  function actOn(event: KeyboardEvent, svg: SVGSVGElement, made: Stage, choose: (part: PartKey | undefined) => void): boolean {
+  /** What is in the hand stands where the picture of it has it. */
+  function tellMover(made: Stage): void {
+    const path = mover.held()?.handle.path;
+    const [sheet, pose] = [made.scene()?.sheet, made.pose()];
+    const handle = sheet?.picture.handles.find((each) => each.path === path);
+    if (sheet === undefined || pose === undefined || handle === undefined) return;
+    const rotation = isPinPlace(handle.at) ? pose.rotation[handle.at.lever]! : 0;
+    mover.drawnAt(shownTrial.value, spotOfHandle(sheet.view, handle, rotation), rotation);
+  }
+
+  function actOn(
+    event: KeyboardEvent,
+    svg: SVGSVGElement,
+    made: Stage,
+    sees: Seeing,
+    choose: (part: PartKey | undefined) => void,
+  ): boolean {
     const symbol = made.symbolAt(event.target);
     switch (event.key) {
       case 'n':
         areNamesShown.value = !areNamesShown.value;
         return true;
+      case 'f':
+        if (selected.value !== undefined) sees.fitPart(selected.value);
+        return true;
       case 'Enter':
       case ' ':
-        if (symbol?.part === undefined) return made.handleAt(event.target) !== undefined;
+        if (symbol?.part === undefined) return false;
         choose(symbol.part);
         return true;
       case 'Escape':
@@ -243,8 +263,19 @@ function createBench() {
         return true;
     }
     if (symbol !== undefined && walkParts(event.key, event.target, made)) return true;
-    return !event.altKey && made.handleAt(event.target) === undefined && lookByKey(event.key, surface);
+    return !event.altKey && lookByKey(event.key, sees.surface);
   }
 
-  return { mount, size, tip, held, summary, mover, zoom, fit, putDown, onScreen };
+  return {
+    mount,
+    size,
+    tip,
+    held,
+    summary,
+    mover,
+    zoom: (factor: number) => seeing?.zoom(factor),
+    fit: (to: Fit) => seeing?.fit(to),
+    putDown,
+    onScreen,
+  };
 }

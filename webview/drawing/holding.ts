@@ -1,4 +1,4 @@
-/** Handles under the pointer and under the arrow keys: what a hand does, told to the mover. */
+/** Handles under the pointer and under the keys (Enter takes one, arrows move it): what a hand does, told to the mover. */
 import type { Handle } from '../../src/protocol/picture.ts';
 import { arrowStep, spotOfHandle } from './drag.ts';
 import type { Mover } from './moving.ts';
@@ -7,20 +7,20 @@ import type { Stage } from './stage.ts';
 import { isPinPlace } from './turning.ts';
 
 export interface Holding {
-  /** @returns whether the key moved, wrote or dropped a handle */
+  /** @returns whether the key took, moved, wrote or dropped a handle, or went to another */
   key(event: KeyboardEvent): boolean;
   end(): void;
 }
 
-/** After the last arrow key the move is written when so much time has passed, ms. */
-const PAUSE_MS = 600;
+/** To the next handle, or to the one before. */
+const WALK: Readonly<Record<string, 1 | -1>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
 
 /** @param pause called when something is taken in hand: playing must stop */
 export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, pause: () => void): Holding {
   /** From the pointer to the middle of what it took, mm, and which pointer. */
   let drag: { readonly pointer: number; readonly dx: number; readonly dy: number } | undefined;
-  /** Where the arrow keys have got to, mm. */
-  let keyed: { path: string; spot: Spot; timer: ReturnType<typeof setTimeout> | undefined } | undefined;
+  /** What the keys have taken, and where the arrows have got to with it, mm. */
+  let keyed: { readonly path: string; readonly spot: Spot } | undefined;
 
   const rotationOf = (handle: Handle) => (isPinPlace(handle.at) ? (stage.pose()?.rotation[handle.at.lever] ?? 0) : 0);
 
@@ -41,13 +41,13 @@ export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, paus
 
   const down = (event: PointerEvent) => {
     if (event.button !== 0 || drag !== undefined) return;
-    const handle = stage.handleAt(event.target);
+    const handle = stage.handles.at(event.target);
     if (handle === undefined) return;
     settle();
     const spot = take(handle);
     if (spot === undefined) return;
     event.preventDefault();
-    (event.target as SVGElement).focus();
+    stage.handles.focus(handle.path);
     const at = onPaperAt(event);
     drag = { pointer: event.pointerId, dx: spot.x - at.x, dy: spot.y - at.y };
     svg.setPointerCapture(event.pointerId);
@@ -66,49 +66,48 @@ export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, paus
     else mover.drop();
   };
 
-  /** What the keys have moved is written. */
+  /** What the keys have moved is written, and let go. */
   const settle = () => {
     if (keyed === undefined) return;
-    clearTimeout(keyed.timer);
     keyed = undefined;
     mover.finish();
   };
 
   const key = (event: KeyboardEvent): boolean => {
     if (event.key === 'Escape' && mover.held() !== undefined) {
-      clearTimeout(keyed?.timer);
       keyed = undefined;
       drag = undefined;
       mover.drop();
       return true;
     }
-    const handle = stage.handleAt(event.target);
-    const step = arrowStep(event.key, event);
-    if (handle === undefined || step === undefined || drag !== undefined) return false;
-    if (keyed?.path !== handle.path) {
-      settle();
-      const spot = take(handle);
-      if (spot === undefined) return false;
-      keyed = { path: handle.path, spot, timer: undefined };
+    const handle = stage.handles.at(event.target);
+    if (handle === undefined || drag !== undefined) return false;
+    if (event.key === 'Enter' || event.key === ' ') {
+      // A key that is held down says the same again.
+      if (event.repeat) return true;
+      if (keyed !== undefined) settle();
+      else {
+        const spot = take(handle);
+        if (spot !== undefined) keyed = { path: handle.path, spot };
+      }
+      return true;
     }
-    clearTimeout(keyed.timer);
-    keyed.timer = undefined;
-    keyed.spot = { x: keyed.spot.x + step.x, y: keyed.spot.y + step.y };
+    const step = arrowStep(event.key, event);
+    if (step === undefined) return false;
+    if (keyed?.path !== handle.path) {
+      if (event.altKey) return false;
+      stage.handles.walk(handle, WALK[event.key]!);
+      return true;
+    }
+    keyed = { ...keyed, spot: { x: keyed.spot.x + step.x, y: keyed.spot.y + step.y } };
     mover.moveTo(keyed.spot, event.altKey);
     return true;
-  };
-
-  const released = (event: KeyboardEvent) => {
-    if (keyed === undefined || !event.key.startsWith('Arrow')) return;
-    clearTimeout(keyed.timer);
-    keyed.timer = setTimeout(settle, PAUSE_MS);
   };
 
   svg.addEventListener('pointerdown', down);
   svg.addEventListener('pointermove', move);
   svg.addEventListener('pointerup', up);
   svg.addEventListener('pointercancel', up);
-  svg.addEventListener('keyup', released);
   svg.addEventListener('focusout', settle);
   return {
     key,
@@ -118,7 +117,6 @@ export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, paus
       svg.removeEventListener('pointermove', move);
       svg.removeEventListener('pointerup', up);
       svg.removeEventListener('pointercancel', up);
-      svg.removeEventListener('keyup', released);
       svg.removeEventListener('focusout', settle);
     },
   };

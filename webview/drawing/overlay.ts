@@ -1,11 +1,12 @@
 /** What is written over the drawing, in pixels of the screen: names, where a part has no position and why, and the scale. */
 import { describeStops } from './describe.ts';
-import { placeLabels, type Label } from './labels.ts';
+import { placeLabels, type Label, type Rect, type Way } from './labels.ts';
 import { attribute, SVG } from './paper.ts';
 import type { Pose } from './pose.ts';
 import { onPaper } from './projection.ts';
 import type { Scene } from './scene.ts';
 import type { Size, Viewport } from './viewport.ts';
+import { DRAWING_WORDS as WORDS } from './words.ts';
 
 export interface Over {
   readonly scene: Scene;
@@ -13,16 +14,24 @@ export interface Over {
   readonly travel: number;
   readonly viewport: Viewport;
   readonly size: Size;
+  /** The buttons, which nothing is to be written under; undefined where there are none. */
+  readonly buttons: Rect | undefined;
   readonly isNamed: boolean;
-  /** Where each name stands about its part; emptied when the picture or what is seen of it changes. */
-  readonly ways: Map<string, number>;
+  /** Family of the font that names are written in. */
+  readonly family: string;
+  /** Where each name stands about its part; emptied when the scale or the room changes. */
+  readonly ways: Map<string, Way>;
 }
 
 export function drawOverlay(group: SVGGElement, over: Over): void {
-  const texts: Text[] = [];
-  texts.push(...(over.isNamed ? names(over) : platesCounts(over)), ...stops(over));
-  writeTexts(group, texts);
-  drawScale(group, over);
+  const bar = scaleBar(over);
+  const stopped = stops(over, bar);
+  const named = over.isNamed
+    ? names(over, [bar.rect, ...stopped.map(rectOf)], measureIn(over.family))
+    : { texts: platesCounts(over), leaders: '' };
+  writeTexts(group, [...named.texts, ...stopped]);
+  writePath(group, 'leader', named.leaders);
+  writeScale(group, bar);
 }
 
 interface Text {
@@ -34,31 +43,61 @@ interface Text {
 
 /** px; of the font that `drawing.css` gives. */
 const LINE_PX = 14;
+const FONT_PX = 12;
 const LETTER_PX = 6.4;
 
-function names({ scene, pose, viewport, size, ways }: Over): readonly Text[] {
+function names(
+  { scene, pose, viewport, size, ways, buttons }: Over,
+  written: readonly Rect[],
+  measure: (text: string) => number,
+): { readonly texts: readonly Text[]; readonly leaders: string } {
   const spot = { x: 0, y: 0 };
   const labels = scene.symbols.flatMap((symbol): readonly Label[] => {
     symbol.anchor(pose, spot);
     const name = symbol.part?.name ?? symbol.marks[0]?.name;
+    if (name === undefined || Number.isNaN(spot.x)) return [];
+    const x = viewport.scale * spot.x + viewport.x;
+    const y = viewport.scale * spot.y + viewport.y;
+    if (x < 0 || y < 0 || x > size.width || y > size.height) return [];
     const count = symbol.part?.kind === 'plates' ? scene.sheet.picture.plates.find((plates) => plates.name === name)?.count : undefined;
-    const text = count === undefined || count === 1 ? name : `${name}, ${count} ×`;
-    if (text === undefined || Number.isNaN(spot.x)) return [];
-    return [{ key: symbol.key, text, x: viewport.scale * spot.x + viewport.x, y: viewport.scale * spot.y + viewport.y }];
+    return [{ key: symbol.key, text: count === undefined || count === 1 ? name : WORDS.nameAndCount(name, count), x, y }];
   });
-  return placeLabels(labels, LINE_PX, size.width, (text) => text.length * LETTER_PX, ways).map(({ text, left, baseline }) => ({
-    look: 'name',
-    text,
-    x: left,
-    y: baseline,
-  }));
+  const taken = buttons === undefined ? written : [...written, buttons];
+  const placed = placeLabels(labels, { size, height: LINE_PX, measure, taken, ways });
+  return {
+    texts: placed.map(({ text, left, baseline }) => ({ look: 'name', text, x: left, y: baseline })),
+    leaders: placed
+      .map(({ x, y, leader }) =>
+        leader === undefined ? '' : `M${x.toFixed(1)} ${y.toFixed(1)}L${leader.x.toFixed(1)} ${leader.y.toFixed(1)}`,
+      )
+      .join(''),
+  };
+}
+
+const widths = new Map<string, number>();
+let context: CanvasRenderingContext2D | null | undefined;
+
+/** px, with room for the halo; measured once for each font and text. */
+function measureIn(family: string): (text: string) => number {
+  const font = `${FONT_PX}px ${family}`;
+  return (text) => {
+    const known = widths.get(font + text);
+    if (known !== undefined) return known;
+    context ??= document.createElement('canvas').getContext('2d');
+    if (context !== null) context.font = font;
+    const width = (context?.measureText(text).width ?? text.length * LETTER_PX) + 4;
+    widths.set(font + text, width);
+    return width;
+  };
 }
 
 /** At the lower left, over the scale, in as many lines as the breadth needs. */
-function stops({ scene, travel, size }: Over): readonly Text[] {
+function stops({ scene, travel, size }: Over, { y }: Bar): readonly Text[] {
   const lines = describeStops(scene.sheet.picture, travel).flatMap(({ text }) => wrapped(text, (size.width - 28) / LETTER_PX));
-  return lines.map((text, i) => ({ look: 'stopped', text, x: 14, y: size.height - 42 - (lines.length - 1 - i) * LINE_PX }));
+  return lines.map((text, i) => ({ look: 'stopped', text, x: LEFT_PX, y: y - 28 - (lines.length - 1 - i) * LINE_PX }));
 }
+
+const rectOf = ({ text, x, y }: Text): Rect => ({ left: x, top: y - LINE_PX + 3, right: x + text.length * LETTER_PX, bottom: y + 3 });
 
 /** At spaces, to so many letters a line. */
 function wrapped(text: string, letters: number): readonly string[] {
@@ -82,7 +121,7 @@ function platesCounts({ scene, viewport }: Over): readonly Text[] {
       const half = 500 * bore;
       return {
         look: 'count',
-        text: `${count} ×`,
+        text: WORDS.platesCount(count),
         x: viewport.scale * (x + half) + viewport.x + 8,
         y: viewport.scale * (y - 1.4 * half) + viewport.y,
       };
@@ -101,27 +140,49 @@ function writeTexts(group: SVGGElement, texts: readonly Text[]): void {
   for (const element of elements.slice(texts.length)) element.remove();
 }
 
-/** A bar of a round length at the lower left. */
-function drawScale(group: SVGGElement, { viewport, size }: Over): void {
+/** A bar of a round length at the lower left, over the buttons where these reach so far. */
+interface Bar {
+  readonly length: number;
+  readonly end: number;
+  /** Of its foot, px. */
+  readonly y: number;
+  readonly rect: Rect;
+}
+
+function scaleBar({ viewport, size, buttons }: Over): Bar {
   const length = roundLength(SCALE_PX / viewport.scale);
-  const [x, y] = [14, size.height - 14];
-  const end = x + length * viewport.scale;
-  const path = group.querySelector('path.scale') ?? group.appendChild(created('path'));
-  const label = group.querySelector('text.scale') ?? group.appendChild(created('text'));
-  attribute(path, 'd', `M${x} ${y - 4}V${y}H${end.toFixed(1)}V${y - 4}`);
-  attribute(label, 'x', String(x + 4));
+  const end = LEFT_PX + length * viewport.scale;
+  const y = size.height - LEFT_PX - liftOver(buttons, size);
+  return { length, end, y, rect: { left: LEFT_PX, top: y - 20, right: Math.max(end, LEFT_PX + 60), bottom: y + 2 } };
+}
+
+/** How much higher the scale stands than at the lower edge, px. */
+export const liftOver = (buttons: Rect | undefined, { height }: Size): number =>
+  buttons !== undefined && buttons.left < LEFT_PX + SCALE_PX + 8 ? Math.max(0, height - LEFT_PX - buttons.top + 8) : 0;
+
+function writeScale(group: SVGGElement, { length, end, y }: Bar): void {
+  writePath(group, 'scale', `M${LEFT_PX} ${y - 4}V${y}H${end.toFixed(1)}V${y - 4}`);
+  const label = group.querySelector('text.scale') ?? group.appendChild(created('text', 'scale'));
+  attribute(label, 'x', String(LEFT_PX + 4));
   attribute(label, 'y', String(y - 6));
-  const text = `${length} mm`;
+  const text = WORDS.scale(length);
   if (label.textContent !== text) label.textContent = text;
 }
 
-function created(tag: 'path' | 'text'): SVGElement {
+function writePath(group: SVGGElement, look: string, d: string): void {
+  // In front come the texts, so that no line crosses one.
+  const path = group.querySelector(`path.${look}`) ?? group.insertBefore(created('path', look), group.firstChild);
+  attribute(path, 'd', d);
+}
+
+function created(tag: 'path' | 'text', look: string): SVGElement {
   const element = document.createElementNS(SVG, tag);
-  element.setAttribute('class', 'scale');
+  element.setAttribute('class', look);
   return element;
 }
 
 const SCALE_PX = 120;
+const LEFT_PX = 14;
 
 /** The greatest of 1, 2 and 5 times a power of ten that is not above `length`; mm. */
 export function roundLength(length: number): number {

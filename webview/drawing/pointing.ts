@@ -1,5 +1,6 @@
 /** Zoom and pan by wheel, pointers and keys: what a person does becomes another viewport. */
 import { ARROWS } from './drag.ts';
+import type { Fit } from './looks.ts';
 import { panned, pinched, wheelFactor, zoomed, ZOOM_STEP, type Size, type Viewport } from './viewport.ts';
 
 export interface Surface {
@@ -7,7 +8,7 @@ export interface Surface {
   size(): Size;
   /** Keeps it in bounds and looks at it. */
   look(viewport: Viewport): void;
-  fit(): void;
+  fit(to: Fit): void;
 }
 
 /** Pixels of an arrow key. */
@@ -20,9 +21,15 @@ const CLICK_PX = 4;
  * Listens on the drawing, for as long as it lives.
  *
  * @param click the ground or a part was clicked, without being moved
+ * @param clickTwice what is not the ground was clicked twice
  * @returns ends it
  */
-export function pointAt(svg: SVGSVGElement, surface: Surface, click: (target: EventTarget | null) => void): () => void {
+export function pointAt(
+  svg: SVGSVGElement,
+  surface: Surface,
+  click: (target: EventTarget | null) => void,
+  clickTwice: (target: EventTarget | null) => void,
+): () => void {
   const pointers = new Map<number, { x: number; y: number }>();
   let pressed: { readonly x: number; readonly y: number; readonly target: EventTarget | null } | undefined;
   let isMoved = false;
@@ -65,9 +72,7 @@ export function pointAt(svg: SVGSVGElement, surface: Surface, click: (target: Ev
     pressed = undefined;
   };
 
-  const twice = (event: MouseEvent) => {
-    if (event.target === svg) surface.fit();
-  };
+  const twice = ({ target }: MouseEvent) => (target === svg ? surface.fit('all') : clickTwice(target));
 
   svg.addEventListener('wheel', wheel, { passive: false });
   svg.addEventListener('pointerdown', down);
@@ -92,7 +97,8 @@ export function lookByKey(key: string, surface: Surface): boolean {
   const arrow = ARROWS[key];
   if (key === '+' || key === '=') surface.look(zoomed(surface.viewport(), ZOOM_STEP, middle));
   else if (key === '-') surface.look(zoomed(surface.viewport(), 1 / ZOOM_STEP, middle));
-  else if (key === '0') surface.fit();
+  else if (key === '0') surface.fit('all');
+  else if (key === 'e') surface.fit('engine');
   else if (arrow !== undefined) surface.look(panned(surface.viewport(), -ARROW_PX * arrow.x, -ARROW_PX * arrow.y));
   else return false;
   return true;

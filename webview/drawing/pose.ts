@@ -21,6 +21,8 @@ export interface Pose {
   at: Between;
   /** Size on the paper, mm, of what is a pixel in a large window: what symbols that do not grow with the drawing are measured by. */
   pixel: number;
+  /** What stands about a shaft has little room: secondary things are drawn with fewer lines. */
+  isSmall: boolean;
   readonly lastKnown: readonly Int32Array[];
 }
 
@@ -39,6 +41,7 @@ export function createPose(picture: Picture): Pose {
     travel: 0,
     at: { from: 0, share: 0 },
     pixel: 1,
+    isSmall: false,
     lastKnown: picture.levers.map(({ rotation }) => lastKnown(rotation)),
   };
 }

@@ -1,4 +1,5 @@
 /** Reading the drawing: what the pointer or the focus is on lights up and tells its dimensions; the arrow keys go from part to part. */
+import type { Handle } from '../../src/protocol/picture.ts';
 import { hovered, shown } from '../state.ts';
 import { handleAsDrawn, placeText } from './drag.ts';
 import { describePart } from './describe.ts';
@@ -6,6 +7,7 @@ import type { Symbol } from './mark.ts';
 import { keyOfPart } from './sheet.ts';
 import type { Stage } from './stage.ts';
 import type { Tip } from './tip.tsx';
+import { DRAWING_WORDS as WORDS } from './words.ts';
 
 export interface TipEnds {
   readonly tip: { value: Tip | undefined };
@@ -19,14 +21,13 @@ export interface TipEnds {
 export function tipAt(svg: SVGSVGElement, stage: Stage, { tip, onScreen, isHolding }: TipEnds): () => void {
   const tell = (target: EventTarget | null, at: { readonly x: number; readonly y: number } | undefined) => {
     if (isHolding()) return;
-    const handle = stage.handleAt(target);
+    const handle = stage.handles.at(target);
     const symbol = stage.symbolAt(target);
     if (handle !== undefined) {
       const box = (target as Element).getBoundingClientRect();
       const { left, top } = svg.getBoundingClientRect();
       const middle = { x: box.left + box.width / 2 - left, y: box.top + box.height / 2 - top };
-      const note = handle.lets.length === 0 ? undefined : `Follows from ${handle.lets.join(', ')}`;
-      tip.value = { ...middle, title: handle.label, lines: [placeText(handleAsDrawn(handle))], note };
+      tip.value = { ...middle, title: handle.label, lines: linesOf(handle), note: WORDS.takeHint };
     } else if (symbol?.part !== undefined) {
       tip.value = { ...(at ?? anchorOf(symbol)), ...wordsFor(symbol) };
     } else tip.value = undefined;
@@ -56,6 +57,11 @@ export function tipAt(svg: SVGSVGElement, stage: Stage, { tip, onScreen, isHoldi
     svg.removeEventListener('focusin', focus);
     svg.removeEventListener('focusout', out);
   };
+}
+
+/** Where a handle stands as drawn, and what that follows from. */
+export function linesOf(handle: Handle, to = handleAsDrawn(handle)): readonly string[] {
+  return handle.lets.length === 0 ? [placeText(to)] : [placeText(to), WORDS.follows(handle.lets)];
 }
 
 function wordsFor({ part, note }: Symbol): Omit<Tip, 'x' | 'y'> {

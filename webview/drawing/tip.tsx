@@ -8,16 +8,19 @@ export interface Tip {
   readonly note: string | undefined;
 }
 
-/** Turned towards the middle of the drawing, so that it stays inside. */
+/** On the side of its place that has more room, and no broader than that: nothing is measured, because it follows a hand. */
 export function TipNote({ tip, width, height }: { readonly tip: Tip | undefined; readonly width: number; readonly height: number }) {
   if (tip === undefined) return null;
   const place = (element: HTMLElement | null) => {
     if (element === null) return;
-    const { style, offsetWidth, offsetHeight } = element;
-    const beside = (at: number, room: number, needed: number) =>
-      Math.max(4, Math.min(at > room / 2 ? at - needed - GAP_PX : at + GAP_PX, room - needed - 4));
-    style.left = `${beside(tip.x, width, offsetWidth)}px`;
-    style.top = `${beside(tip.y, height, offsetHeight)}px`;
+    const { style } = element;
+    const isRight = tip.x > width / 2;
+    const isLow = tip.y > height / 2;
+    style.left = isRight ? 'auto' : `${tip.x + GAP_PX}px`;
+    style.right = isRight ? `${width - tip.x + GAP_PX}px` : 'auto';
+    style.top = isLow ? 'auto' : `${tip.y + GAP_PX}px`;
+    style.bottom = isLow ? `${height - tip.y + GAP_PX}px` : 'auto';
+    style.maxWidth = `min(32em, ${Math.round((isRight ? tip.x : width - tip.x) - GAP_PX - 4)}px)`;
   };
   return (
     <div class="tip" role="tooltip" id="drawing-tip" ref={place}>

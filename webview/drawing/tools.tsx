@@ -1,48 +1,59 @@
 /** Buttons at the drawing's corner: which view, how large. */
 import { areNamesShown, direction, type ViewDirection } from '../state.ts';
+import type { Fit } from './looks.ts';
 import { ZOOM_STEP } from './viewport.ts';
+import { DRAWING_WORDS as WORDS } from './words.ts';
 
 export interface ToolsProps {
   /** Whether the front view says it all: there is no other then. */
   readonly isPlanar: boolean;
   readonly onZoom: (factor: number) => void;
-  readonly onFit: () => void;
+  /** Whether that is less than all. */
+  readonly hasEngineSide: boolean;
+  readonly onFit: (to: Fit) => void;
 }
 
-const VIEWS: readonly (readonly [ViewDirection, string, string])[] = [
-  ['front', 'Front', 'Seen against z'],
-  ['top', 'Top', 'Seen from above, against y'],
-  ['side', 'Side', 'Seen from the right, against x'],
-];
+const VIEWS: readonly ViewDirection[] = ['front', 'top', 'side'];
 
-export function Tools({ isPlanar, onZoom, onFit }: ToolsProps) {
+export function Tools({ isPlanar, hasEngineSide, onZoom, onFit }: ToolsProps) {
   return (
     <div class="tools">
       {!isPlanar && (
-        <div role="group" aria-label="View">
-          {VIEWS.map(([view, label, title]) => (
-            <button type="button" key={view} title={title} aria-pressed={direction.value === view} onClick={() => (direction.value = view)}>
-              {label}
+        <div role="group" aria-label={WORDS.viewGroup}>
+          {VIEWS.map((view) => (
+            <button
+              type="button"
+              key={view}
+              title={WORDS.views[view].title}
+              aria-pressed={direction.value === view}
+              onClick={() => (direction.value = view)}
+            >
+              {WORDS.views[view].name}
             </button>
           ))}
         </div>
       )}
-      <div role="group" aria-label="Look">
+      <div role="group" aria-label={WORDS.lookGroup}>
         <button
           type="button"
-          title="Names of all parts (n)"
+          title={WORDS.namesTitle}
           aria-pressed={areNamesShown.value}
           onClick={() => (areNamesShown.value = !areNamesShown.value)}
         >
-          Names
+          {WORDS.names}
         </button>
-        <button type="button" title="Show all (0)" onClick={onFit}>
-          Fit
+        <button type="button" title={WORDS.fitTitle} onClick={() => onFit('all')}>
+          {WORDS.fit}
         </button>
-        <button type="button" title="Smaller (−)" aria-label="Smaller" onClick={() => onZoom(1 / ZOOM_STEP)}>
+        {hasEngineSide && (
+          <button type="button" title={WORDS.engineTitle} onClick={() => onFit('engine')}>
+            {WORDS.engine}
+          </button>
+        )}
+        <button type="button" title={WORDS.smallerTitle} aria-label={WORDS.smaller} onClick={() => onZoom(1 / ZOOM_STEP)}>
           −
         </button>
-        <button type="button" title="Larger (+)" aria-label="Larger" onClick={() => onZoom(ZOOM_STEP)}>
+        <button type="button" title={WORDS.largerTitle} aria-label={WORDS.larger} onClick={() => onZoom(ZOOM_STEP)}>
           +
         </button>
       </div>

@@ -15,11 +15,15 @@ export interface Size {
   readonly height: number;
 }
 
-/** All of the drawing, in the middle, with room around it for symbols and names, and below for the scale and the buttons. */
-export function fitted(box: Box, { width, height }: Size): Viewport {
+/**
+ * All of the drawing, in the middle, with room around it for symbols and names, and below for the scale and the buttons.
+ *
+ * @param lift how much higher the scale stands than it would without the buttons under it, px
+ */
+export function fitted(box: Box, { width, height }: Size, lift = 0): Viewport {
   const side = Math.min(SIDE_PX, width / 8);
   const above = Math.min(ABOVE_PX, height / 10);
-  const below = Math.min(BELOW_PX, height / 5);
+  const below = Math.min(BELOW_PX + lift, height / 4);
   const across = Math.max(box.right - box.left, SMALLEST_MM);
   const down = Math.max(box.bottom - box.top, SMALLEST_MM);
   const scale = Math.max(Math.min((width - 2 * side) / across, (height - above - below) / down), 1e-6);

@@ -52,17 +52,17 @@ function Linkage() {
       </section>
       <div class="side">
         <Notices />
-        <Verdict />
         <StepCard />
+        <Verdict />
         {compared.value !== undefined && <Compare />}
         <Findings />
         <Requirements />
         <LoadPath />
         <Dials />
+        <Facts />
         <Charts />
         {compared.value === undefined && <Compare />}
         <Save />
-        <Facts />
         <NotChecked />
       </div>
     </main>

@@ -3,7 +3,7 @@ import type { Change, Trial } from '../../src/protocol/messages.ts';
 import type { Dial } from '../../src/protocol/report.ts';
 import { figureText, withUnit } from '../charts/figures.ts';
 import { reveal, tryFigures, writeFigures } from '../send.ts';
-import { dialAtCursor, shown, shownTrial, trial, written } from '../state.ts';
+import { dialAtCursor, gone, missing, shown, shownTrial, trial, written } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { NumberField } from './numberField.tsx';
 import { SomeOf } from './someOf.tsx';
@@ -76,10 +76,7 @@ function DialRow({ dial, isAtCursor }: { readonly dial: Dial; readonly isAtCurso
           turn(held(value + way * step));
         }}
       />
-      <span class="dial-number">
-        <NumberField name={WORDS.dialNumber(label, unit)} value={Number(value.toPrecision(12))} step={step} onNumber={turn} />
-        <span class="unit">{unit}</span>
-      </span>
+      <NumberField name={WORDS.dialNumber(label, unit)} unit={unit} value={Number(value.toPrecision(12))} step={step} onNumber={turn} />
       <span class="dial-was">{tried === undefined ? '' : WORDS.was(withUnit(figureText(dial.value, digits), unit))}</span>
     </li>
   );
@@ -90,9 +87,10 @@ function TrialLine() {
   const { value: tried } = trial;
   if (tried.length === 0) return null;
   const isWaiting = JSON.stringify(tried) !== JSON.stringify(shownTrial.value);
+  const isUnsolved = missing.value !== undefined || gone.value !== undefined;
   return (
     <div class="trial">
-      <p>{isWaiting ? WORDS.trialWaiting : WORDS.trialDoes(written.value?.report.verdict ?? '', shown.value?.report.verdict ?? '')}</p>
+      <p>{isWaiting ? WORDS.trialWaiting : isUnsolved ? WORDS.trialUnsolved : verdictOfTrial()}</p>
       <p class="tools">
         <button type="button" class="main" onClick={() => void writeFigures()}>
           {WORDS.writeTrial(tried.length)}
@@ -104,3 +102,5 @@ function TrialLine() {
     </div>
   );
 }
+
+const verdictOfTrial = () => WORDS.trialDoes(written.value?.report.verdict ?? '', shown.value?.report.verdict ?? '');

@@ -24,6 +24,10 @@ export function Findings() {
   );
 }
 
+/** What was found at a part, and what only follows there from what was found elsewhere. */
+export const marksAt = (name: string): readonly ReportedMark[] =>
+  (shown.value?.report.marks ?? []).filter(({ part, following }) => part === name || following.some((each) => each.part === name));
+
 export function Finding({ mark }: { readonly mark: ReportedMark }) {
   const part = shown.value?.report.parts.find(({ name }) => name === mark.part);
   return (
@@ -36,6 +40,13 @@ export function Finding({ mark }: { readonly mark: ReportedMark }) {
           {': '}
           {mark.message}
         </p>
+        {mark.following.length > 0 && (
+          <ul class="plain">
+            {mark.following.map(({ message }) => (
+              <li key={message}>{message}</li>
+            ))}
+          </ul>
+        )}
         {mark.cure !== undefined && <p class="cure">{WORDS.cure(mark.cure)}</p>}
         <p class="actions">
           <button type="button" class="link" onClick={() => reveal(mark.place)}>

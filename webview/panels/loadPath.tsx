@@ -3,6 +3,7 @@ import type { ReportedPart } from '../../src/protocol/report.ts';
 import { revealPart } from '../send.ts';
 import { hovered, isStepping, selected, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
+import { marksAt } from './findings.tsx';
 import { SomeOf } from './someOf.tsx';
 
 /** Deeper parts stand no further in than this, so that there is room for them. */
@@ -44,7 +45,7 @@ export function select(part: ReportedPart): void {
 function Part({ part, isSelected }: { readonly part: ReportedPart; readonly isSelected: boolean }) {
   const enter = () => (hovered.value = part);
   const leave = () => (hovered.value = undefined);
-  const marks = shown.value?.report.marks.filter(({ part: name }) => name === part.name) ?? [];
+  const marks = marksAt(part.name);
   const [figure] = part.figures;
   return (
     <li class={`depth-${Math.min(DEEPEST, part.depth)}`}>
@@ -60,7 +61,7 @@ function Part({ part, isSelected }: { readonly part: ReportedPart; readonly isSe
       >
         <span class="part-name">{part.name}</span>
         <span class="part-kind">{WORDS.kind[part.kind]}</span>
-        <span class="part-figure">{figure === undefined ? part.gives : `${figure.label} ${figure.text}`}</span>
+        <span class="part-figure">{figure === undefined ? part.gives : WORDS.figureAt(figure)}</span>
         {marks.length > 0 && <span class="part-marks">{WORDS.findingCount(marks.length)}</span>}
       </button>
     </li>

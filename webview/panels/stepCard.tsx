@@ -5,7 +5,7 @@ import { compared, isStepping, selected, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Changes } from './changes.tsx';
 import { FigureList } from './figureList.tsx';
-import { Finding } from './findings.tsx';
+import { Finding, marksAt } from './findings.tsx';
 import { Sign } from './icons.tsx';
 import { select } from './loadPath.tsx';
 
@@ -55,6 +55,7 @@ export function StepCard() {
           <Lines title={WORDS.limits} texts={part.limits} />
           <Lines title={WORDS.asWrittenTitle} texts={part.dimensions} />
           <FindingsOf name={part.name} />
+          <Lines title={WORDS.notChecked} texts={part.notChecked} />
           <ChangesAt name={part.name} />
         </>
       )}
@@ -77,7 +78,7 @@ function Lines({ title, texts }: { readonly title: string; readonly texts: reado
 }
 
 function FindingsOf({ name }: { readonly name: string }) {
-  const marks = shown.value?.report.marks.filter(({ part }) => part === name) ?? [];
+  const marks = marksAt(name);
   return (
     <>
       <h3>{WORDS.findings}</h3>

@@ -1,5 +1,5 @@
 /** What the file comes to: its title, the verdict, and the caution, once and plainly. */
-import { gone, missing, shown } from '../state.ts';
+import { gone, missing, shown, shownTrial } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
 
@@ -19,6 +19,7 @@ export function Verdict() {
           {report.verdict}
         </p>
       )}
+      {!isOld && shownTrial.value.length > 0 && <p class="hint">{WORDS.verdictIsTried}</p>}
       <p class="caution">{report.caution}</p>
     </header>
   );

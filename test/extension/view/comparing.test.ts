@@ -2,8 +2,27 @@ import { describe, expect, test, vi } from 'vitest';
 import type * as Effects from '../../../src/compared/effects.ts';
 import { EMPTY_START } from '../../../extension/startingFile.ts';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
-import { bringBack, hide, openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
-import { changeDocument, choice, chosenFile, commit, contexts, dialogs, git, offered, Uri, writeFile } from '../../support/vscode.ts';
+import { loadPage } from '../../support/fakePage.ts';
+import { bringBack, command, hide, openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
+import {
+  changeDocument,
+  choice,
+  chosenFile,
+  commit,
+  contexts,
+  dialogs,
+  editorLog,
+  focusDocument,
+  git,
+  listening,
+  offered,
+  openDocument,
+  panels,
+  repositoryChanged,
+  Uri,
+  window,
+  writeFile,
+} from '../../support/vscode.ts';
 
 serveViews();
 
@@ -112,6 +131,87 @@ describe('comparing with the last commit', () => {
     expect(await reasonOf(untitled.page)).toBe('Untitled-1 is in no git repository that the editor knows.');
   });
 
+  test('begins though the page comes, or the text is solved, while the old text is being read', async () => {
+    committed(OLD);
+    const document = openDocument('file:///folder/a.throttle.yaml', 'throttle-linkage', FOUR_BARREL);
+    focusDocument(document);
+    const asked: (() => void)[] = [];
+    const read = vi.spyOn(git, 'read').mockImplementation(() => new Promise((resolve) => asked.push(() => resolve(OLD))));
+    const done = command('compareWithHead');
+    await turns();
+    asked.shift()!();
+    await turns();
+    const page = loadPage(panels[0]!);
+    changeDocument(document, FOUR_BARREL.replace('open: 82 deg', 'open: 81 deg'));
+    await turns();
+    expect(page.types()).not.toContain('compare');
+    asked.shift()!();
+    await turns();
+    await done;
+    expect(page.last('compare')).toMatchObject({ label: 'HEAD', source: { version: 2 } });
+    read.mockRestore();
+  });
+
+  test('reads the last commit anew only where that is another one', async () => {
+    committed(OLD);
+    const { page } = await openView(FOUR_BARREL);
+    await run('compareWithHead');
+    const count = page.told.length;
+    const read = vi.spyOn(git, 'read');
+    repositoryChanged();
+    await turns();
+    expect(read).not.toHaveBeenCalled();
+    expect(page.told).toHaveLength(count);
+    // Another commit with the same text changes nothing that is to be told.
+    committed(OLD, '88');
+    await turns();
+    expect(read).toHaveBeenCalledTimes(1);
+    expect(page.told).toHaveLength(count);
+    read.mockRestore();
+  });
+
+  test('says why it cannot to a page that comes only then', async () => {
+    const document = openDocument('file:///folder/a.throttle.yaml', 'throttle-linkage', FOUR_BARREL);
+    focusDocument(document);
+    await run('compareWithHead');
+    const page = loadPage(panels[0]!);
+    await turns();
+    expect(page.last('compare-ended').reason).toBe('a.throttle.yaml is in no git repository that the editor knows.');
+    const view = { document, panel: panels[0]!, page };
+    hide(view);
+    await bringBack(view);
+    expect(view.page.types()).not.toContain('compare-ended');
+  });
+
+  test('is not begun in a view that was closed while the person was asked', async () => {
+    committed(OLD);
+    const { panel } = await openView(FOUR_BARREL);
+    const listeners = listening.count;
+    let answer = (): void => undefined;
+    const read = vi.spyOn(git, 'read').mockImplementation(() => new Promise((resolve) => (answer = () => resolve(OLD))));
+    const done = command('compareWithHead');
+    await turns();
+    panel.dispose();
+    const left = listening.count;
+    answer();
+    await turns();
+    await done;
+    expect(left).toBeLessThan(listeners);
+    expect(listening.count).toBe(left);
+    expect(read).toHaveBeenCalledTimes(1);
+    read.mockRestore();
+  });
+
+  test('ends in the view that compares, though another text has the focus, and opens none', async () => {
+    committed(OLD);
+    const { page } = await openView(FOUR_BARREL);
+    await run('compareWithHead');
+    focusDocument(openDocument('file:///folder/b.throttle.yaml', 'throttle-linkage', FOUR_BARREL));
+    await run('stopComparing');
+    expect(page.last('compare-ended').reason).toBeUndefined();
+    expect(panels).toHaveLength(1);
+  });
+
   test('draws nothing of an old state that cannot be drawn, and says so', async () => {
     committed('nonsense');
     const { page } = await openView(FOUR_BARREL);
@@ -155,6 +255,31 @@ describe('comparing with another state', () => {
     page.say({ type: 'compare-with', other: 'file' });
     await turns();
     expect(page.last('compare-ended').reason).toBe('none.throttle.yaml cannot be read.');
+  });
+
+  test('that is another file, as it stands in the editor where it is open', async () => {
+    const { page } = await openView(FOUR_BARREL);
+    writeFile('file:///folder/rev_a.throttle.yaml', FOUR_BARREL);
+    openDocument('file:///folder/rev_a.throttle.yaml', 'throttle-linkage', OLD);
+    chosenFile.uri = Uri.parse('file:///folder/rev_a.throttle.yaml');
+    await run('compareWithFile');
+    expect(page.last('compare').changes).toHaveLength(2);
+  });
+
+  test("that cannot be asked for puts why into the editor's log, once", async () => {
+    committed(OLD);
+    const { page } = await openView(FOUR_BARREL);
+    const why = new Error('no dialog can be shown');
+    const asking = vi.spyOn(window, 'showOpenDialog').mockRejectedValue(why);
+    editorLog.errors = [];
+    page.say({ type: 'compare-with', other: 'file' });
+    await turns();
+    expect(editorLog.errors).toEqual([why]);
+    editorLog.errors = undefined;
+    asking.mockRestore();
+    page.say({ type: 'compare-with', other: 'head' });
+    await turns();
+    expect(page.last('compare').label).toBe('HEAD');
   });
 
   test('takes no more than the first changes one at a time, and says so', async () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
-import { openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
+import { loadPage } from '../../support/fakePage.ts';
+import { bringBack, hide, openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
 import { changeDocument, closeDocument, focusDocument, openDocument, panels, putCursor, told, window } from '../../support/vscode.ts';
 
 serveViews();
@@ -111,6 +112,26 @@ describe('stepping', () => {
     await turns();
     await run('previousPart');
     expect(page.last('select').part).toEqual({ kind: 'pedal', name: 'pedal' });
+  });
+
+  test('shows the card of the part in a page that comes only then, and once', async () => {
+    const document = openDocument('file:///folder/c.throttle.yaml', 'throttle-linkage', FOUR_BARREL);
+    focusDocument(document);
+    await run('nextPart');
+    const panel = panels.find(({ title }) => title === 'Mechanism: c.throttle.yaml')!;
+    const page = loadPage(panel);
+    await turns();
+    expect(page.last('select')).toMatchObject({ part: { kind: 'pedal', name: 'pedal' }, step: true });
+    putCursor(at('166 deg'));
+    await turns();
+    expect(page.last('select').step).toBe(false);
+    const view = { document, panel, page };
+    hide(view);
+    await run('nextPart');
+    await bringBack(view);
+    expect(view.page.last('select')).toMatchObject({ part: { kind: 'rod', name: 'link' }, step: true });
+    closeDocument(document);
+    await turns();
   });
 
   test('opens the view where there is none, and says where there is nothing to step through', async () => {

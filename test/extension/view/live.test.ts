@@ -116,6 +116,21 @@ describe('figures that are tried', () => {
     expect(Math.hypot(...pin(page.last('show'))) * 1000).toBeCloseTo(38, 9);
   });
 
+  test('stay where the pause in typing before them comes to its end', async () => {
+    const { document, page } = await openView(FOUR_BARREL);
+    changeDocument(document, `${FOUR_BARREL}# more\n`);
+    await vi.advanceTimersByTimeAsync(1);
+    page.try(reach(41.25));
+    await vi.advanceTimersByTimeAsync(1);
+    const count = page.types().filter((type) => type === 'show').length;
+    expect(page.last('show')).toMatchObject({ source: { version: 2 }, trial: reach(41.25) });
+    await turns();
+    expect(page.types().filter((type) => type === 'show')).toHaveLength(count);
+    page.try([]);
+    await turns();
+    expect(page.last('show').trial).toEqual([]);
+  });
+
   test('have the places of the text as it stands', async () => {
     const { page } = await openView(FOUR_BARREL);
     page.try(reach(38.123456));
@@ -157,6 +172,19 @@ describe('figures that are tried', () => {
     page.try([{ ...place, through: 'crank_reach' }]);
     await turns();
     expect(page.last('show').trial).toHaveLength(1);
+  });
+
+  test('are refused with the first mistake where the linkage breaks by them, and name no place of a text that is not there', async () => {
+    const { page } = await openView(FOUR_BARREL);
+    const count = page.told.length;
+    const none: Trial = [{ kind: 'value', path: 'pedal.travel', value: 0 }];
+    page.try(none);
+    await turns();
+    const reason = '`travel` must be greater than 0, not 0 deg';
+    expect(page.told.slice(count)).toEqual([expect.objectContaining({ type: 'refused', trial: none, reason })]);
+    page.try(reach(40));
+    await turns();
+    expect(page.last('show').trial).toEqual(reach(40));
   });
 
   test('are gone with a page that comes anew', async () => {

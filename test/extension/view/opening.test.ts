@@ -11,6 +11,7 @@ import {
   panels,
   putInTab,
   renameFiles,
+  saveDocument,
   told,
   Uri,
   WebviewPanel,
@@ -138,9 +139,10 @@ describe('the file of a view', () => {
     renameFiles('file:///folder/two/a.throttle.yaml', 'file:///folder/two/z.throttle.yaml');
     await turns();
     expect([panel.title, page.last('show').fileName]).toEqual(['Mechanism: z.throttle.yaml', 'z.throttle.yaml']);
+    const count = page.told.length;
     renameFiles('file:///folder/tw', 'file:///folder/three');
     await turns();
-    expect(page.last('show').fileName).toBe('z.throttle.yaml');
+    expect(page.told).toHaveLength(count);
   });
 
   test('is opened again where its editor is closed', async () => {
@@ -169,6 +171,61 @@ describe('the file of a view', () => {
     writeFile(A, undefined);
     await turns();
     expect(page.types().lastIndexOf('show')).toBeGreaterThan(page.types().lastIndexOf('gone'));
+  });
+
+  test.each(['a[1]', 'a{1,2}', 'a*b'])('%s.throttle.yaml is found gone and back under just that name', async (name) => {
+    const uri = `file:///folder/${name}.throttle.yaml`;
+    const panel = new WebviewPanel('pedalToPlate.view', 'old', 1, {});
+    revive(panel, { uri });
+    const page = loadPage(panel);
+    await turns();
+    writeFile('file:///folder/a1.throttle.yaml', FOUR_BARREL);
+    writeFile('file:///folder/axb.throttle.yaml', FOUR_BARREL);
+    await turns();
+    expect(page.types()).not.toContain('show');
+    writeFile(uri, FOUR_BARREL);
+    await turns();
+    expect(page.last('show').source.uri).toBe(uri);
+    writeFile('file:///folder/a1.throttle.yaml', undefined);
+    writeFile('file:///folder/axb.throttle.yaml', undefined);
+    await turns();
+    expect(page.types().at(-1)).not.toBe('gone');
+    writeFile(uri, undefined);
+    await turns();
+    expect(page.types().at(-1)).toBe('gone');
+  });
+
+  test('that was never saved goes on as the file that it was saved as, not as a copy that was open', async () => {
+    const copy = openDocument(B, 'throttle-linkage', FOUR_BARREL);
+    const closed = await openView(FOUR_BARREL, 'untitled:Untitled-1');
+    closeDocument(closed.document);
+    await turns();
+    expect(closed.page.last('gone').reason).toBe('Untitled-1 was closed without being saved.');
+
+    const saved = await openView(FOUR_BARREL, 'untitled:Untitled-2');
+    writeFile(A, FOUR_BARREL);
+    openDocument(A, 'throttle-linkage', FOUR_BARREL);
+    openDocument('untitled:Untitled-3', 'throttle-linkage', FOUR_BARREL);
+    closeDocument(saved.document);
+    await turns();
+    expect(saved.page.last('show').source.uri).toBe(A);
+
+    // Over a file that is open: that is saved, and not opened.
+    const over = await openView(FOUR_BARREL, 'untitled:Untitled-4');
+    writeFile(B, FOUR_BARREL);
+    saveDocument(copy);
+    closeDocument(over.document);
+    await turns();
+    expect(over.page.last('show').source.uri).toBe(B);
+  });
+
+  test('that was never saved does not go on as one that was opened before its text was changed', async () => {
+    const { document, page } = await openView(FOUR_BARREL, 'untitled:Untitled-5');
+    openDocument(B, 'throttle-linkage', FOUR_BARREL);
+    changeDocument(document, FOUR_BARREL);
+    closeDocument(document);
+    await turns();
+    expect(page.last('gone').reason).toBe('Untitled-5 was closed without being saved.');
   });
 
   test('that was never saved is gone when it is closed, and followed when it is saved', async () => {

@@ -47,6 +47,7 @@ const opened = new EventEmitter<TextDocument>();
 const changed = new EventEmitter<{ readonly document: TextDocument; readonly contentChanges: readonly unknown[] }>();
 const closed = new EventEmitter<TextDocument>();
 const configured = new EventEmitter<{ affectsConfiguration(section: string): boolean }>();
+const saved = new EventEmitter<TextDocument>();
 const renamed = new EventEmitter<{ readonly files: readonly { readonly oldUri: Uri; readonly newUri: Uri }[] }>();
 const textDocuments: TextDocument[] = [];
 
@@ -95,6 +96,7 @@ export const workspace = {
   onDidOpenTextDocument: opened.event,
   onDidChangeTextDocument: changed.event,
   onDidCloseTextDocument: closed.event,
+  onDidSaveTextDocument: saved.event,
   onDidChangeConfiguration: configured.event,
   getConfiguration: (section?: string) => ({
     get: (name: string, otherwise?: unknown): unknown => {
@@ -126,6 +128,11 @@ export function changeDocument(document: TextDocument, text: string): void {
 /** What the editor also sends when a document is saved or its dirty mark goes: an event without a change. */
 export function touchDocument(document: TextDocument): void {
   changed.fire({ document, contentChanges: [] });
+}
+
+export function saveDocument(document: TextDocument): void {
+  document.isDirty = false;
+  saved.fire(document);
 }
 
 /** As the editor does it: the document is closed in its old language and opened in the new one, and is the same object. */

@@ -13,6 +13,9 @@ export class Disposable {
 /** How many listeners there are, of all emitters together: what is disposed of leaves none. */
 export const listening = { count: 0 };
 
+/** What listeners threw, which the editor logs; set by a test that expects some. Else what is thrown fails the test. */
+export const editorLog: { errors: unknown[] | undefined } = { errors: undefined };
+
 export class EventEmitter<T> {
   private readonly listeners = new Set<(event: T) => void>();
   readonly event = (listener: (event: T) => void): Disposable => {
@@ -25,8 +28,16 @@ export class EventEmitter<T> {
     });
   };
   readonly fire = (event: T): void => {
-    for (const listener of [...this.listeners]) if (this.listeners.has(listener)) listener(event);
+    for (const listener of [...this.listeners]) if (this.listeners.has(listener)) this.tell(listener, event);
   };
+  private tell(listener: (event: T) => void, event: T): void {
+    if (editorLog.errors === undefined) return listener(event);
+    try {
+      listener(event);
+    } catch (error) {
+      editorLog.errors.push(error);
+    }
+  }
   readonly dispose = (): void => {
     listening.count -= this.listeners.size;
     this.listeners.clear();

@@ -9,14 +9,28 @@ export interface FakeCommit {
   readonly files: Readonly<Record<string, string>>;
 }
 
-/** The commits of the one repository, the newest first; undefined where there is no git. */
-export const git: { commits: FakeCommit[] | undefined; isEnabled: boolean } = { commits: undefined, isEnabled: true };
+export const git = {
+  /** The commits of the one repository, the newest first; undefined where there is no git. */
+  commits: undefined as FakeCommit[] | undefined,
+  isEnabled: true,
+  /** The text of a file at a revision. */
+  read(revision: string, path: string): Promise<string> {
+    const found = revision === 'HEAD' ? git.commits?.[0] : git.commits?.find(({ hash }) => hash === revision);
+    const text = found?.files[path];
+    return text === undefined ? Promise.reject(new Error(`no ${path} at ${revision}`)) : Promise.resolve(text);
+  },
+};
 
 const changed = new EventEmitter<void>();
 
 /** Takes the repository a commit further. */
 export function commit(made: FakeCommit): void {
   git.commits = [made, ...(git.commits ?? [])];
+  changed.fire();
+}
+
+/** As when a file is saved, or git has looked again. */
+export function repositoryChanged(): void {
   changed.fire();
 }
 
@@ -27,11 +41,7 @@ const repository = {
     },
     onDidChange: changed.event,
   },
-  show(revision: string, path: string): Promise<string> {
-    const found = revision === 'HEAD' ? git.commits?.[0] : git.commits?.find(({ hash }) => hash === revision);
-    const text = found?.files[path];
-    return text === undefined ? Promise.reject(new Error(`no ${path} at ${revision}`)) : Promise.resolve(text);
-  },
+  show: (revision: string, path: string) => git.read(revision, path),
   log: ({ path }: { readonly path: string }) => Promise.resolve((git.commits ?? []).filter(({ files }) => path in files)),
 };
 

@@ -34,8 +34,7 @@ export const files = {
   },
   createFileSystemWatcher: (pattern: string | RelativePattern) => {
     const listening: Disposable[] = [];
-    const isMeant = (uri: Uri): boolean =>
-      typeof pattern === 'string' || uri.toString() === Uri.joinPath(pattern.baseUri, pattern.pattern).toString();
+    const isMeant = (uri: Uri): boolean => typeof pattern === 'string' || matches(pattern, uri);
     const own = (event: (listener: (uri: Uri) => void) => Disposable) => (listener: (uri: Uri) => void) => {
       const subscription = event((uri) => {
         if (isMeant(uri)) listener(uri);
@@ -69,6 +68,17 @@ export const files = {
   asRelativePath: (uri: Uri) => uri.toString().replace(FOLDER, ''),
   getWorkspaceFolder: (uri: Uri) => (uri.toString().startsWith(FOLDER) ? { uri: Uri.parse(FOLDER) } : undefined),
 };
+
+/** As the editor reads a pattern: `*`, `?`, `[…]` and `{…,…}` stand for more than themselves. Of one folder, none below it. */
+function matches({ baseUri, pattern }: RelativePattern, uri: Uri): boolean {
+  const folder = `${baseUri.path.replace(/\/$/, '')}/`;
+  if (uri.scheme !== baseUri.scheme || !uri.path.startsWith(folder)) return false;
+  const source = pattern
+    .replace(/[.+^$()|\\]/g, '\\$&')
+    .replace(/[*?]/g, (sign) => (sign === '*' ? '[^/]*' : '[^/]'))
+    .replace(/\{([^}]*)\}/g, (_, either: string) => `(?:${either.replaceAll(',', '|')})`);
+  return new RegExp(`^${source}$`).test(uri.path.slice(folder.length));
+}
 
 /** Undefined where there is no such file. */
 export function textOnDisk(uri: string): string | undefined {

@@ -9,11 +9,11 @@ const { NaN: none } = Number;
 
 describe('a curve', () => {
   test('breaks where it has no figure', () => {
-    expect(curvePath(stations, Float64Array.of(0, 10, none, 30, 40), plot)).toBe('M0.0 100.0L25.0 90.0M75.0 70.0L100.0 60.0');
+    expect(curvePath(stations, Float64Array.of(0, 10, none, 30, 40), plot)).toBe('M0 100L25 90M75 70L100 60');
   });
 
   test('shows a figure that stands alone, and nothing where there is none', () => {
-    expect(curvePath(stations, Float64Array.of(none, 10, none, none, none), plot)).toBe('M25.0 90.0h0.1');
+    expect(curvePath(stations, Float64Array.of(none, 10, none, none, none), plot)).toBe('M25 90h0.1');
     expect(curvePath(stations, new Float64Array(5).fill(none), plot)).toBe('');
   });
 
@@ -24,7 +24,7 @@ describe('a curve', () => {
       many.map((at) => (at === 0.5 ? 77 : 0)),
       plot,
     );
-    expect(path).toContain(' 23.0');
+    expect(path).toContain(' 23L');
     expect(path.match(/[ML]/g)!.length).toBeLessThan(420);
   });
 

@@ -16,7 +16,26 @@ describe('the drawing in words', () => {
   it('says how far each lever has opened', () => {
     const said = describePose(example('four-barrel'), 1);
     // The pedal's travel and the shaft's open stop, as the file gives them.
-    expect(said).toMatch(/^At 100 % of pedal travel: pedal opened 27°, bellcrank opened [\d.]+°, shaft opened 8[12](\.\d)?°\.$/);
+    expect(said).toMatch(/^At 100 % of pedal travel: pedal opened 27°, bellcrank opened [\d.]+°, shaft opened 8[12](\.\d)?°; plates bank /);
+  });
+
+  it('says whether plates are closed, how far they are open, and when fully', () => {
+    const picture = example('four-barrel');
+    const [shaft] = picture.levers.filter(({ name }) => name === 'shaft');
+    const platesAt = (opening: number, stops = shaft!.stops) => {
+      const rotation = picture.stations.map(() => (shaft!.sense * opening * Math.PI) / 180);
+      const levers = picture.levers.map((lever) => (lever === shaft ? { ...lever, rotation, stops } : lever));
+      return /; (.*)\.$/.exec(describePose({ ...picture, levers }, 0.5))?.[1];
+    };
+    const none = { closed: 0, open: undefined };
+    const { drawnAngle } = picture.plates[0]!;
+    const square = Math.round((90 - (drawnAngle * 180) / Math.PI) * 10) / 10;
+    expect(platesAt(0)).toBe('plates bank closed');
+    expect(platesAt(20, none)).toBe(`plates bank open by 20° of ${square}°`);
+    expect(platesAt(20, { closed: 0, open: Math.PI / 3 })).toBe('plates bank open by 20° of 60°');
+    expect(platesAt(60, { closed: 0, open: Math.PI / 3 })).toBe('plates bank fully open at 60°');
+    expect(platesAt(-1)).toBe('plates bank 1° below closed');
+    expect(platesAt(NaN)).toBe('plates bank has no position');
   });
 
   it('says what has no position, and where it was assembled last', () => {

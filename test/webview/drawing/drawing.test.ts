@@ -1,57 +1,18 @@
 /** The drawing in a browser: what stands in the SVG, and what a person does to it. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Shown } from '../../../src/protocol/messages.ts';
+import { describe, expect, it } from 'vitest';
 import { solve } from '../../../src/solve.ts';
-import { openDrawingPage, shownOf, type DrawingPage } from '../../support/drawingPage.ts';
-
-const TEXT = readFileSync(new URL('../../../examples/four-barrel.throttle.yaml', import.meta.url), 'utf8');
+import { banks, drawingForAll, four, FOUR_BARREL as TEXT, textOfExample } from '../../support/drawingForAll.ts';
+import { shownOf } from '../../support/drawingPage.ts';
+import { longChain } from '../../support/longChain.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-/** Bundling and a browser, on a machine that has much else to do. */
-const STARTS_WITHIN_MS = 120_000;
+const broken = shownOf(textOfExample('binding-broken'));
+const long = shownOf(longChain(64));
 
-let view: DrawingPage;
-let four: Shown;
-let banks: Shown;
-let broken: Shown;
-
-beforeAll(async () => {
-  const example = (name: string) => shownOf(readFileSync(new URL(`../../../examples/${name}.throttle.yaml`, import.meta.url), 'utf8'));
-  [four, banks, broken] = [example('four-barrel'), example('two-banks'), example('binding-broken')];
-  view = await openDrawingPage({ width: 900, height: 600 });
-}, STARTS_WITHIN_MS);
-
-afterAll(async () => {
-  expect(view.errors()).toEqual([]);
-  await view.close();
-});
-
-/** Each test has a file of its own, seen as on the first day. */
-let files = 0;
-beforeEach(async () => {
-  files += 1;
-  await view.value<undefined>(
-    `void (calls.length = 0, document.activeElement?.blur(), state.hovered.value = state.selected.value = state.compared.value = undefined,
-      state.travel.value = 0, state.trial.value = [], state.direction.value = 'front', state.areNamesShown.value = false)`,
-  );
-  await view.page.mouse.move(1, 1);
-  await show(four);
-});
-
-const show = (shown: Shown) => view.show(shown, `file:///${files}.throttle.yaml`);
-const viewport = () =>
-  view.value<{ scale: number; x: number; y: number }>(
-    `(() => { const m = one('.paper').transform.baseVal.consolidate().matrix; return { scale: m.a, x: m.e, y: m.f }; })()`,
-  );
-const press = async (...keys: readonly string[]) => {
-  for (const key of keys) await view.page.keyboard.press(key);
-  await view.drawn();
-};
-const focus = (selector: string) => view.value<undefined>(`void one(${JSON.stringify(selector)}).focus()`);
-const textOf = (selector: string) => view.value<string | undefined>(`one(${JSON.stringify(selector)})?.textContent`);
+const { view, show, viewport, press, focus, textOf } = drawingForAll();
 const kinds = async () => (await view.calls()).map(({ kind }) => kind);
 
 describe('what is drawn', () => {
@@ -134,62 +95,6 @@ describe('what is drawn', () => {
   });
 });
 
-describe('what is seen of it', () => {
-  it('shows all at first, and stays where it was put when the text changes', async () => {
-    const first = await viewport();
-    await focus('.sheet');
-    await press('+', 'ArrowLeft');
-    const near = await viewport();
-    expect(near.scale).toBeCloseTo(first.scale * 1.25, 6);
-    await show({ ...four, picture: { ...four.picture, levers: four.picture.levers.slice() } });
-    expect(await viewport()).toEqual(near);
-    await press('0');
-    expect((await viewport()).scale).toBeCloseTo(first.scale, 9);
-    files += 1;
-    await show(banks);
-    expect((await viewport()).scale).not.toBeCloseTo(first.scale, 6);
-  });
-
-  it('zooms at the pointer', async () => {
-    await view.page.mouse.move(300, 200);
-    const before = await viewport();
-    await view.page.mouse.wheel(0, -200);
-    await view.until(`one('.paper').transform.baseVal.consolidate().matrix.a > ${before.scale * 1.1}`);
-    const after = await viewport();
-    expect((300 - after.x) / after.scale).toBeCloseTo((300 - before.x) / before.scale, 4);
-    expect((200 - after.y) / after.scale).toBeCloseTo((200 - before.y) / before.scale, 4);
-  });
-
-  it('moves with the ground, and a press that did not move is a click', async () => {
-    await view.set('selected', { kind: 'rod', name: 'link' });
-    const before = await viewport();
-    await view.page.mouse.move(400, 420);
-    await view.page.mouse.down();
-    await view.page.mouse.move(450, 400, { steps: 4 });
-    await view.page.mouse.up();
-    const after = await viewport();
-    expect(after.x - before.x).toBeCloseTo(50, 3);
-    expect(after.y - before.y).toBeCloseTo(-20, 3);
-    expect(await view.value<unknown>('state.selected.value?.name')).toBe('link');
-    await view.page.mouse.click(450, 400);
-    expect(await view.value<unknown>('state.selected.value')).toBeUndefined();
-  });
-
-  it('fits again in another window, until it was looked at more closely', async () => {
-    const before = await viewport();
-    await view.page.setViewportSize({ width: 450, height: 600 });
-    await view.until(`one('.paper').transform.baseVal.consolidate().matrix.a < ${before.scale * 0.8}`);
-    await focus('.sheet');
-    await press('+');
-    const near = await viewport();
-    await view.page.setViewportSize({ width: 900, height: 600 });
-    await view.until(`one('.paper').transform.baseVal.consolidate().matrix.e !== ${near.x}`);
-    const wide = await viewport();
-    expect(wide.scale).toBe(near.scale);
-    expect(wide.x - near.x).toBeCloseTo(225, 3);
-  });
-});
-
 describe('what it tells', () => {
   it('lights a part up and tells its dimensions under the pointer', async () => {
     const { x, y } = await view.middleOf('.grip[data-key="rod:link"]');
@@ -227,16 +132,23 @@ describe('what it tells', () => {
     expect(await view.value<boolean>(`document.activeElement === one('.sheet')`)).toBe(true);
   });
 
-  it('lets the Tab key out at its end', async () => {
+  it('has three stops of the Tab key however much is drawn: itself, its parts, its handles', async () => {
+    await show(long);
+    expect(long.picture.handles.length).toBeGreaterThan(100);
     await focus('.sheet');
-    const isInside = () => view.value<boolean>(`one('.sheet').contains(document.activeElement)`);
-    let presses = 0;
-    for (const stops = 2 + four.picture.handles.length; presses < stops && (await isInside()); presses++)
-      await view.page.keyboard.press('Tab');
-    expect(await isInside()).toBe(false);
-    // The drawing, one of its parts, each of its handles, and then what follows.
-    expect(presses).toBe(2 + four.picture.handles.length);
-    expect(await textOf('.tools button:focus')).toBe('Names');
+    const stops: string[] = [];
+    for (let i = 0; i < 3; i++) {
+      await press('Tab');
+      stops.push(await view.value<string>(`document.activeElement.getAttribute('class') || document.activeElement.textContent`));
+    }
+    expect(stops).toEqual(['grip', 'handle', 'Names']);
+  });
+
+  it('begins at the handles of the part that is chosen', async () => {
+    await view.set('selected', { kind: 'lever', name: 'shaft' });
+    await focus('.sheet');
+    await press('Tab', 'Tab');
+    expect(await view.value<string>('document.activeElement.dataset.path')).toMatch(/^levers\.shaft\.|^points\.shaft_centre$/);
   });
 
   it('names everything on a key', async () => {
@@ -331,22 +243,75 @@ describe('what it moves', () => {
     expect((await view.calls()).at(-1)).toEqual({ kind: 'try', what: [] });
   });
 
-  it('gathers arrow keys into one write after a pause', async () => {
+  it('takes a handle on Enter, moves it by arrows, and writes it once on Enter', async () => {
     await focus(PIVOT);
+    await press('Enter');
+    expect(await view.value<string>(`one('${PIVOT}').getAttribute('aria-pressed')`)).toBe('true');
+    expect(await textOf('.drawing [role=status]')).toMatch(/^Holding crank_pivot: pivot of bellcrank: arrows move it/);
     await press('ArrowRight', 'ArrowRight', 'ArrowRight', 'ArrowUp');
     expect(await textOf('.drawing [role=status]')).toBe('crank_pivot: pivot of bellcrank at [512.3, 148.1] mm');
-    await view.until(`calls.some(({ kind }) => kind === 'write')`);
+    expect(await kinds()).not.toContain('write');
+    await press('Enter');
     const writes = (await view.calls()).filter(({ kind }) => kind === 'write');
     expect(writes).toHaveLength(1);
     expect(writes[0]!.what).toMatchObject([{ path: 'points.crank_pivot', to: [0.5123, 0.1481, 0] }]);
+    expect(await view.value<string>(`one('${PIVOT}').getAttribute('aria-pressed')`)).toBe('false');
   });
 
-  it('keeps the focus of a handle while pictures come', async () => {
+  it('goes by arrows from one handle to the next while none is held, round and round', async () => {
+    const paths = four.picture.handles.map(({ path }) => path);
+    const at = paths.indexOf('points.crank_pivot');
+    const focused = () => view.value<string>('document.activeElement.dataset.path');
     await focus(PIVOT);
     await press('ArrowRight');
+    expect(await focused()).toBe(paths[(at + 1) % paths.length]);
+    await press('ArrowUp', 'ArrowLeft');
+    expect(await focused()).toBe(paths[(at - 1 + paths.length) % paths.length]);
+    expect(await view.value<number>(`all('.handle[tabindex="0"]').length`)).toBe(1);
+    for (const _ of paths) await press('ArrowDown');
+    expect(await focused()).toBe(paths[(at - 1 + paths.length) % paths.length]);
+    expect(await view.calls()).toEqual([]);
+  });
+
+  it('lets go on Escape, with nothing written', async () => {
+    await focus(PIVOT);
+    await press('Enter', 'ArrowRight', 'Escape');
+    expect(await kinds()).not.toContain('write');
+    expect((await view.calls()).at(-1)).toEqual({ kind: 'try', what: [] });
+    await press('ArrowRight');
+    expect(await view.value<string>('document.activeElement.dataset.path')).not.toBe('points.crank_pivot');
+  });
+
+  it('keeps the focus of a handle, and its hold, while pictures come', async () => {
+    await focus(PIVOT);
+    await press('Enter', 'ArrowRight');
     await show(four);
     expect(await view.value<string>('document.activeElement.dataset.path')).toBe('points.crank_pivot');
+    await press('ArrowRight');
+    expect((await view.calls()).at(-1)!.what).toMatchObject([{ to: [0.5122, 0.148, 0] }]);
     await press('Escape');
+  });
+
+  it('has the ring where the picture of what is tried has the pin', async () => {
+    await view.set('travel', 0.5);
+    const DRIVEN = '[data-path="levers.shaft.arms.arm"]';
+    await view.until(
+      `Math.abs(Number(one('${DRIVEN}').getAttribute('cx')) - Number(one('[data-name="shaft.arm"]').getAttribute('cx'))) < 0.01`,
+    );
+    await drag(DRIVEN, 12, 9);
+    const [tried] = (await view.calls()).at(-1)!.what as { to: [number, number, number] }[];
+    // The editor's answer: the same linkage with the arm's pin at the place that was tried, from the text.
+    const at = tried!.to.slice(0, 2).map((figure) => Number((1000 * figure).toFixed(2)));
+    const answer = shownOf(TEXT.replace(/^( {6}arm: ).*$/m, `$1{at: [${at.join(', ')}]}`));
+    await view.value<undefined>(`void (state.shownTrial.value = state.trial.value)`);
+    await show(answer);
+    const apart = await view.value<number>(`(() => {
+      const at = (selector, name) => Number(one(selector).getAttribute(name));
+      return Math.hypot(...['cx', 'cy'].map((name) => at('${DRIVEN}', name) - at('[data-name="shaft.arm"]', name)));
+    })()`);
+    expect(apart).toBeLessThan(0.01);
+    await press('Escape');
+    await view.page.mouse.up();
   });
 
   it('turns a pin that is moved at full pedal back to where it is drawn', async () => {

@@ -1,30 +1,72 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeLabels, type Label } from '../../../webview/drawing/labels.ts';
+import { placeLabels, type Label, type PlacedLabel, type Rect, type Way } from '../../../webview/drawing/labels.ts';
 
+const LINE = 14;
 const measure = (text: string) => 6 * text.length;
 const label = (key: string, x: number, y: number): Label => ({ key, text: key, x, y });
+const room = { size: { width: 500, height: 400 }, height: LINE, measure, taken: [] as readonly Rect[] };
+
+/** By the baseline a text's descent lies under it: a quarter of the line. */
+const rectOf = ({ left, baseline, text }: PlacedLabel): Rect => ({
+  left,
+  right: left + measure(text),
+  top: baseline - 0.75 * LINE,
+  bottom: baseline + 0.25 * LINE,
+});
+const meet = (a: Rect, b: Rect) => a.left < b.right - 1e-6 && b.left < a.right - 1e-6 && a.top < b.bottom - 1e-6 && b.top < a.bottom - 1e-6;
+
+const names = fc.array(
+  fc.record({ letters: fc.integer({ min: 1, max: 12 }), x: fc.integer({ min: 200, max: 300 }), y: fc.integer({ min: 150, max: 250 }) }),
+  { minLength: 1, maxLength: 16 },
+);
 
 describe('labels', () => {
-  it('do not lie on each other where there is room', () => {
-    const labels = ['pedal', 'crank', 'shaft', 'rear'].map((key, i) => label(key, 200 + 3 * i, 100));
-    const placed = placeLabels(labels, 14, 500, measure, new Map());
-    for (const [i, a] of placed.entries()) {
-      for (const b of placed.slice(i + 1)) {
-        const apart = Math.abs(a.baseline - b.baseline) >= 14 || a.left + measure(a.text) <= b.left || b.left + measure(b.text) <= a.left;
-        expect(apart, `${a.key} and ${b.key}`).toBe(true);
-      }
+  it('lie neither on each other nor on what is written, and are never cut, on however dense a shaft', () => {
+    fc.assert(
+      fc.property(names, (all) => {
+        const taken = [{ left: 180, top: 100, right: 320, bottom: 140 }];
+        const labels = all.map(({ letters, x, y }, i) => ({ key: String(i), text: 'n'.repeat(letters), x, y }));
+        const rects = placeLabels(labels, { ...room, taken, ways: new Map() }).map(rectOf);
+        for (const [i, rect] of rects.entries()) {
+          expect(rect.left >= 0 && rect.top >= -1e-6 && rect.right <= 500 && rect.bottom <= 400 + 1e-6).toBe(true);
+          for (const other of [...rects.slice(i + 1), ...taken]) expect(meet(rect, other)).toBe(false);
+        }
+      }),
+    );
+  });
+
+  it('stand beside their part where there is room, and have a line to it where there is none', () => {
+    const crowd = Array.from({ length: 9 }, (_, i) => label(`part_${i}`, 250, 200));
+    const placed = placeLabels(crowd, { ...room, ways: new Map() });
+    expect(placed[0]!.leader).toBeUndefined();
+    const far = placed.filter(({ leader }) => leader !== undefined);
+    expect(far.length).toBeGreaterThan(2);
+    for (const each of far) {
+      const { left, right, top, bottom } = rectOf(each);
+      const { x, y } = each.leader!;
+      expect(x >= left && x <= right && y >= top - 1e-6 && y <= bottom + 1e-6).toBe(true);
     }
   });
 
-  it('stay on the screen where they can', () => {
-    const [placed] = placeLabels([label('position', 480, 50)], 14, 500, measure, new Map());
-    expect(placed!.left + measure('position')).toBeLessThanOrEqual(500);
+  it('stand on the screen and on each other where there is no room at all', () => {
+    const tiny = { ...room, size: { width: 60, height: 30 } };
+    const placed = placeLabels([label('front_back', 30, 15), label('rear_bank', 30, 15), label('position', 30, 15)], {
+      ...tiny,
+      ways: new Map(),
+    });
+    for (const each of placed) {
+      const { left, right, top, bottom } = rectOf(each);
+      expect([left >= 0, right <= 60, top >= -1e-6, bottom <= 30 + 1e-6]).toEqual([true, true, true, true]);
+    }
   });
 
-  it('keep their side of the part while it moves', () => {
-    const ways = new Map<string, number>();
-    const [before] = placeLabels([label('link', 480, 50)], 14, 500, measure, ways);
-    const [after] = placeLabels([label('link', 300, 50)], 14, 500, measure, ways);
+  it('keep their side of the part while it moves, until they would be cut', () => {
+    const ways = new Map<string, Way>();
+    const [before] = placeLabels([label('link', 480, 50)], { ...room, ways });
+    const [after] = placeLabels([label('link', 300, 50)], { ...room, ways });
     expect(after!.left - before!.left).toBe(-180);
+    const [edge] = placeLabels([label('link', 4, 50)], { ...room, ways });
+    expect(edge!.left).toBeGreaterThanOrEqual(0);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Trial } from '../../../src/protocol/messages.ts';
 import type { Handle, Picture } from '../../../src/protocol/picture.ts';
-import { createMover } from '../../../webview/drawing/moving.ts';
+import { createMover, type Held } from '../../../webview/drawing/moving.ts';
 import { PROJECTIONS } from '../../../webview/drawing/projection.ts';
 
 const handle = (lets: readonly string[] = []): Handle => ({
@@ -92,5 +92,73 @@ describe('mover', () => {
     mover.begin(handle(), picture, PROJECTIONS.front, 0);
     mover.moveTo({ x: 12.034, y: -20 }, true);
     expect(said[0]?.trial).toEqual([{ ...change(0.01203), fine: true }]);
+  });
+});
+
+describe('mover of a pin away from rest', () => {
+  const lever = { pivot: [0, 0, 0], axis: [0, 0, 1] };
+  const crank = { levers: [lever] } as unknown as Picture;
+  /** At 30 mm to the right of the pivot, as drawn. */
+  const pin: Handle = { ...handle(), path: 'levers.crank.arms.out', at: { lever: 0, at: [0, 0, 0, 0.03, 0, 0, 0, 0.03, 0] } };
+  /** At half an angle of a radian. */
+  const start = 0.5;
+
+  /** Holds the pin at a spot and answers each trial with the pose of a lever that turns by `gain` more for each radian of the drawn angle. */
+  function chase(gain: number, pictures: number) {
+    const { mover, said } = hand();
+    const rotationOf = (to: readonly number[]) => start + gain * Math.atan2(to[1]!, to[0]!);
+    const wanted = { x: 24, y: -18 };
+    mover.begin(pin, crank, PROJECTIONS.front, start);
+    mover.moveTo(wanted, false);
+    const drawnOf = (to: readonly number[]) => {
+      const angle = Math.atan2(to[1]!, to[0]!) + rotationOf(to);
+      const radius = 1000 * Math.hypot(to[0]!, to[1]!);
+      return { x: radius * Math.cos(angle), y: -radius * Math.sin(angle) };
+    };
+    for (let i = 0; i < pictures; i++) {
+      const { to } = mover.held()!;
+      mover.drawnAt(said.at(-1)!.trial, drawnOf(to!), rotationOf(to!));
+    }
+    const apart = () => {
+      const drawn = drawnOf(mover.held()!.to!);
+      return Math.hypot(drawn.x - wanted.x, drawn.y - wanted.y);
+    };
+    return { mover, said, apart, drawnOf, rotationOf };
+  }
+  const spotOf = (held: Held | undefined) => [held!.spot.x, held!.spot.y];
+
+  it('brings it to the hand where that closes in', () => {
+    expect(chase(0.2, 0).apart()).toBeGreaterThan(0.5);
+    expect(chase(0.2, 4).apart()).toBeLessThan(0.15);
+  });
+
+  it.each([-1, 1.5])('leaves it where the first trial had it where that does not close in, with %s rad to the radian', (gain) => {
+    const first = chase(gain, 0);
+    const last = chase(gain, 5);
+    expect(last.mover.held()!.to).toEqual(first.mover.held()!.to);
+    expect(last.apart()).toBeGreaterThan(0.5);
+  });
+
+  it('shows the ring where the pin is drawn, not where the hand is', () => {
+    const { mover, said, drawnOf, rotationOf } = chase(-1, 5);
+    const { to } = mover.held()!;
+    const drawn = drawnOf(to!);
+    mover.drawnAt(said.at(-1)!.trial, drawn, rotationOf(to!));
+    expect(spotOf(mover.held())).toEqual([expect.closeTo(drawn.x, 9), expect.closeTo(drawn.y, 9)]);
+  });
+
+  it('heeds no picture of another trial', () => {
+    const { mover } = chase(0.2, 0);
+    const before = spotOf(mover.held());
+    mover.drawnAt([], { x: 0, y: 0 }, 3);
+    expect(spotOf(mover.held())).toEqual(before);
+  });
+
+  it('writes no step that no picture has borne out', () => {
+    const first = chase(0.2, 0).mover.held()!.to;
+    const { mover, said } = chase(0.2, 1);
+    expect(mover.held()!.to).not.toEqual(first);
+    mover.finish();
+    expect(said.find(({ kind }) => kind === 'write')!.trial).toMatchObject([{ to: first }]);
   });
 });

@@ -11,6 +11,7 @@ import type { Pose } from '../pose.ts';
 import { MM_PER_M, onPaper, type Spot } from '../projection.ts';
 import { leverAt, type Sheet } from '../sheet.ts';
 import { turningPoint, xAt, yAt } from '../turning.ts';
+import { DRAWING_WORDS as WORDS } from '../words.ts';
 
 export function cableSymbol(sheet: Sheet, cable: DrawnCable): Symbol {
   const key = `cable:${cable.name}`;
@@ -46,7 +47,7 @@ export function cableSymbol(sheet: Sheet, cable: DrawnCable): Symbol {
   return {
     key,
     part: { kind: 'cable', name: cable.name },
-    note: 'The run of the housing is schematic.',
+    note: WORDS.housingNote,
     marks,
     grip: (pose, pen) => inner(pose, { ...pen, path: (text) => pen.path(text + housing(pose)) }),
     anchor: (_pose, out) => {

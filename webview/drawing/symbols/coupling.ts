@@ -5,6 +5,7 @@ import { ring, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { onPaper } from '../projection.ts';
 import { leverAt, type Sheet } from '../sheet.ts';
+import { DRAWING_WORDS as WORDS } from '../words.ts';
 
 export function couplingSymbol(sheet: Sheet, coupling: DrawnCoupling): Symbol {
   const key = `coupling:${coupling.name}`;
@@ -17,7 +18,7 @@ export function couplingSymbol(sheet: Sheet, coupling: DrawnCoupling): Symbol {
   return {
     key,
     part: { kind: 'coupling', name: coupling.name },
-    note: 'How the two shafts are coupled is not drawn.',
+    note: WORDS.couplingNote,
     marks: [{ key: `${key}/line`, layer: 'ground', tag: 'path', look: 'coupling', name: coupling.name, moves: false, place }],
     grip: place,
     anchor: (_pose, out) => {

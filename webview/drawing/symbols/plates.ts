@@ -9,6 +9,7 @@ import type { Pose } from '../pose.ts';
 import { MM_PER_M, onPaper, type Spot } from '../projection.ts';
 import { acrossAxis, anchoredAt, dialAbout, leverAt, onDial, type Dial, type Sheet } from '../sheet.ts';
 import { cross, unit } from '../vector.ts';
+import { DRAWING_WORDS as WORDS } from '../words.ts';
 
 export function platesSymbol(sheet: Sheet, plates: DrawnPlates): Symbol {
   const key = `plates:${plates.name}`;
@@ -32,7 +33,7 @@ export function platesSymbol(sheet: Sheet, plates: DrawnPlates): Symbol {
   return {
     key,
     part: { kind: 'plates', name: plates.name },
-    note: `${plates.count === 1 ? 'One bore' : `One of ${plates.count} bores`}, in section and drawn upright: the file does not say which way the bores point.`,
+    note: WORDS.platesNote(plates.count),
     marks,
     grip: plate,
     anchor: anchoredAt({ x: top.x + half, y: top.y }),
@@ -78,14 +79,15 @@ function boreMarks(sheet: Sheet, key: string, dial: Dial, axis: readonly [number
     const { x, y } = dial.centre;
     const seen = Math.hypot(dial.up.x, dial.up.y);
     const along: Spot = { x: dial.up.x / (seen || 1), y: dial.up.y / (seen || 1) };
-    const wallPath = (way: 1 | -1, u: number) => {
+    const wallPath = (way: 1 | -1, { pixel: u, isSmall }: Pose) => {
       const wx = x + way * wall.x;
       const wy = y + way * wall.y;
       const outer: Spot = { x: (way * wall.x) / half, y: (way * wall.y) / half };
-      return segment(wx - rise.x, wy - rise.y, wx + rise.x, wy + rise.y) + hatch(wx, wy, along, outer, 2 * length * seen, 5 * u, 5 * u);
+      const line = segment(wx - rise.x, wy - rise.y, wx + rise.x, wy + rise.y);
+      return isSmall ? line : line + hatch(wx, wy, along, outer, 2 * length * seen, 5 * u, 5 * u);
     };
     marks.push(
-      { ...still, key: `${key}/walls`, look: 'wall', place: ({ pixel }, pen) => pen.path(wallPath(1, pixel) + wallPath(-1, pixel)) },
+      { ...still, key: `${key}/walls`, look: 'wall', place: (pose, pen) => pen.path(wallPath(1, pose) + wallPath(-1, pose)) },
       {
         ...still,
         key: `${key}/centre`,

@@ -8,6 +8,7 @@ import type { Pen, Symbol } from '../mark.ts';
 import { polyline, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { alongDial, anchoredAt, dialAbout, leverAt, onDial, type Sheet } from '../sheet.ts';
+import { DRAWING_WORDS as WORDS } from '../words.ts';
 
 export function sensorSymbol(sheet: Sheet, sensor: DrawnSensor): Symbol {
   const key = `sensor:${sensor.name}`;
@@ -36,7 +37,7 @@ export function sensorSymbol(sheet: Sheet, sensor: DrawnSensor): Symbol {
   return {
     key,
     part: { kind: 'sensor', name: sensor.name },
-    note: 'The arc is schematic: the middle of the electrical range is drawn upwards.',
+    note: WORDS.sensorNote,
     marks: [
       {
         key: `${key}/arc`,

@@ -5,6 +5,7 @@ import { bar, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { leverAt, type Sheet } from '../sheet.ts';
 import { fixedPoint, turningPoint, xAt, yAt } from '../turning.ts';
+import { DRAWING_WORDS as WORDS } from '../words.ts';
 
 export function slotSymbol(sheet: Sheet, slot: DrawnSlot): Symbol {
   const key = `slot:${slot.name}`;
@@ -28,7 +29,7 @@ export function slotSymbol(sheet: Sheet, slot: DrawnSlot): Symbol {
   return {
     key,
     part: { kind: 'slot', name: slot.name },
-    note: 'The breadth of the slot is schematic.',
+    note: WORDS.slotNote,
     marks,
     grip: groove,
     anchor: (pose, out) => {

@@ -8,6 +8,7 @@ import { hatch, line, move, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { anchoredAt, dialAbout, leverAt, onDial, type Sheet } from '../sheet.ts';
 import { isPinPlace, pointOf, xAt, yAt } from '../turning.ts';
+import { DRAWING_WORDS as WORDS } from '../words.ts';
 
 /** @param rank how many torsion springs stand on the same shaft before it: each is drawn outside the last */
 export function springSymbol(sheet: Sheet, spring: DrawnSpring, rank: number): Symbol {
@@ -23,20 +24,21 @@ function spiral(sheet: Sheet, spring: DrawnSpring, index: number, rank: number):
   const fixed = Math.PI + lever.sense * (0.35 + 0.5 * rank);
   const end = onDial(dial, fixed, outer);
   const place = (pose: Pose, pen: Pen) => {
-    const total = lever.sense * TURNS * 2 * Math.PI + pose.rotation[index]!;
+    const [turns, points] = pose.isSmall ? [SMALL_TURNS, SMALL_POINTS] : [TURNS, POINTS];
+    const total = lever.sense * turns * 2 * Math.PI + pose.rotation[index]!;
     let text = move(end.x, end.y);
-    for (let i = 1; i <= POINTS; i++) {
-      const { x, y } = onDial(dial, fixed + (total * i) / POINTS, outer + ((inner - outer) * i) / POINTS);
+    for (let i = 1; i <= points; i++) {
+      const { x, y } = onDial(dial, fixed + (total * i) / points, outer + ((inner - outer) * i) / points);
       text += line(x, y);
     }
     pen.path(text);
     pen.stands(pose.stands[index] === 1);
   };
-  const foot = (pose: Pose, pen: Pen) => pen.path(footPath(end.x, end.y, pose.pixel));
+  const foot = (pose: Pose, pen: Pen) => pen.path(footPath(end.x, end.y, pose));
   return {
     key,
     part: { kind: 'spring', name: spring.name },
-    note: 'A torsion spring; its turns and size are schematic.',
+    note: WORDS.torsionNote,
     marks: [
       { key: `${key}/coil`, layer: 'plates', tag: 'path', look: 'spring coil', name: spring.name, moves: true, place },
       { key: `${key}/foot`, layer: 'plates', tag: 'path', look: 'ground', moves: false, place: foot },
@@ -48,9 +50,12 @@ function spiral(sheet: Sheet, spring: DrawnSpring, index: number, rank: number):
 
 const TURNS = 1.75;
 const POINTS = 56;
+/** Where it is small: one line about the shaft. */
+const SMALL_TURNS = 0.75;
+const SMALL_POINTS = 20;
 
-const footPath = (x: number, y: number, u: number): string =>
-  segment(x - 5 * u, y, x + 5 * u, y) + hatch(x, y, { x: 1, y: 0 }, { x: 0, y: 1 }, 10 * u, 3.5 * u, 3.5 * u);
+const footPath = (x: number, y: number, { pixel: u, isSmall }: Pose): string =>
+  segment(x - 5 * u, y, x + 5 * u, y) + (isSmall ? '' : hatch(x, y, { x: 1, y: 0 }, { x: 0, y: 1 }, 10 * u, 3.5 * u, 3.5 * u));
 
 function zigzag(sheet: Sheet, spring: DrawnSpring, form: Exclude<DrawnSpring['form'], { readonly kind: 'torsion' }>): Symbol {
   const key = `spring:${spring.name}`;
@@ -85,13 +90,13 @@ function zigzag(sheet: Sheet, spring: DrawnSpring, form: Exclude<DrawnSpring['fo
   };
   const marks: Mark[] = [{ key: `${key}/coil`, layer: 'links', tag: 'path', look: 'spring', name: spring.name, moves: true, place: coil }];
   if (!isPinPlace(form.from)) {
-    const foot = (pose: Pose, pen: Pen) => pen.path(footPath(from.x + from.px, from.y + from.py, pose.pixel));
+    const foot = (pose: Pose, pen: Pen) => pen.path(footPath(from.x + from.px, from.y + from.py, pose));
     marks.push({ key: `${key}/foot`, layer: 'ground', tag: 'path', look: 'ground', moves: false, place: foot });
   }
   return {
     key,
     part: { kind: 'spring', name: spring.name },
-    note: `${form.kind === 'extension' ? 'An extension' : 'A compression'} spring, as long as drawn; its turns and breadth are schematic.`,
+    note: WORDS.springNote(form.kind),
     marks,
     grip: ends,
     anchor: (pose, out) => {

@@ -42,11 +42,11 @@ function tick(key: string, name: string, at: Point, rotation: number, way: numbe
     look: 'stop',
     name,
     moves: false,
-    place: ({ pixel: u }, pen) => {
+    place: ({ pixel: u, isSmall }, pen) => {
       const x0 = x + onward.x * 2 * u;
       const y0 = y + onward.y * 2 * u;
       const text = segment(x0 - across.x * 7 * u, y0 - across.y * 7 * u, x0 + across.x * 7 * u, y0 + across.y * 7 * u);
-      pen.path(text + hatch(x0, y0, across, onward, 14 * u, 4.5 * u, 4 * u));
+      pen.path(isSmall ? text : text + hatch(x0, y0, across, onward, 14 * u, 4.5 * u, 4 * u));
     },
   };
 }

@@ -1,0 +1,20 @@
+/** Scrolls to what a person has asked for and what appears elsewhere on the page: the card of a part, and the comparison as it begins. */
+import { effect } from '@preact/signals';
+import { compared, isStepping, selected } from '../state.ts';
+
+export function bringIntoView(): void {
+  effect(() => {
+    if (isStepping.value && selected.value !== undefined) scrollTo('step-title');
+  });
+  let wasComparing = compared.peek() !== undefined;
+  effect(() => {
+    const isComparing = compared.value !== undefined;
+    if (isComparing && !wasComparing) scrollTo('compare-title');
+    wasComparing = isComparing;
+  });
+}
+
+/** Once it is there; no further than it must, so that the drawing stays where it can. */
+function scrollTo(id: string): void {
+  requestAnimationFrame(() => document.getElementById(id)?.scrollIntoView({ block: 'nearest' }));
+}
