@@ -10,6 +10,8 @@ export default defineConfig({
   test: {
     // Long enough for a busy machine: what takes long is measured in bench/, not asserted here.
     testTimeout: 120_000,
+    // The same for what stands before tests: bundling the page and starting a Chromium takes seconds, and several do so at once.
+    hookTimeout: 120_000,
     // Every core works: left to itself the runner keeps one back, which on two cores doubles the time.
     maxWorkers: '100%',
     setupFiles: ['test/support/seed.ts'],
