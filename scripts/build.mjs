@@ -97,7 +97,7 @@ async function bundleExtension(settings) {
 const BESIDE_LATER = 'extension/throttleFiles.cjs';
 
 /** Names and functions, without a state: these may be there twice, before `LATER` and in it. */
-const STATELESS = ['extension/language.ts', 'extension/view/names.ts'];
+const STATELESS = ['extension/language.ts', 'extension/logFailure.ts', 'extension/view/names.ts'];
 
 function requireNoneTwice(paths) {
   const [first, ...others] = paths.filter((path) => !STATELESS.includes(path));

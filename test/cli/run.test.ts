@@ -47,7 +47,12 @@ describe('check', () => {
   it('gives findings the severity that is asked for, in every format', async () => {
     const binding = readFileSync(new URL('../../examples/binding-broken.throttle.yaml', import.meta.url), 'utf8');
     const checked = (...options: readonly string[]): Promise<Outcome> => call(['check', 'a', ...options], { files: { a: binding } });
-    const noted = await checked('--severity', 'toggle-opening=note');
+    // What follows from it and is worse comes forth where it is made milder.
+    const milder = await checked('--severity', 'toggle-opening=note');
+    expect(milder.code).toBe(1);
+    expect(milder.out).toContain('error[not-assembled]');
+    const asNotes = ['toggle-opening', 'not-assembled', 'transmission-angle', 'opening-missed'].map((code) => `${code}=note`).join(',');
+    const noted = await checked('--severity', asNotes);
     expect(noted.code).toBe(0);
     expect(noted.out).toContain('note[toggle-opening]');
     expect(noted.out).toContain('a: no errors, 1 warning, 1 note');
@@ -60,8 +65,8 @@ describe('check', () => {
       'warning[single-return-spring]',
     ]);
     for (const format of ['json', 'sarif', 'markdown'])
-      expect((await checked('--severity', 'toggle-opening=note', '--format', format)).code).toBe(0);
-    const { files: one } = JSON.parse((await checked('--severity', 'toggle-opening=warning', '--format', 'json')).out) as {
+      expect((await checked('--severity', asNotes, '--format', format)).code).toBe(0);
+    const { files: one } = JSON.parse((await checked('--severity', asNotes.replaceAll('note', 'warning'), '--format', 'json')).out) as {
       readonly files: readonly { readonly findings: readonly { readonly code: string; readonly severity: string }[] }[];
     };
     expect(one[0]?.findings.map(({ code, severity }) => `${severity} ${code}`)).toEqual([

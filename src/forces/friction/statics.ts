@@ -16,7 +16,7 @@ export interface FrictionStatics {
   readonly frictionless: Statics;
   readonly pressing: Pass;
   readonly releasing: Pass;
-  /** Force that presses on, where `Statics.effort` is; NaN besides where a joint jams. */
+  /** Force that presses on, where `Statics.effort` is; NaN where that is not known, and where a joint jams. */
   effort: number;
   /** Least force that still holds the pedal on its way back, N: 0 where friction holds it, and never above `effort`. */
   release: number;
@@ -73,7 +73,8 @@ export function createFriction(build: Build): FrictionSolver {
     at(pose, without) {
       const found = stand(pose, without);
       goThrough(context, pose, 1, carried, found.pressing);
-      found.effort = atFoot(build, found.pressing);
+      // What is not known without friction is not known with it.
+      found.effort = Number.isNaN(found.frictionless.effort) ? NaN : atFoot(build, found.pressing);
       found.release = Math.min(found.effort, Math.max(0, atFoot(build, found.releasing)));
       fillMargins(context, found);
       return found;
