@@ -64,8 +64,7 @@ describe('check', () => {
       'warning[transmission-angle]',
       'warning[single-return-spring]',
     ]);
-    for (const format of ['json', 'sarif', 'markdown'])
-      expect((await checked('--severity', asNotes, '--format', format)).code).toBe(0);
+    for (const format of ['json', 'sarif', 'markdown']) expect((await checked('--severity', asNotes, '--format', format)).code).toBe(0);
     const { files: one } = JSON.parse((await checked('--severity', asNotes.replaceAll('note', 'warning'), '--format', 'json')).out) as {
       readonly files: readonly { readonly findings: readonly { readonly code: string; readonly severity: string }[] }[];
     };

@@ -58,7 +58,7 @@ test('counts findings as severe as the settings make them, at once, and none tha
   const item = show();
   open(BROKEN);
   expect(item.text).toContain('1 error');
-  setSetting('pedalToPlate.severity', { 'toggle-opening': 'warning' });
+  setSetting('pedalToPlate.severity', { 'toggle-opening': 'warning', 'not-assembled': 'warning', 'transmission-angle': 'warning' });
   expect(item.text).toContain('$(warning) 2 warnings');
   setSetting('pedalToPlate.severity', { 'toggle-opening': 'off', 'not-assembled': 'off', 'transmission-angle': 'off' });
   expect(item.text).toContain('$(warning) 2 warnings');
