@@ -102,8 +102,10 @@ export function keepComparing({ file, answers, notify, isWatched, onSwitched }: 
       if (change.alone === undefined || index >= MOST_ALONE) continue;
       await nextTurn();
       if (!isWanted()) return;
-      // Alone, the only change is all of them.
-      done[index] = changes.length === 1 ? effectLines(comparison).slice(1) : effectsAlone(change, was.answers, is, solve);
+      done[index] =
+        changes.length === 1
+          ? [l10n.t('The only change: all that the comparison lists comes of it.')]
+          : effectsAlone(change, was.answers, is, solve);
     }
     if (done.length > 0 && isWanted()) tell();
   };

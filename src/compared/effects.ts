@@ -40,9 +40,15 @@ const MOST_TOGETHER = 12;
 const MOST_ALONE = 4;
 
 function lines(comparison: Comparison): readonly string[] {
+  const effects = effectRows(comparison);
+  // A figure that is an effect has been told with it.
+  const told = effects.map(({ subject, text }) => `${subject} ${text}`);
+  const figures = figureRows(comparison).filter(
+    ({ part, label, was }) => !told.some((line) => line.startsWith(`${part} ${label} ${was} `)),
+  );
   return [
-    ...effectRows(comparison).map(({ status, subject, text }) => printable(`${status}: ${subject}${text === '' ? '' : ` ${text}`}`)),
-    ...figureRows(comparison).map(({ part, label, was, is, difference, at }) =>
+    ...effects.map(({ status, subject, text }) => printable(`${status}: ${subject}${text === '' ? '' : ` ${text}`}`)),
+    ...figures.map(({ part, label, was, is, difference, at }) =>
       printable(`${part}: ${label} ${was} → ${is}${difference === '' ? '' : ` (${difference})`}${at === '' ? '' : `, at ${at}`}`),
     ),
   ];

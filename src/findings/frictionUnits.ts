@@ -51,8 +51,9 @@ export function unitMargin(study: Study, { lever: { index } }: FrictionUnit, wit
 }
 
 /**
- * Whether a margin comes near a limit at any sample. Between two samples no joint turns over: a margin that stays `FAR` times above its limit
- * at all of them does not come below it between them, and the search for where it does is saved.
+ * Whether a margin comes near a limit at any sample. One that stays `FAR` times above its limit at all of them is taken not to come below it
+ * between them, which saves the search. Not proved: every turning place of the joints is a sample, but where friction turns is not known in
+ * closed form.
  */
 export function comesNear(margin: Along, samples: readonly number[], limit: number): boolean {
   for (const at of samples) if (margin(at) <= FAR * limit) return true;

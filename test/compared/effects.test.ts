@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { listChanges } from '../../src/compared/changes.ts';
-import { effectsAlone } from '../../src/compared/effects.ts';
+import { effectLines, effectsAlone } from '../../src/compared/effects.ts';
 import { solve } from '../../src/solve.ts';
 import { compareAnswers } from '../../src/studies/compare.ts';
 import { FOUR_BARREL } from '../support/editorRequests.ts';
@@ -50,4 +50,12 @@ describe('what a change does alone', () => {
     const is = FOUR_BARREL.replace(/ {2}return_rear: [^\n]*\n/, '');
     expect(told(FOUR_BARREL, is)).toEqual([['springs.return_rear', []]]);
   });
+});
+
+test('what all changes do together tells no figure twice', () => {
+  const is = FOUR_BARREL.replace('crank_reach: 38 mm', 'crank_reach: 41 mm');
+  const lines = effectLines(compareAnswers(solve(FOUR_BARREL), solve(is)));
+  expect(lines.filter((line) => line.includes('greatest pedal effort'))).toEqual([
+    expect.stringMatching(/^rose: pedal greatest pedal effort /),
+  ]);
 });

@@ -70,6 +70,15 @@ describe('comparing with the last commit', () => {
     expect(effects[0]).toMatch(/worse|no difference/);
   });
 
+  test('does not list the effects of the only change again at the change', async () => {
+    committed(FOUR_BARREL.replace('crank_reach: 38 mm', 'crank_reach: 36 mm'));
+    const { page } = await openView(FOUR_BARREL);
+    await run('compareWithHead');
+    const { changes, effects } = page.last('compare');
+    expect(changes.map((change) => change.effects)).toEqual([['The only change: all that the comparison lists comes of it.']]);
+    expect(effects.length).toBeGreaterThan(1);
+  });
+
   test('says first that the effects are being worked out, and nothing twice', async () => {
     committed(OLD);
     const { page } = await openView(FOUR_BARREL);
