@@ -14,7 +14,7 @@ export const testExplorer: Suite = {
   about: 'tests',
   tests: {
     'pass and fail by the text as it stands, which is not saved': async () => {
-      const document = await listed('outcomes', '  opens to sixty: at(100%, shaft.opening) >= 59.9 deg\n');
+      const document = await listed('outcomes', 'opens to sixty: at(100%, shaft.opening) >= 59.9 deg');
       await replaceText(
         document,
         'require:\n',
@@ -22,12 +22,13 @@ export const testExplorer: Suite = {
       );
       expectTrue(document.isDirty, 'the file was saved');
       await untilSolved(document);
+      await expectSeen('tests', ['reaches far (Not yet run)', 'has no such part (Not yet run)']);
       await commands.executeCommand('testing.runAll');
       await expectSeen('tests', ['opens to sixty (Passed)', 'reaches far (Failed)', 'has no such part (Errored)']);
     },
 
     'tell what was required and what was found': async () => {
-      await listed('message', '  is twice as long: twice >= 101 mm\n');
+      await listed('message', 'is twice as long: twice >= 101 mm');
       await commands.executeCommand('testing.clearTestResults');
       await commands.executeCommand('testing.runCurrentFile');
       await expectSeen('tests', ['is twice as long (Failed)']);
@@ -36,7 +37,7 @@ export const testExplorer: Suite = {
     },
 
     'run again at every change where that is wanted, and no more once it is not': async () => {
-      const document = await listed('watched', '  keeps short: twice <= 70 mm\n');
+      const document = await listed('watched', 'keeps short: twice <= 70 mm');
       await commands.executeCommand('testing.startContinuousRun');
       try {
         await replaceText(document, 'twice: 2 * reach', 'twice: 2 * reach - 0 mm');
@@ -56,18 +57,20 @@ export const testExplorer: Suite = {
       await writeFile('unopened.throttle.yaml', requiring('  is not open: twice > 79 mm\n'));
       await commands.executeCommand('testing.refreshTests');
       await commands.executeCommand('workbench.view.testing.focus');
+      await expectSeen('tests', ['is not open (Not yet run)']);
       await commands.executeCommand('testing.runAll');
       await expectSeen('tests', ['is not open (Passed)']);
     },
   },
 };
 
-/** A file that is open and whose tests are seen in the test view, one a row. */
-async function listed(name: string, lines: string): Promise<TextDocument> {
-  const { document } = await openFile(await writeFile(`${name}.throttle.yaml`, requiring(lines)));
+/** A file that is open, with one requirement whose test is listed in the test view, one a row. The editor runs only what is listed. */
+async function listed(name: string, requirement: string): Promise<TextDocument> {
+  const { document } = await openFile(await writeFile(`${name}.throttle.yaml`, requiring(`  ${requirement}\n`)));
   await untilSolved(document);
   await commands.executeCommand('workbench.view.testing.focus');
   await commands.executeCommand('testing.viewAsList');
+  await expectSeen('tests', [`${requirement.slice(0, requirement.indexOf(':'))} (Not yet run)`]);
   await openFile(document.uri);
   return document;
 }
