@@ -33,8 +33,35 @@ describe('on any screen', () => {
     expect(view().errors()).toEqual([]);
   });
 
+  test('in one column the pedal stays in sight while the charts are read, and hides nothing that has the focus', async () => {
+    await openFull({ width: 500, height: 700 });
+    const { page } = view();
+    await page.evaluate('window.scrollTo(0, document.documentElement.scrollHeight)');
+    const [top, bottom] = await page.evaluate<[number, number]>(
+      '(({ top, bottom }) => [Math.round(top), bottom])(document.querySelector(".pedal").getBoundingClientRect())',
+    );
+    expect(top).toBe(0);
+    const hidden =
+      await page.evaluate(`(() => [...document.querySelectorAll('.side button, .side input, .side select')].filter((element) => {
+      if (element.getBoundingClientRect().width === 0) return false;
+      window.scrollTo(0, document.documentElement.scrollHeight);
+      element.focus();
+      return element.getBoundingClientRect().top < ${bottom} - 1;
+    }).map((element) => element.outerHTML.slice(0, 120)))()`);
+    expect(hidden).toEqual([]);
+  });
+
+  test('a very long title leaves the verdict in sight', async () => {
+    await open(showOf(EXAMPLE.replace(/^title: .*$/m, `title: ${'A very long title '.repeat(200)}`)), { width: 500, height: 700 });
+    const { page } = view();
+    const height = await page.evaluate<number>('document.querySelector(".verdict h1").getBoundingClientRect().height');
+    const line = await page.evaluate<number>('parseFloat(getComputedStyle(document.querySelector(".verdict h1")).lineHeight)');
+    expect(height).toBeLessThanOrEqual(3 * line + 1);
+    expect(await page.evaluate('document.querySelector(".verdict h1").scrollHeight')).toBeGreaterThan(height);
+  });
+
   test('stands in two columns where there is room', async () => {
-    const besideEachOther = `document.querySelector('.stage').getBoundingClientRect().right <= document.querySelector('.side').getBoundingClientRect().left + 1`;
+    const besideEachOther = `document.querySelector('.drawing').getBoundingClientRect().right <= document.querySelector('.side').getBoundingClientRect().left + 1`;
     await open(showOf(EXAMPLE), { width: 1600 });
     expect(await view().page.evaluate(besideEachOther)).toBe(true);
     expect(

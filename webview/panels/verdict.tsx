@@ -10,7 +10,7 @@ export function Verdict() {
   const isOld = missing.value !== undefined || gone.value !== undefined;
   return (
     <header class="verdict">
-      <h1>{report.title ?? fileName}</h1>
+      <h1 title={report.title}>{report.title ?? fileName}</h1>
       {isOld ? (
         <p>{WORDS.verdictIsOld}</p>
       ) : (
