@@ -52,3 +52,22 @@ export const PLACE_UNIT_SI: Readonly<Record<Dimension, number>> = {
   pressure: 1e3,
   'angle-per-length': DEGREE / 1e-3,
 };
+
+/** What a figure can be: also what only comes out, which no place of the file takes and no formula speaks of. */
+export type FigureDimension = Dimension | 'energy' | 'time' | 'angular-speed';
+
+/** Unit in which a figure is shown: that of its place, where it has one. */
+export const FIGURE_UNIT: Readonly<Record<FigureDimension, string>> = {
+  ...PLACE_UNIT,
+  energy: 'J',
+  time: 's',
+  'angular-speed': 'deg/s',
+};
+
+/** SI value of one such unit. */
+export const FIGURE_UNIT_SI: Readonly<Record<FigureDimension, number>> = {
+  ...PLACE_UNIT_SI,
+  energy: 1,
+  time: 1,
+  'angular-speed': DEGREE,
+};

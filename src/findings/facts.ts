@@ -4,7 +4,9 @@
  */
 import { adjusters } from './facts/adjusters.ts';
 import { areaFacts } from './facts/area.ts';
-import { closingFacts, effortFacts } from './facts/closing.ts';
+import { closingFacts } from './facts/closing.ts';
+import { effortFacts } from './facts/effort.ts';
+import { padFacts } from './facts/pad.ts';
 import { progression } from './facts/progression.ts';
 import { signalFacts } from './facts/signal.ts';
 import { wireFacts } from './facts/wire.ts';
@@ -21,6 +23,7 @@ export function findFacts(study: Study): readonly Fact[] {
       ...plates.filter((each) => each.lever === lever.index).flatMap((each) => areaFacts(study, each)),
       ...closingFacts(study, lever),
     ]),
+    ...padFacts(study),
     ...effortFacts(study),
     ...wireFacts(study),
     ...sensors.flatMap((sensor) => signalFacts(study, sensor)),

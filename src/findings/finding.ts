@@ -1,7 +1,7 @@
 /**
  * What is wrong with the linkage, or worth knowing: the answer of one rule, as data.
  */
-import type { Dimension } from '../definition/dimensions.ts';
+import type { FigureDimension } from '../definition/dimensions.ts';
 import type { Span } from '../definition/span.ts';
 import type { FindingCode } from './codes.ts';
 
@@ -10,7 +10,7 @@ export type FindingSeverity = 'error' | 'warning' | 'note';
 /** A figure with its kind; SI. */
 export interface Figure {
   readonly value: number;
-  readonly dimension: Dimension;
+  readonly dimension: FigureDimension;
 }
 
 /** A stretch of the pedal's travel, both ends fractions of the whole, `from` not above `to`. */
@@ -80,4 +80,6 @@ export interface Fact {
   /** Pedal travel where it holds, a fraction. */
   readonly travel?: number;
   readonly why?: string;
+  /** What published guidance says of such a figure, with its source; no judgement. */
+  readonly guidance?: string;
 }

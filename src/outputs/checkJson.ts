@@ -126,9 +126,9 @@ function comparisonOf(
 }
 
 function factOf(fact: Fact): JsonFact {
-  const { key, part, label, figure, travel, why } = fact;
+  const { key, part, label, figure, travel, why, guidance } = fact;
   const shown = figure === undefined ? null : isTravel(fact) ? jsonShare(figure.value) : jsonFigure(figure);
-  return { key, part, label, figure: shown, travel: jsonTravel(travel), why: why ?? null };
+  return { key, part, label, figure: shown, travel: jsonTravel(travel), why: why ?? null, guidance: guidance ?? null };
 }
 
 function partOf({ kind, name, span, depth, figures }: PathPart, placeOf: PlaceOf): JsonPart {

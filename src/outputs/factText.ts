@@ -4,8 +4,17 @@ import type { PartFigure } from '../findings/part.ts';
 import { figureText, NO_VALUE, percentText, travelText } from './figure.ts';
 import { printable } from './paint.ts';
 
-/** The fact's figure and where on the pedal it holds, or why there is none. */
+/** The fact's figure and where on the pedal it holds, or why there is none; behind it what guidance says. */
 export function factText(fact: Fact): string {
+  return withGuidance(told(fact), fact);
+}
+
+/** @param text of the fact's figure */
+export function withGuidance(text: string, { figure, guidance }: Fact): string {
+  return figure === undefined || guidance === undefined ? text : `${text} (guidance: ${guidance})`;
+}
+
+function told(fact: Fact): string {
   const { label, figure, travel, why } = fact;
   if (travel === undefined) return figure === undefined ? (why ?? NO_VALUE) : figureText(figure);
   if (figure === undefined) return why ?? percentText(travel);

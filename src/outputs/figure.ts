@@ -1,19 +1,19 @@
 /**
  * Figures as a person reads them: in the unit of the drawing, with as many digits as one can act on.
  */
-import { PLACE_UNIT, PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
+import { FIGURE_UNIT, FIGURE_UNIT_SI, type FigureDimension } from '../definition/dimensions.ts';
 import type { Figure } from '../findings/finding.ts';
 
 /** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. @param more digits behind the point than usual */
 export function figureText({ value, dimension }: Figure, more = 0): string {
-  const shown = value / PLACE_UNIT_SI[dimension];
+  const shown = value / FIGURE_UNIT_SI[dimension];
   if (!Number.isFinite(shown)) return NO_VALUE;
-  return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension) + more)), PLACE_UNIT[dimension]);
+  return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension) + more)), FIGURE_UNIT[dimension]);
 }
 
 /** Digits behind the point in which a figure is commonly shown, in the unit of its place; zeros at its end are left out then. */
 export function figureDigits({ value, dimension }: Figure): number {
-  return digitsFor(value / PLACE_UNIT_SI[dimension], dimension);
+  return digitsFor(value / FIGURE_UNIT_SI[dimension], dimension);
 }
 
 /** A fraction in percent, e.g. `62.1 %`, `100 %`. */
@@ -41,7 +41,7 @@ export function decimal(value: number, digits: number): string {
 export const NO_VALUE = '–';
 
 /** Digits behind the point of a whole figure, in the place's unit. */
-const DIGITS: Readonly<Record<Dimension, number>> = {
+const DIGITS: Readonly<Record<FigureDimension, number>> = {
   number: 2,
   length: 2,
   area: 0,
@@ -54,13 +54,16 @@ const DIGITS: Readonly<Record<Dimension, number>> = {
   voltage: 2,
   pressure: 1,
   'angle-per-length': 2,
+  energy: 2,
+  time: 2,
+  'angular-speed': 0,
 };
 
 /** Below this, in the place's unit, what is left is rounding of the computation. */
 const NOTHING = 1e-9;
 const MOST_DIGITS = 6;
 
-function digitsFor(shown: number, dimension: Dimension): number {
+function digitsFor(shown: number, dimension: FigureDimension): number {
   const size = Math.abs(shown);
   const digits = DIGITS[dimension] + (size < 10 && dimension !== 'length' && dimension !== 'number' ? 1 : 0);
   // A small figure keeps two digits that say something, so that it never reads as nothing.

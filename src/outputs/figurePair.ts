@@ -2,7 +2,7 @@
  * A figure of both files and their difference, in words: with as many digits as it takes to tell the two apart, and so that the difference
  * is that of what is shown, or else has one digit more.
  */
-import { PLACE_UNIT_SI } from '../definition/dimensions.ts';
+import { FIGURE_UNIT_SI } from '../definition/dimensions.ts';
 import type { Figure } from '../findings/finding.ts';
 import type { OutcomeChange, OutcomeSide } from '../studies/compare/comparison.ts';
 import { signed } from './compareFile.ts';
@@ -52,7 +52,7 @@ function usualDigits(figure: Figure, percent: boolean): number {
 }
 
 function scaleOf({ dimension }: Figure, percent: boolean): number {
-  return percent ? 100 : 1 / PLACE_UNIT_SI[dimension];
+  return percent ? 100 : 1 / FIGURE_UNIT_SI[dimension];
 }
 
 function shown(figure: Figure, percent: boolean, digits: number): string {

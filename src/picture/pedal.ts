@@ -1,6 +1,6 @@
 /** What full travel of the pedal is, and how far it gets. */
+import { pathOfForce } from '../findings/facts/pad.ts';
 import { lastWithValue } from '../numeric/roots.ts';
-import { size, vectorAt } from '../numeric/vector.ts';
 import type { PedalScale } from '../protocol/picture.ts';
 import type { Drawable } from './drawable.ts';
 import { turningPoint } from './turning.ts';
@@ -10,10 +10,10 @@ export function scalePedal(drawable: Drawable): PedalScale {
   const { pedal } = definition;
   const { pad } = mechanism.attached;
   const lastSolved = lastSolvedOf(drawable);
+  const path = finite(pathOfForce(definition, build));
   if (pedal?.kind === 'cable') {
     const ratio = pedal.leverRatio?.nominal;
-    const padTravel = finite(pedal.pull.nominal * (ratio ?? 1));
-    return { padTravel, padIs: ratio === undefined ? 'cable' : 'pad', lever: undefined, pad: undefined, lastSolved };
+    return { padTravel: path, padIs: ratio === undefined ? 'cable' : 'pad', lever: undefined, pad: undefined, lastSolved };
   }
   const index = pedal && mechanism.leverIndex.get(pedal.lever.name);
   if (pedal === undefined || index === undefined) {
@@ -21,7 +21,7 @@ export function scalePedal(drawable: Drawable): PedalScale {
   }
   const pin = pad?.kind === 'arm' ? pad.pin : undefined;
   return {
-    padTravel: pin === undefined ? undefined : finite(size(vectorAt(build.parameters, pin + 3)) * pedal.travel.nominal),
+    padTravel: path,
     padIs: 'pad',
     lever: placeOf(index),
     pad: pin === undefined ? undefined : turningPoint(build, pin),
@@ -29,8 +29,8 @@ export function scalePedal(drawable: Drawable): PedalScale {
   };
 }
 
-function finite(length: number): number | undefined {
-  return Number.isFinite(length) ? length : undefined;
+function finite(length: number | undefined): number | undefined {
+  return length !== undefined && Number.isFinite(length) ? length : undefined;
 }
 
 /** Where the first of the moved levers loses the place that it has had, or the pedal its travel: there all of it binds. */

@@ -1,7 +1,7 @@
 /** What has been found out about a file, in words, as the view shows it beside the drawing. */
 import type { Fact } from '../findings/finding.ts';
 import { statusLine } from '../language/statusLine.ts';
-import { factText, isTravel } from '../outputs/factText.ts';
+import { factText, isTravel, withGuidance } from '../outputs/factText.ts';
 import { figureText } from '../outputs/figure.ts';
 import { notCheckedText } from '../outputs/marks.ts';
 import { printable } from '../outputs/paint.ts';
@@ -49,7 +49,7 @@ function reportFact(fact: Fact): ReportedFigure {
   const isAlone = figure !== undefined && travel !== undefined && !isTravel(fact);
   return {
     label: printable(label.includes(part) ? label : `${part}: ${label}`),
-    text: printable(isAlone ? figureText(figure) : factText(fact)),
+    text: printable(isAlone ? withGuidance(figureText(figure), fact) : factText(fact)),
     travel,
   };
 }

@@ -149,7 +149,7 @@ describe('figures', () => {
     );
     expect(findings[0]).toMatchObject({ cure: null, ranges: null, worst: null, limit: null, mend: null, related: [] });
     expect(findings[1]?.worst).toEqual({ value: null, unit: 'deg', travel: 0 });
-    expect(facts).toEqual([{ key: 'k', part: 'shaft', label: 'l', figure: null, travel: null, why: 'never reached' }]);
+    expect(facts).toEqual([{ key: 'k', part: 'shaft', label: 'l', figure: null, travel: null, why: 'never reached', guidance: null }]);
   });
 
   it('of facts that are pedal travels stand in %', () => {

@@ -96,6 +96,8 @@ export interface JsonFact {
   readonly figure: JsonFigure | null;
   readonly travel: number | null;
   readonly why: string | null;
+  /** What published guidance says of such a figure, with its source. */
+  readonly guidance: string | null;
 }
 
 export interface JsonPart {

@@ -1,5 +1,5 @@
 /** Figures for other programs: in the unit of the table, with every digit, `null` where there is none. */
-import { PLACE_UNIT, PLACE_UNIT_SI } from '../../definition/dimensions.ts';
+import { FIGURE_UNIT, FIGURE_UNIT_SI } from '../../definition/dimensions.ts';
 import type { Value } from '../../definition/definition.ts';
 import type { Figure, Mend, Outcome, TravelRange } from '../../findings/finding.ts';
 import type { ComparedFigure } from '../../requirements/requirement.ts';
@@ -27,7 +27,7 @@ export interface JsonOutcome {
 }
 
 export function jsonFigure({ value, dimension }: Figure): JsonFigure {
-  return { value: finite(value * (1 / PLACE_UNIT_SI[dimension])), unit: PLACE_UNIT[dimension] };
+  return { value: finite(value * (1 / FIGURE_UNIT_SI[dimension])), unit: FIGURE_UNIT[dimension] };
 }
 
 /** A fraction in percent. */

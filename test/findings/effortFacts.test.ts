@@ -1,0 +1,89 @@
+/** What is told of the foot: the step at tip-in, the loop and its work, the pad's travel, and what guidance says. By hand. */
+import { describe, expect, it } from 'vitest';
+import type { Fact } from '../../src/findings/finding.ts';
+import { solve } from '../../src/solve.ts';
+import { FULL, onShaft, TWO } from './hungSprings.ts';
+
+/** N·mm at rest, N·mm/deg of the two springs together; mm. */
+const [PRELOAD, RATE, DRUM] = [600, 4, 24];
+const MU_PHI = 0.1 * Math.PI;
+
+const factsOf = (text: string): readonly Fact[] => solve(text).facts.filter(({ part }) => part === 'pedal');
+const told = (text: string, key: string): Fact => {
+  const [fact, second] = factsOf(text).filter((each) => each.key === key);
+  if (fact === undefined || second !== undefined) throw new Error(`not one ${key}`);
+  return fact;
+};
+const rubbing = (cable: string, pedal = '', springs = TWO): string =>
+  onShaft(springs)
+    .replace('to: shaft.wheel}}', `to: shaft.wheel, bend: 180 deg, ${cable}}}`)
+    .replace('pull: 25.13 mm}', `pull: 25.13 mm${pedal}}`);
+
+describe('the step at tip-in', () => {
+  it('is all that the springs ask for where the throttle starts from rest', () => {
+    const step = told(onShaft(TWO), 'tip-in-step');
+    expect(step.figure).toEqual({ value: expect.closeTo(PRELOAD / DRUM, 4) as number, dimension: 'force' });
+    expect(step.travel).toBe(0);
+  });
+
+  it('comes where the slack ends, by the cable’s friction greater', () => {
+    const step = told(rubbing('friction: 0.1, slack: 2 mm'), 'tip-in-step');
+    expect(step.travel).toBeCloseTo(2 / 25.13, 8);
+    expect(step.figure?.value).toBeCloseTo((PRELOAD / DRUM) * Math.exp(MU_PHI), 4);
+  });
+
+  it('is what comes on top of what the pedal itself asks for', () => {
+    const text = `format: 1
+levers:
+  pedal: {pivot: [0, 0], arms: {pad: {radius: 200, angle: -90 deg}}, drums: {wheel: {radius: 50, wraps: counterclockwise}}}
+  shaft: {pivot: [300, 0], drums: {wheel: {radius: 24, wraps: counterclockwise}}, stops: {closed: 0 deg, open: 80 deg}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 20 deg, pad: pad}
+cables: {main: {from: pedal.wheel, leaves: [60, 50], enters: [240, 24], to: shaft.wheel, slack: 5 mm, stiffness: 50 N/mm}}
+plates: {bank: {lever: shaft, bore: 40, seat: 6 deg, idle: 1.5 deg}}
+springs:
+  own: {lever: pedal, rate: 10 N*mm/deg, preload: 1000 N*mm}
+  one: {lever: shaft, rate: 2 N*mm/deg, preload: 300 N*mm}
+  two: {lever: shaft, rate: 2 N*mm/deg, preload: 300 N*mm}
+`;
+    // 600 N·mm over 24 mm pull with 25 N on 50 mm: 1250 N·mm over 200 mm.
+    const step = told(text, 'tip-in-step');
+    expect(step.figure?.value).toBeCloseTo(6.25, 3);
+    expect(step.travel).toBeCloseTo(5 / (50 * 20 * (Math.PI / 180)), 8);
+    expect(told(text, 'pad-travel').figure?.value).toBeCloseTo(0.2 * 20 * (Math.PI / 180), 12);
+    expect(told(text, 'effort-at-rest').figure?.value).toBeCloseTo(5, 9);
+  });
+});
+
+describe('the loop', () => {
+  /** N·m: the springs’ work over the stroke, which pressing takes more of and coming back gives less of by the capstan’s factor. */
+  const WORK = (PRELOAD * FULL + (RATE * FULL * FULL) / 2) * (Math.PI / 180) * 1e-3;
+
+  it('takes the work that the capstan equation leaves between pressing and coming back', () => {
+    const expected = WORK * (Math.exp(MU_PHI) - Math.exp(-MU_PHI));
+    const work = told(rubbing('friction: 0.1'), 'loop-work');
+    expect(work.figure?.dimension).toBe('energy');
+    expect(work.figure?.value).toBeCloseTo(expected, 5);
+    expect(told(rubbing('friction: 0.1'), 'loop-width').figure?.value).toBeCloseTo(expected / 25.13e-3, 3);
+    // At a pad the same work.
+    expect(told(rubbing('friction: 0.1', ', lever_ratio: 4.5'), 'loop-work').figure?.value).toBeCloseTo(expected, 5);
+  });
+
+  it('is not told of where no friction is given', () => {
+    expect(factsOf(onShaft(TWO)).some(({ key }) => key.startsWith('loop'))).toBe(false);
+  });
+});
+
+describe('guidance', () => {
+  it('stands with its source beside travel and force of the pad, and judges nothing', () => {
+    const text = rubbing('friction: 0.1', ', lever_ratio: 4.5');
+    expect(told(text, 'pad-travel').figure?.value).toBeCloseTo(4.5 * 25.13e-3, 12);
+    for (const key of ['pad-travel', 'effort-least', 'effort-greatest']) {
+      expect(told(text, key).guidance, key).toMatch(/\d+ (?:mm|N).*; MIL-STD-1472, from memory$/);
+    }
+    expect(factsOf(text).filter(({ guidance }) => guidance !== undefined)).toHaveLength(3);
+  });
+
+  it('says nothing of the pull of a cable, which no foot feels', () => {
+    expect(factsOf(onShaft(TWO)).filter(({ key, guidance }) => guidance !== undefined || key === 'pad-travel')).toEqual([]);
+  });
+});
