@@ -85,21 +85,31 @@ function readAny(
  * the file, none of which is a unit; and from one version of a file to the next nearly all of them stay.
  */
 function readPlain(text: string, at: Origin, expected: Dimension | undefined, names: ReadonlySet<string>): QuantityReading {
-  const key = `${expected ?? ''} ${text}`;
-  const before = sound.get(key);
+  const kept = soundAt(expected);
+  const before = kept.get(text);
   if (before !== undefined) return before;
   const read = readQuantity(text, at, expected, names);
   // A tolerance knows its place.
   const isPlain = read.form === 'quantity' && read.quantity !== undefined && read.quantity.tolerance === undefined;
   if (isPlain && read.problems.length === 0 && text.length <= LONGEST_KEPT) {
-    if (sound.size >= MOST_KEPT) sound.clear();
-    sound.set(key, read);
+    if (kept.size >= MOST_KEPT) kept.clear();
+    kept.set(text, read);
   }
   return read;
 }
 
-const sound = new Map<string, QuantityReading>();
-const MOST_KEPT = 2000;
+function soundAt(expected: Dimension | undefined): Map<string, QuantityReading> {
+  const known = sound.get(expected);
+  if (known !== undefined) return known;
+  const made = new Map<string, QuantityReading>();
+  sound.set(expected, made);
+  return made;
+}
+
+/** By the dimension of the place and the text: joined to one key they would cost more than is saved. */
+const sound = new Map<Dimension | undefined, Map<string, QuantityReading>>();
+/** Of each dimension. */
+const MOST_KEPT = 1000;
 const LONGEST_KEPT = 40;
 
 /** Edits fit only where the text stands in the file letter by letter. */

@@ -74,6 +74,7 @@ export function record<K extends Keys, T>(
     choices: options.choices ?? [],
   };
   const names = Object.keys(keys);
+  const pairs = Object.entries(keys);
   return {
     about,
     read(node, site, reading) {
@@ -97,7 +98,7 @@ export function record<K extends Keys, T>(
       const missing: string[] = [];
       let whole = true;
       const values: Record<string, unknown> = {};
-      for (const [name, key] of Object.entries(keys)) {
+      for (const [name, key] of pairs) {
         const entry = byName.get(name);
         if (entry === undefined) {
           if (!key.required) continue;

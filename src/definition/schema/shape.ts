@@ -119,8 +119,9 @@ type Defined<T> = { readonly [K in keyof T as undefined extends T[K] ? never : K
 
 /** The same fields without those that are undefined. */
 export function defined<T extends object>(fields: T): Defined<T> {
-  const entries = Object.entries(fields).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(entries) as Defined<T>;
+  const kept: Record<string, unknown> = {};
+  for (const key in fields) if (fields[key] !== undefined) kept[key] = fields[key];
+  return kept as Defined<T>;
 }
 
 /** Name, its place and the entry's place, as every named part begins. */

@@ -154,27 +154,14 @@ export function convert(
   };
 
   const mapOf = (raw: readonly RawEntry[], span: Span, flow: boolean, damaged: boolean): SourceMap => {
-    const entries: SourceEntry[] = [];
-    const seen = new Map<string, Span>();
-    for (const { key, keySpan, value, end, keyless } of raw) {
-      if (keyless === true) continue;
-      const entry = { key, keySpan, span: { start: keySpan.start, end }, value };
-      const first = seen.get(key);
-      if (first === undefined) {
-        seen.set(key, keySpan);
-        entries.push(entry);
-      } else {
-        problems.push({
-          code: 'duplicate-key',
-          severity: 'error',
-          span: keySpan,
-          message: `The key \`${key}\` stands twice in this block; only the first is read`,
-          cure: 'Remove or rename one of the two',
-          related: [{ span: first, message: 'The first is here' }],
-        });
-      }
-    }
-    return { kind: 'map', span, flow, entries, damaged: damaged || raw.some((entry) => entry.keyless === true) };
+    const written = raw.filter(({ keyless }) => keyless !== true);
+    const entries = written.map(({ key, keySpan, value, end }): SourceEntry => ({
+      key,
+      keySpan,
+      span: { start: keySpan.start, end },
+      value,
+    }));
+    return { kind: 'map', span, flow, entries: firstOfEach(entries, problems), damaged: damaged || written.length < raw.length };
   };
 
   const closedAt = (source: YAMLMap | YAMLSeq): boolean => {
@@ -216,6 +203,27 @@ export function convert(
 
   const root = contents === null ? undefined : node(contents, 0, false);
   return { root: root?.kind === 'empty' && root.span.start === root.span.end ? undefined : root, problems };
+}
+
+/** Of equal keys of one block the first; the others are reported. */
+export function firstOfEach(entries: readonly SourceEntry[], problems: Problem[]): readonly SourceEntry[] {
+  const seen = new Map<string, Span>();
+  return entries.filter(({ key, keySpan }) => {
+    const first = seen.get(key);
+    if (first === undefined) {
+      seen.set(key, keySpan);
+      return true;
+    }
+    problems.push({
+      code: 'duplicate-key',
+      severity: 'error',
+      span: keySpan,
+      message: `The key \`${key}\` stands twice in this block; only the first is read`,
+      cure: 'Remove or rename one of the two',
+      related: [{ span: first, message: 'The first is here' }],
+    });
+    return false;
+  });
 }
 
 /** Plain words that YAML 1.2 reads as no value. */

@@ -6,11 +6,13 @@
  * shown, the text of such a mistake is replaced by as many spaces, which moves nothing, and the file is parsed
  * again; that happens a few times at most.
  */
-import { Composer, Lexer, Parser, type CST, type Document, type YAMLError } from 'yaml';
+import type { YAMLError } from 'yaml';
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
+import { compose, MAX_DEPTH } from './compose.ts';
 import { convert } from './convert.ts';
 import { mishapOf, tabs, type Mishap } from './mishap.ts';
+import { parseSections } from './parseSections.ts';
 import type { SourceNode } from './tree.ts';
 
 /** The tree of a file, and the mistakes of YAML in it. */
@@ -22,13 +24,21 @@ export interface ParsedSource {
   readonly misplaced: boolean;
 }
 
-/** @param text the whole file, as in the editor; its size has been checked. */
+/**
+ * What did not change since a text that was parsed before is taken from there, which is not to be told from parsing it anew.
+ * @param text the whole file, as in the editor; its size has been checked.
+ */
 export function parseSource(text: string): ParsedSource {
+  const read = parseSections(withLineFeeds(text));
+  return read === undefined ? parseWhole(text) : { ...read, misplaced: false };
+}
+
+/** The same, all of it anew. */
+export function parseWhole(text: string): ParsedSource {
   const problems: Problem[] = [];
   const masks: Span[] = [];
   let tabbed: Problem | undefined;
-  // To YAML a lone CR ends a line too, which the library does not know.
-  let masked = text.replace(/\r(?!\n)/g, '\n');
+  let masked = withLineFeeds(text);
   const rounds = Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PARSED_CHARACTERS / text.length)));
   for (let round = 1; ; round++) {
     const { documents, tooDeep } = compose(masked);
@@ -62,6 +72,11 @@ export function parseSource(text: string): ParsedSource {
   }
 }
 
+/** To YAML a lone CR ends a line too, which the library does not know. */
+function withLineFeeds(text: string): string {
+  return text.replace(/\r(?!\n)/g, '\n');
+}
+
 function damagesOf(mishaps: readonly (Mishap | undefined)[]): readonly Span[] {
   return mishaps.flatMap((mishap) => (mishap === undefined ? [] : [mishap.problem.span]));
 }
@@ -76,8 +91,6 @@ function hiddenTabs(errors: readonly YAMLError[], text: string): Mishap | undefi
   return document !== undefined && document.errors.length < errors.length ? mishap : undefined;
 }
 
-/** Nesting beyond anything the format has; the library's composer is recursive. */
-const MAX_DEPTH = 60;
 /** A file is parsed again as often as its size leaves time for. */
 const LEAST_ROUNDS = 2;
 const MOST_ROUNDS = 6;
@@ -87,51 +100,6 @@ const MAX_MISHAPS = 20;
 
 /** Mistakes beyond which a text is no throttle file gone wrong, and reading it again is of no use. */
 const GARBAGE = 5_000;
-
-/** Tokens that belong to nothing; a text with more of them is not worth taking apart to its end. */
-const MAX_STRAYS = 2_000;
-
-interface ComposedDocument {
-  readonly document: Document.Parsed;
-  /** Offset of its `---`, or of the file's start. */
-  readonly start: number;
-}
-
-function compose(text: string): { documents: ComposedDocument[]; tooDeep: number | undefined } {
-  const tokens: CST.Token[] = [];
-  const parser = new Parser();
-  let offset = 0;
-  let tooDeep: number | undefined;
-  let strays = 0;
-  for (const lexeme of new Lexer().lex(text)) {
-    for (const token of parser.next(lexeme)) {
-      tokens.push(token);
-      if (token.type === 'error') strays++;
-    }
-    if (strays > MAX_STRAYS) break;
-    if (parser.stack.length > MAX_DEPTH) {
-      tooDeep = offset;
-      break;
-    }
-    if (!MARKERS.has(lexeme)) offset += lexeme.length;
-  }
-  for (const token of parser.end()) tokens.push(token);
-  const starts = tokens.flatMap((token) => (token.type === 'document' ? [documentStart(token)] : []));
-  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, merge: false });
-  const documents: ComposedDocument[] = [];
-  for (const document of composer.compose(tokens, false, text.length)) {
-    documents.push({ document, start: starts[documents.length] ?? 0 });
-    if (documents.length === 2) break;
-  }
-  return { documents, tooDeep };
-}
-
-/** Lexemes by which the lexer marks document, flow end and scalar; they stand for no text. */
-const MARKERS: ReadonlySet<string> = new Set(['\u0002', '\u0018', '\u001f']);
-
-function documentStart(document: CST.Document): number {
-  return document.start.find((token) => token.type === 'doc-start')?.offset ?? document.offset;
-}
 
 function blank(text: string, span: Span): string {
   return text.slice(0, span.start) + text.slice(span.start, span.end).replace(/[^\r\n]/g, ' ') + text.slice(span.end);
