@@ -2,96 +2,167 @@
  * Closing torques, their margin over friction and the pedal's effort and release as functions of pedal travel, worked out once at each
  * place for all levers together: several rules and facts speak of them.
  */
-import { createFriction, type FrictionStatics } from '../forces/friction/statics.ts';
+import { isGiven } from '../forces/friction/missing.ts';
+import type { SpringOff } from '../forces/friction/springsOff.ts';
+import { createFriction, type FrictionSolver } from '../forces/friction/statics.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import type { Along } from '../travel/extremes.ts';
-import { once, oncePer } from '../travel/once.ts';
+import { once } from '../travel/once.ts';
 import { stationFinder } from '../travel/stations.ts';
-import type { Travel } from '../travel/travel.ts';
 import type { Study } from './study.ts';
 
 /** Closing torque at a lever, N·m; the column `<lever>.closing`. @param without name of a spring that is taken off */
 export function closingAlong(study: Study, lever: number, without?: string): Along {
-  const returnsAt = without === undefined ? forcesOf(study) : returnsOf(study, without);
-  return (travel) => returnsAt(travel).closing[lever]! + 0;
+  const { rowAt, closing, levers } = forcesOf(study);
+  return offAlong(study, lever, 'closing', without) ?? ((travel) => closing[rowAt(travel) * levers + lever]! + 0);
 }
 
 /** N; the column `pedal.effort`. */
 export const effortAlong = once((study: Study): Along => {
-  const forcesAt = forcesOf(study);
-  return (travel) => forcesAt(travel).effort;
+  const { rowAt, effort } = forcesOf(study);
+  return (travel) => effort[rowAt(travel)]!;
 });
 
 /** N; the column `pedal.release`. */
 export const releaseAlong = once((study: Study): Along => {
-  const forcesAt = forcesOf(study);
-  return (travel) => forcesAt(travel).release;
+  const { rowAt, release } = forcesOf(study);
+  return (travel) => release[rowAt(travel)]!;
 });
 
 /** Closing torque over friction at a lever, as `FrictionStatics.margin`. @param without name of a spring that is taken off */
 export function marginAlong(study: Study, lever: number, without?: string): Along {
-  const returnsAt = without === undefined ? forcesOf(study) : returnsOf(study, without);
-  return (travel) => returnsAt(travel).margin[lever]!;
+  const { rowAt, margin, levers } = forcesOf(study);
+  return offAlong(study, lever, 'margin', without) ?? ((travel) => margin[rowAt(travel) * levers + lever]!);
 }
 
 /** Tension in a cable's pedal end while the pedal is pressed, N. */
 export function tensionAlong(study: Study, cable: number): Along {
-  const forcesAt = forcesOf(study);
-  return (travel) => forcesAt(travel).tension[cable]! + 0;
+  const { rowAt, tension, cables } = forcesOf(study);
+  return (travel) => tension[rowAt(travel) * cables + cable]! + 0;
 }
 
-/** What brings the levers back. */
-interface Returns {
+/** Rows of figures: one for each of the travel's samples, and a last one for whatever place between them was asked for last. */
+interface ForcesAlong {
+  readonly solver: FrictionSolver;
+  /** Solves a place where that was not done. */
+  rowAt(travel: number): number;
+  readonly levers: number;
+  readonly cables: number;
   readonly closing: Float64Array;
   readonly margin: Float64Array;
-}
-
-interface Forces extends Returns {
   readonly tension: Float64Array;
-  readonly effort: number;
-  readonly release: number;
+  readonly effort: Float64Array;
+  readonly release: Float64Array;
 }
 
-const forcesOf = once(({ travel }: Study): ((travel: number) => Forces) => {
-  const solver = createFriction(travel.build);
-  return kept(
-    travel,
-    (pose) => forcesIn(solver.at(pose)),
-    (forces) => ({
-      ...forces,
-      closing: forces.closing.slice(),
-      margin: forces.margin.slice(),
-      tension: forces.tension.slice(),
-    }),
-  );
-});
-
-function forcesIn({ frictionless: { closing }, pressing: { tension }, margin, effort, release }: FrictionStatics): Forces {
-  return { closing, margin, tension, effort, release };
-}
-
-/** With a spring taken off. */
-const returnsOf = oncePer(({ travel }: Study, without: string): ((travel: number) => Returns) => {
-  const solver = createFriction(travel.build);
-  return kept(
-    travel,
-    (pose) => {
-      const { frictionless, margin } = solver.comingBack(pose, without);
-      return { closing: frictionless.closing, margin };
-    },
-    ({ closing, margin }) => ({ closing: closing.slice(), margin: margin.slice() }),
-  );
-});
-
-/** At the samples they are kept; elsewhere they hold until the next place is asked for. */
-function kept<Found>({ poseAt, samples }: Travel, find: (pose: Pose) => Found, keep: (found: Found) => Found): (travel: number) => Found {
+const forcesOf = once((study: Study): ForcesAlong => {
+  const { build, samples, poseAt, mechanism } = study.travel;
+  const solver = createFriction(build);
   const numberOf = stationFinder(samples);
-  const known: (Found | undefined)[] = [];
+  const rows = samples.length + 1;
+  const levers = mechanism.levers.length;
+  const cables = mechanism.cables.length;
+  const isKnown = new Uint8Array(rows);
+  // Where there is friction its margin is asked for with each spring off, too.
+  const rubs = isGiven(mechanism.friction);
+  let between = NaN;
+  const found: ForcesAlong = {
+    solver,
+    levers,
+    cables,
+    closing: new Float64Array(rows * levers),
+    margin: new Float64Array(rows * levers),
+    tension: new Float64Array(rows * cables),
+    effort: new Float64Array(rows),
+    release: new Float64Array(rows),
+    rowAt(travel) {
+      const number = numberOf(travel);
+      const row = number < 0 ? samples.length : number;
+      if (number < 0 ? travel === between : isKnown[row] === 1) return row;
+      const pose = poseAt(travel);
+      const { frictionless, pressing, margin, effort, release } = solver.at(pose);
+      found.closing.set(frictionless.closing, row * levers);
+      found.margin.set(margin, row * levers);
+      found.tension.set(pressing.tension, row * cables);
+      found.effort[row] = effort;
+      found.release[row] = release;
+      if (number < 0) {
+        between = travel;
+        return row;
+      }
+      isKnown[row] = 1;
+      if (rubs) offOf(study).fill(row, pose);
+      return row;
+    },
+  };
+  return found;
+});
+
+/** With a spring taken off; undefined for a lever at which that changes nothing, and where there is no such spring. */
+function offAlong(study: Study, lever: number, what: 'closing' | 'margin', without: string | undefined): Along | undefined {
+  if (without === undefined) return undefined;
+  const spring = study.travel.mechanism.attached.springs.findIndex(({ name }) => name === without);
+  if (spring < 0) return undefined;
+  const { columns, sampleAt, betweenAt, numberOf } = offOf(study);
+  const { levers, [what]: figures } = columns[spring]!;
+  const at = levers.indexOf(lever);
+  if (at < 0) return undefined;
+  const width = levers.length;
   return (travel) => {
     const number = numberOf(travel);
-    const before = known[number];
-    if (before !== undefined) return before;
-    const found = find(poseAt(travel));
-    return number < 0 ? found : (known[number] = keep(found));
+    if (number < 0) return betweenAt(travel, spring)[what][at]! + 0;
+    sampleAt(number);
+    return figures[number * width + at]! + 0;
   };
 }
+
+interface Off {
+  /** By spring. Rows of figures, one for each of the travel's samples. */
+  readonly columns: readonly { readonly levers: readonly number[]; readonly closing: Float64Array; readonly margin: Float64Array }[];
+  readonly numberOf: (travel: number) => number;
+  /** Solves a sample for all springs where that was not done. */
+  sampleAt(number: number): void;
+  /** Fills the row of a sample from what was solved last. */
+  fill(number: number, pose: Pose): void;
+  betweenAt(travel: number, spring: number): SpringOff;
+}
+
+const offOf = once((study: Study): Off => {
+  const { samples, poseAt, mechanism } = study.travel;
+  const { solver } = forcesOf(study);
+  const columns = mechanism.attached.springs.map((_, spring) => {
+    const levers = solver.changedBy(spring);
+    const figures = (): Float64Array => new Float64Array(samples.length * levers.length);
+    return { levers, closing: figures(), margin: figures() };
+  });
+  const isKnown = new Uint8Array(samples.length);
+  let last: { readonly travel: number; readonly spring: number; readonly off: SpringOff } | undefined;
+  const fill = (number: number, pose: Pose): void => {
+    isKnown[number] = 1;
+    last = undefined;
+    for (let spring = 0; spring < columns.length; spring++) {
+      const off = solver.springOff(pose, spring);
+      const { levers, closing, margin } = columns[spring]!;
+      closing.set(off.closing, number * levers.length);
+      margin.set(off.margin, number * levers.length);
+    }
+  };
+  return {
+    columns,
+    numberOf: stationFinder(samples),
+    fill,
+    sampleAt(number) {
+      if (isKnown[number] === 1) return;
+      const pose = poseAt(samples[number]!);
+      solver.comingBack(pose);
+      fill(number, pose);
+    },
+    betweenAt(travel, spring) {
+      if (last?.travel === travel && last.spring === spring) return last.off;
+      const pose = poseAt(travel);
+      solver.comingBack(pose);
+      last = { travel, spring, off: solver.springOff(pose, spring) };
+      return last.off;
+    },
+  };
+});

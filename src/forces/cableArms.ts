@@ -6,9 +6,7 @@
 import type { Build } from '../kinematics/build.ts';
 import { drumAt, type DrumPoint } from '../kinematics/joints/drum.ts';
 import type { CableEndModel, CableJoint } from '../kinematics/model.ts';
-import { turnedAt } from '../kinematics/poseGeometry.ts';
 import type { Pose } from '../kinematics/pose.ts';
-import { cross, dot, minus, size, vectorAt } from '../numeric/vector.ts';
 
 /** d(pull) / d(rotation) of the driving lever; 1 where the pedal is the cable itself. */
 export function pullArm(build: Build, pose: Pose, { driver, driverEnd }: CableJoint): number {
@@ -31,10 +29,19 @@ function armOf(build: Build, pose: Pose, lever: number, end: CableEndModel): num
     drumAt(end.drum, p, sense * rotation, point, sense * pose.rate[lever]!);
     return end.drum.wraps * point.radius;
   }
-  const { axis, pivot } = mechanism.levers[lever]!;
-  const pin = turnedAt(build, pose, lever, end.pin);
-  const e = minus(pin, vectorAt(p, end.housing));
-  return dot(vectorAt(p, axis), cross(minus(pin, vectorAt(p, pivot)), e)) / size(e);
+  const { pin, housing } = end;
+  const c = pose.cosine[lever]!;
+  const s = pose.sine[lever]!;
+  let square = 0;
+  let along = 0;
+  for (let axis = 0; axis < 3; axis++) {
+    const perp = p[pin + 3 + axis]!;
+    const cross = p[pin + 6 + axis]!;
+    const e = p[pin + axis]! + c * perp + s * cross - p[housing + axis]!;
+    square += e * e;
+    along += e * (c * cross - s * perp);
+  }
+  return along / Math.sqrt(square);
 }
 
 const point: DrumPoint = { radius: 0, slope: 0, integral: 0 };

@@ -2,7 +2,7 @@
  * How the levers move with each other as they stand, whether the pedal moves them there or not: past an open stop and in a cable's slack
  * too. Levers joined by rods, slots and couplings move as one body, uᵢ the opening of lever i for one radian of opening of its first.
  */
-import { moveJoint, turnRoot } from '../kinematics/advance.ts';
+import { moveJoint } from '../kinematics/advance.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { Joint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
@@ -39,24 +39,44 @@ export function createMotion(build: Build): Motion {
     unit,
     links,
     at(pose) {
-      scratch.travel = pose.travel;
-      bodies.forEach((body, i) => {
+      for (let i = 0; i < bodies.length; i++) {
+        const { root, driver, levers, joints } = bodies[i]!;
         const link = links[i]!;
-        if (body.driver !== undefined && body.driver.kind !== 'cable') {
-          // The body before it stands in the scratch pose, moving by its own radian.
-          moveJoint(build, body.driver, scratch);
-          link.gain = senses[body.root]! * scratch.rate[body.root]!;
-          link.state = link.gain === 0 ? 'loose' : isOneWay(body.driver) ? 'pushed' : 'joined';
+        if (driver !== undefined && driver.kind !== 'cable') {
+          // The body before it moves by its own radian.
+          scratch.travel = pose.travel;
+          stand(scratch, pose, driver.driver, senses[driver.driver]! * unit[driver.driver]!);
+          moveJoint(build, driver, scratch);
+          link.gain = senses[root]! * scratch.rate[root]!;
+          link.state = link.gain === 0 ? 'loose' : isOneWay(driver) ? 'pushed' : 'joined';
         }
-        turnRoot(scratch, body.root, pose.rotation[body.root]!, senses[body.root]!);
-        unit[body.root] = 1;
-        for (const joint of body.joints) {
+        const rate = senses[root]! * pose.rate[root]!;
+        unit[root] = 1;
+        if (rate !== 0 && Number.isFinite(rate)) {
+          // As the pedal moves them.
+          for (let k = 1; k < levers.length; k++) {
+            const lever = levers[k]!;
+            unit[lever] = (senses[lever]! * pose.rate[lever]!) / rate;
+          }
+          continue;
+        }
+        stand(scratch, pose, root, senses[root]!);
+        for (const joint of joints) {
           moveJoint(build, joint, scratch);
           unit[joint.driven] = senses[joint.driven]! * scratch.rate[joint.driven]!;
         }
-      });
+      }
     },
   };
+}
+
+/** Puts one lever as it stands in a pose, moving at a rate of its own. */
+function stand(scratch: Pose, pose: Pose, lever: number, rate: number): void {
+  scratch.rotation[lever] = pose.rotation[lever]!;
+  scratch.cosine[lever] = pose.cosine[lever]!;
+  scratch.sine[lever] = pose.sine[lever]!;
+  scratch.rate[lever] = rate;
+  scratch.curvature[lever] = 0;
 }
 
 function isOneWay(joint: Joint): boolean {

@@ -22,29 +22,66 @@ export interface SpringTorque {
 
 /** On the lever on which it works first; a spring between two levers has a second one. */
 export function springTorques(build: Build, pose: Pose, spring: SpringModel): readonly SpringTorque[] {
+  fillSpring(build, pose, spring, state);
   const { lever } = spring;
-  if (spring.kind === 'torsion') {
-    const p = build.parameters;
-    const opening = build.mechanism.senses[lever]! * pose.rotation[lever]!;
-    return [{ lever, closing: p[spring.preload]! + rateOf(build, spring) * opening }];
-  }
-  const tension = springTension(build, pose, spring);
-  const { e, length } = springSpan(build, pose, spring);
-  const at = (of: number, pin: number, way: 1 | -1): SpringTorque => {
-    const axis = vectorAt(build.parameters, build.mechanism.levers[of]!.axis);
-    const arm = minus(turnedAt(build, pose, of, pin), vectorAt(build.parameters, build.mechanism.levers[of]!.pivot));
-    const growth = (way * dot(axis, cross(arm, e))) / length;
-    return { lever: of, closing: tension === 0 ? 0 : build.mechanism.senses[of]! * tension * growth };
-  };
-  const { from } = spring;
-  return [at(lever, spring.to, 1), ...(from.kind === 'pin' ? [at(from.lever, from.pin, -1)] : [])];
+  const own = { lever, closing: state.closing };
+  return spring.kind !== 'torsion' && spring.from.kind === 'pin' ? [own, { lever: spring.from.lever, closing: state.fromClosing }] : [own];
 }
+
+/** What a spring does as it stands. Filled again for each pose. */
+export interface SpringState {
+  /** Closing torque on the lever on which it works, N·m; NaN where it cannot be told. */
+  closing: number;
+  /** The same on the lever of its other end; 0 without one. */
+  fromClosing: number;
+  /** Force with which it pulls its other end towards its working end, N; none of a torsion spring. */
+  x: number;
+  y: number;
+  z: number;
+}
+
+export function createSpringState(): SpringState {
+  return { closing: 0, fromClosing: 0, x: 0, y: 0, z: 0 };
+}
+
+export function fillSpring(build: Build, pose: Pose, spring: SpringModel, into: SpringState): void {
+  const { lever } = spring;
+  into.fromClosing = into.x = into.y = into.z = 0;
+  if (spring.kind === 'torsion') {
+    const opening = build.mechanism.senses[lever]! * pose.rotation[lever]!;
+    into.closing = build.parameters[spring.preload]! + rateOf(build, spring) * opening;
+    return;
+  }
+  const { from } = spring;
+  const { e, length } = springSpan(build, pose, spring);
+  const tension = tensionAt(build, spring, length);
+  into.closing = tension === 0 ? 0 : tension * growthAt(build, pose, lever, spring.to, e, length);
+  if (tension === 0) return;
+  if (from.kind === 'pin') into.fromClosing = -tension * growthAt(build, pose, from.lever, from.pin, e, length);
+  const per = tension / length;
+  into.x = per * e[0];
+  into.y = per * e[1];
+  into.z = per * e[2];
+}
+
+/** d length / d opening of a lever that carries the working end, m/rad. */
+function growthAt(build: Build, pose: Pose, lever: number, pin: number, e: Vector, length: number): number {
+  const { parameters: p, mechanism } = build;
+  const { axis, pivot } = mechanism.levers[lever]!;
+  const arm = minus(turnedAt(build, pose, lever, pin), vectorAt(p, pivot));
+  return (mechanism.senses[lever]! * dot(vectorAt(p, axis), cross(arm, e))) / length;
+}
+
+const state = createSpringState();
 
 /** Force with which a spring between two places pulls its ends together, N; negative where it presses. NaN where it cannot be told. */
 export function springTension(build: Build, pose: Pose, spring: LinearSpringModel): number {
+  return tensionAt(build, spring, springSpan(build, pose, spring).length);
+}
+
+function tensionAt(build: Build, spring: LinearSpringModel, length: number): number {
   const p = build.parameters;
   if (spring.freeLength === undefined) return NaN;
-  const { length } = springSpan(build, pose, spring);
   const extension = length - p[spring.freeLength]!;
   if (Number.isNaN(extension)) return NaN;
   const rate = rateOf(build, spring);

@@ -5,6 +5,7 @@
  * three neighbours have the middle one outermost it is refined; so a built-in angle cannot dip unseen.
  */
 import { bracketedRoot, lastWithValue } from '../numeric/roots.ts';
+import { once } from './once.ts';
 import { merge } from './places.ts';
 
 /** Stations between which a figure without known turning places is searched. */
@@ -149,6 +150,7 @@ function hasGap(values: readonly number[]): boolean {
 }
 
 function searchEdges(figure: Along, { samples, values }: Looked): Course {
+  const edges = edgesAmong(samples);
   const course = { travels: [] as number[], values: [] as number[] };
   const put = (travel: number, value: number): void => {
     course.travels.push(travel);
@@ -158,13 +160,32 @@ function searchEdges(figure: Along, { samples, values }: Looked): Course {
     const value = values[i]!;
     if (i > 0 && Number.isNaN(values[i - 1]!) !== Number.isNaN(value)) {
       const [has, lacks] = Number.isNaN(value) ? [samples[i - 1]!, travel] : [travel, samples[i - 1]!];
-      const last = lastWithValue(figure, has, lacks);
+      const last = edgeBetween(figure, has, lacks, edges);
       if (last !== has) put(last, figure(last));
     }
     if (!Number.isNaN(value)) put(travel, value);
   });
   return course;
 }
+
+/**
+ * Where a figure last has its value, to the last bits. Many figures have theirs to the same place, as where a cable's slack ends: where
+ * another one's edge was found is looked first.
+ * @param edges known so far, by the sample with a value; the one found is added
+ */
+function edgeBetween(figure: Along, has: number, lacks: number, edges: Map<number, number>): number {
+  const before = edges.get(has);
+  if (before !== undefined && (before - has) * (before - lacks) <= 0) {
+    const beyond = before + Math.sign(lacks - has) * Math.abs(before) * Number.EPSILON;
+    const isEdge = beyond !== before && Number.isNaN(figure(beyond)) && (before === has || !Number.isNaN(figure(before)));
+    if (isEdge) return before;
+  }
+  const last = lastWithValue(figure, has, lacks);
+  edges.set(has, last);
+  return last;
+}
+
+const edgesAmong = once((_: readonly number[]) => new Map<number, number>());
 
 /** The figure at the samples, at the edges of where it has a value, and at the bottom of each dip between, along the pedal. */
 function withDips(figure: Along, samples: readonly number[]): Course {

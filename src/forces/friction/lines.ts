@@ -4,6 +4,7 @@ import type { CableJoint, Joint, RodJoint, SlotJoint } from '../../kinematics/mo
 import { innerAt } from '../../kinematics/poseGeometry.ts';
 import type { Pose } from '../../kinematics/pose.ts';
 import { passedArm, pullArm } from '../cableArms.ts';
+import type { CableArms } from '../closing.ts';
 import type { Motion } from '../motion.ts';
 import { capstanRatio } from './capstan.ts';
 import { frictionRadius } from './circle.ts';
@@ -37,8 +38,8 @@ export function createLines({ mechanism }: Build): Lines {
   };
 }
 
-/** @param isLoaded by lever, whether it matters where forces on it point: they load a bearing */
-export function fillLines(build: Build, pose: Pose, motion: Motion, isLoaded: readonly boolean[], lines: Lines): void {
+/** @param isLoaded by lever, whether it matters where forces on it point: they load a bearing @param arms those of the pose, where they are known */
+export function fillLines(build: Build, pose: Pose, motion: Motion, isLoaded: readonly boolean[], lines: Lines, arms?: CableArms): void {
   for (const joint of build.mechanism.joints) {
     const line = lines.joints[joint.index]!;
     switch (joint.kind) {
@@ -54,7 +55,7 @@ export function fillLines(build: Build, pose: Pose, motion: Motion, isLoaded: re
         line.back = -build.parameters[joint.ratio]!;
         break;
       case 'cable':
-        fillCable(build, pose, joint, isLoaded, lines.cables[joint.cable]!);
+        fillCable(build, pose, joint, isLoaded, lines.cables[joint.cable]!, arms);
     }
   }
 }
@@ -99,11 +100,11 @@ function fillSlot(build: Build, pose: Pose, motion: Motion, joint: SlotJoint, li
   fillSlotLine(coefficient === undefined ? 0 : p[coefficient]!, normal, start, end, first, second, joint.driven === fork, line);
 }
 
-function fillCable(build: Build, pose: Pose, joint: CableJoint, isLoaded: readonly boolean[], line: CableLine): void {
+function fillCable(build: Build, pose: Pose, joint: CableJoint, isLoaded: readonly boolean[], line: CableLine, arms?: CableArms): void {
   const { coefficient, bend } = build.mechanism.friction.joints[joint.index]!;
   const p = build.parameters;
-  line.pulls = passedArm(build, pose, joint);
-  line.draws = joint.driver === undefined ? 0 : -pullArm(build, pose, joint);
+  line.pulls = arms?.passed[joint.cable] ?? passedArm(build, pose, joint);
+  line.draws = joint.driver === undefined ? 0 : -(arms?.pull[joint.cable] ?? pullArm(build, pose, joint));
   line.ratio = coefficient === undefined || bend === undefined ? 1 : capstanRatio(p[coefficient]!, p[bend]!);
   if (isLoaded[joint.driven]) fillWay(build, pose, joint, 'enters', line.driven);
   if (joint.driver !== undefined && isLoaded[joint.driver]) fillWay(build, pose, joint, 'leaves', line.driving);

@@ -2,7 +2,7 @@
 import type { SpringModel } from '../../kinematics/attached.ts';
 import type { Build } from '../../kinematics/build.ts';
 import type { Pose } from '../../kinematics/pose.ts';
-import { springSpan, springTension } from '../springs.ts';
+import { createSpringState, fillSpring, type SpringState } from '../springs.ts';
 import { frictionRadius } from './circle.ts';
 import { plateLoad } from './plateLoad.ts';
 
@@ -25,8 +25,18 @@ export function createLoads({ mechanism }: Build): Loads {
   return { moment: figures(), x: figures(), y: figures(), z: figures(), drag: figures(), plates: figures(), radius: figures() };
 }
 
-/** @param springs closing torque of the springs on each lever; @param without name of a spring that is taken off */
-export function fillLoads(build: Build, pose: Pose, springs: Float64Array, without: string | undefined, loads: Loads): void {
+/**
+ * @param springs closing torque of the springs on each lever @param without name of a spring that is taken off
+ * @param each what each spring does, where that is known
+ */
+export function fillLoads(
+  build: Build,
+  pose: Pose,
+  springs: Float64Array,
+  without: string | undefined,
+  loads: Loads,
+  each?: readonly SpringState[],
+): void {
   const { mechanism, parameters: p } = build;
   for (let i = 0; i < springs.length; i++) {
     loads.x[i] = loads.y[i] = loads.z[i] = loads.plates[i] = 0;
@@ -35,7 +45,7 @@ export function fillLoads(build: Build, pose: Pose, springs: Float64Array, witho
     loads.drag[i] = drag === undefined ? 0 : p[drag]!;
     loads.radius[i] = bearing === undefined ? 0 : frictionRadius(p[bearing.diameter]!, p[bearing.friction]!);
   }
-  const { plates } = mechanism.attached;
+  const { plates, springs: all } = mechanism.attached;
   for (let i = 0; i < plates.length; i++) {
     const { lever } = plates[i]!;
     const radius = loads.radius[lever]!;
@@ -44,25 +54,31 @@ export function fillLoads(build: Build, pose: Pose, springs: Float64Array, witho
     loads.plates[lever] = loads.plates[lever]! + load;
     loads.drag[lever] = loads.drag[lever]! + radius * load;
   }
-  for (const spring of mechanism.attached.springs) if (spring.name !== without) addSpring(build, pose, spring, loads);
+  for (let i = 0; i < all.length; i++) {
+    const spring = all[i]!;
+    if (spring.name === without) continue;
+    if (each === undefined) fillSpring(build, pose, spring, state);
+    addSpring(spring, each?.[i] ?? state, loads);
+  }
 }
 
-/** A torsion spring is taken to turn and not to press: where its legs bear is not in the file. */
-function addSpring(build: Build, pose: Pose, spring: SpringModel, { x, y, z, radius }: Loads): void {
+const state = createSpringState();
+
+/**
+ * A torsion spring is taken to turn and not to press: where its legs bear is not in the file. Without a bearing a force rubs nothing.
+ * @param only the lever to which it is added, all where absent
+ */
+export function addSpring(spring: SpringModel, { x, y, z }: SpringState, loads: Loads, only?: number): void {
   if (spring.kind === 'torsion') return;
-  const from = spring.from.kind === 'pin' ? spring.from.lever : undefined;
-  if (radius[spring.lever] === 0 && (from === undefined || radius[from] === 0)) return;
-  const tension = springTension(build, pose, spring);
-  if (tension === 0) return;
-  const { e, length } = springSpan(build, pose, spring);
-  const pull = (lever: number, way: number): void => {
-    const per = (way * tension) / length;
-    x[lever] = x[lever]! + per * e[0];
-    y[lever] = y[lever]! + per * e[1];
-    z[lever] = z[lever]! + per * e[2];
-  };
-  pull(spring.lever, -1);
-  if (from !== undefined) pull(from, 1);
+  const { lever, from } = spring;
+  if (loads.radius[lever] !== 0 && (only ?? lever) === lever) addForce(loads, lever, -x, -y, -z);
+  if (from.kind === 'pin' && loads.radius[from.lever] !== 0 && (only ?? from.lever) === from.lever) addForce(loads, from.lever, x, y, z);
+}
+
+function addForce(loads: Loads, lever: number, x: number, y: number, z: number): void {
+  loads.x[lever] = loads.x[lever]! + x;
+  loads.y[lever] = loads.y[lever]! + y;
+  loads.z[lever] = loads.z[lever]! + z;
 }
 
 /** A force at the pad of one: its way, square to its arm and opening, and its moment about the lever's axis, m. */

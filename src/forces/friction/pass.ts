@@ -7,7 +7,7 @@
  * out. A coupling brings a torque alone: what presses its wheels apart is left out.
  */
 import type { Build } from '../../kinematics/build.ts';
-import type { CableJoint, CouplingJoint, RodJoint, SlotJoint } from '../../kinematics/model.ts';
+import type { CableJoint, CouplingJoint, Joint, RodJoint, SlotJoint } from '../../kinematics/model.ts';
 import { CableState, type Pose } from '../../kinematics/pose.ts';
 import type { Motion } from '../motion.ts';
 import { holdingForce, unheld, type FreeLever } from './holding.ts';
@@ -16,6 +16,8 @@ import { fillPad, type Loads, type PadForce } from './loads.ts';
 
 /** One way of the pedal. */
 export interface Pass {
+  /** +1 pressing, −1 coming back. */
+  direction: 1 | -1;
   /** Of each joint by index: w s of its line, N; the torque on the driven lever of a coupling, N·m; the tension at a cable's engine end. */
   readonly force: Float64Array;
   /** Tension at each cable's pedal end, N. */
@@ -24,8 +26,12 @@ export interface Pass {
   readonly bearing: Float64Array;
   /** By body, where no joint joins it both ways: torque that holds its first lever against closing, N·m; negative where it must be pushed. */
   readonly net: Float64Array;
-  /** By body, whether a joint that must push one of its levers cannot: its force passes within a friction circle. */
+  /** By body, how many joints that must push one of its levers cannot: their force passes within a friction circle. */
   readonly jammed: Uint8Array;
+  /** By joint, whether it is one of them. */
+  readonly jams: Uint8Array;
+  /** What each joint brings to its driving lever: moment about its axis, N·m, and force, N. Four figures a joint. */
+  readonly brought: Float64Array;
   /** Force at the pad that holds the pedal, N; NaN without a pad. */
   pad: number;
 }
@@ -43,11 +49,14 @@ export interface PassContext {
 
 export function createPass({ mechanism }: Build, bodies: number): Pass {
   return {
+    direction: 1,
     force: new Float64Array(mechanism.joints.length),
     tension: new Float64Array(mechanism.cables.length),
     bearing: new Float64Array(mechanism.levers.length),
     net: new Float64Array(bodies),
     jammed: new Uint8Array(bodies),
+    jams: new Uint8Array(mechanism.joints.length),
+    brought: new Float64Array(4 * mechanism.joints.length),
     pad: NaN,
   };
 }
@@ -55,33 +64,89 @@ export function createPass({ mechanism }: Build, bodies: number): Pass {
 /** @param direction +1 pressing, −1 coming back @param carried scratch, one of the build's loads */
 export function goThrough(context: PassContext, pose: Pose, direction: 1 | -1, carried: Loads, pass: Pass): void {
   const { build, loads } = context;
-  const { joints, drive, attached } = build.mechanism;
-  // Written out: on so few figures the built-in copying takes longer.
-  for (let i = 0; i < loads.moment.length; i++) {
-    carried.moment[i] = loads.moment[i]!;
-    carried.x[i] = loads.x[i]!;
-    carried.y[i] = loads.y[i]!;
-    carried.z[i] = loads.z[i]!;
-  }
+  const { joints, drive } = build.mechanism;
+  for (let i = 0; i < loads.moment.length; i++) load(carried, loads, i);
   for (let i = 0; i < pass.jammed.length; i++) pass.jammed[i] = 0;
+  pass.direction = direction;
   const work: Work = { context, pose, direction, carried, pass };
-  for (let i = joints.length - 1; i >= 0; i--) {
-    const joint = joints[i]!;
-    if (joint.kind === 'cable') holdByCable(work, joint);
-    else holdByJoint(work, joint);
-  }
+  for (let i = joints.length - 1; i >= 0; i--) holdBy(work, joints[i]!);
   pass.pad = NaN;
-  if (drive.kind !== 'lever') return;
-  const { lever } = drive;
+  if (drive.kind === 'lever') holdPedal(work, drive.lever);
+}
+
+/** Levers on which something else acts than in a pass before, and all that they hang on. */
+export interface Changed {
+  /** Those levers. */
+  readonly levers: readonly number[];
+  /** The joints that work on them, the ones behind first. */
+  readonly joints: readonly Joint[];
+  /** By their place among these, whether one drives such a lever: what the others bring is what it was. */
+  readonly isHolding: readonly boolean[];
+}
+
+/**
+ * The same way of the pedal once more, through what has changed alone. Of the pass only what concerns the changed levers is filled.
+ * @param known the pass before
+ */
+export function goThroughChanged(context: PassContext, pose: Pose, carried: Loads, changed: Changed, known: Pass, pass: Pass): void {
+  const { build, loads, joinedTo, motion } = context;
+  const { levers, joints, isHolding } = changed;
+  const { drive } = build.mechanism;
+  pass.direction = known.direction;
+  for (let i = 0; i < levers.length; i++) load(carried, loads, levers[i]!);
+  for (let i = 0; i < pass.jammed.length; i++) pass.jammed[i] = known.jammed[i]!;
+  for (let i = 0; i < joints.length; i++) {
+    const { index, driven } = joints[i]!;
+    if (!isHolding[i] || known.jams[index] === 0) continue;
+    const body = joinedTo[motion.bodyOf[driven]!]!;
+    pass.jammed[body] = pass.jammed[body]! - 1;
+  }
+  const work: Work = { context, pose, direction: known.direction, carried, pass };
+  for (let i = 0; i < joints.length; i++) {
+    const joint = joints[i]!;
+    if (isHolding[i]) holdBy(work, joint);
+    else if (joint.driver !== undefined) bring(carried, joint.driver, known.brought, joint.index);
+  }
+  if (drive.kind === 'lever' && levers.includes(drive.lever)) holdPedal(work, drive.lever);
+}
+
+/** Written out: on so few figures the built-in copying takes longer. */
+function load(carried: Loads, loads: Loads, lever: number): void {
+  carried.moment[lever] = loads.moment[lever]!;
+  carried.x[lever] = loads.x[lever]!;
+  carried.y[lever] = loads.y[lever]!;
+  carried.z[lever] = loads.z[lever]!;
+}
+
+/** Adds to a lever what a joint brings to it. */
+function bring(carried: Loads, lever: number, brought: Float64Array, joint: number): void {
+  const at = 4 * joint;
+  carried.moment[lever] = carried.moment[lever]! + brought[at]!;
+  carried.x[lever] = carried.x[lever]! + brought[at + 1]!;
+  carried.y[lever] = carried.y[lever]! + brought[at + 2]!;
+  carried.z[lever] = carried.z[lever]! + brought[at + 3]!;
+}
+
+function holdBy(work: Work, joint: Joint): void {
+  work.pass.jams[joint.index] = 0;
+  if (joint.kind === 'cable') holdByCable(work, joint);
+  else holdByJoint(work, joint);
+}
+
+function holdPedal(work: Work, lever: number): void {
+  const { context, pose, pass } = work;
   cutFree(work, lever);
   fillNet(work, lever);
-  if (attached.pad?.kind === 'arm') {
-    fillPad(build, pose, lever, attached.pad.pin, pad);
-    const { x, y, z, arm } = pad;
-    const force = held(arm, x, y, z, 0, 0, 0, 0);
-    pass.pad = force;
-    fillBearing(work, lever, force * x, force * y, force * z);
-  } else fillBearing(work, lever, 0, 0, 0);
+  const arm = context.build.mechanism.attached.pad;
+  if (arm?.kind !== 'arm') {
+    fillBearing(work, lever, 0, 0, 0);
+    return;
+  }
+  fillPad(context.build, pose, lever, arm.pin, pad);
+  const { x, y, z } = pad;
+  const force = held(pad.arm, x, y, z, 0, 0, 0, 0);
+  pass.pad = force;
+  fillBearing(work, lever, force * x, force * y, force * z);
 }
 
 interface Work {
@@ -104,7 +169,7 @@ function held(arm: number, gx: number, gy: number, gz: number, armFriction: numb
 }
 
 function holdByJoint(work: Work, joint: RodJoint | SlotJoint | CouplingJoint): void {
-  const { context, carried, pass, direction } = work;
+  const { context, pass, direction } = work;
   const { motion, lines, ways } = context;
   const { driven, driver, index } = joint;
   const body = motion.bodyOf[driven]!;
@@ -119,22 +184,34 @@ function holdByJoint(work: Work, joint: RodJoint | SlotJoint | CouplingJoint): v
   let force = link?.state === 'loose' ? 0 : held(line.arm, line.gx, line.gy, line.gz, way * line.armFriction, hx, hy, hz);
   // What only pushes open holds nothing that must be held back from opening.
   if (link?.state === 'pushed' && force * context.build.mechanism.senses[driven]! < 0) force = 0;
-  if (Number.isNaN(force) && unheld(free) * free.way < 0) pass.jammed[context.joinedTo[body]!] = 1;
+  if (Number.isNaN(force) && unheld(free) * free.way < 0) {
+    const first = context.joinedTo[body]!;
+    pass.jammed[first] = pass.jammed[first]! + 1;
+    pass.jams[index] = 1;
+  }
   pass.force[index] = force;
   const size = Math.abs(force);
   const x = force * line.gx + size * hx;
   const y = force * line.gy + size * hy;
   const z = force * line.gz + size * hz;
   fillBearing(work, driven, x, y, z);
-  if (force === 0) return;
-  carried.moment[driver] = carried.moment[driver]! + force * line.back + size * way * line.backFriction;
-  carried.x[driver] = carried.x[driver]! - x;
-  carried.y[driver] = carried.y[driver]! - y;
-  carried.z[driver] = carried.z[driver]! - z;
+  if (force === 0) keep(pass, index, 0, 0, 0, 0);
+  else {
+    keep(pass, index, force * line.back + size * way * line.backFriction, -x, -y, -z);
+    bring(work.carried, driver, pass.brought, index);
+  }
+}
+
+function keep({ brought }: Pass, index: number, moment: number, x: number, y: number, z: number): void {
+  const at = 4 * index;
+  brought[at] = moment;
+  brought[at + 1] = x;
+  brought[at + 2] = y;
+  brought[at + 3] = z;
 }
 
 function holdByCable(work: Work, joint: CableJoint): void {
-  const { context, pose, carried, pass, direction } = work;
+  const { context, pose, pass, direction } = work;
   const { driven, driver, index, cable } = joint;
   const line = context.lines.cables[cable]!;
   cutFree(work, driven);
@@ -146,11 +223,12 @@ function holdByCable(work: Work, joint: CableJoint): void {
   const way = direction * cableWay(context, joint);
   const before = way > 0 ? tension * line.ratio : way < 0 ? tension / line.ratio : tension;
   pass.tension[cable] = before;
-  if (driver === undefined || tension === 0 || Number.isNaN(pose.rotation[driver]!)) return;
-  carried.moment[driver] = carried.moment[driver]! + before * line.draws;
-  carried.x[driver] = carried.x[driver]! + before * line.driving.x;
-  carried.y[driver] = carried.y[driver]! + before * line.driving.y;
-  carried.z[driver] = carried.z[driver]! + before * line.driving.z;
+  if (driver === undefined || tension === 0 || Number.isNaN(pose.rotation[driver]!)) keep(pass, index, 0, 0, 0, 0);
+  else {
+    const { draws, driving } = line;
+    keep(pass, index, before * draws, before * driving.x, before * driving.y, before * driving.z);
+    bring(work.carried, driver, pass.brought, index);
+  }
 }
 
 /** At the engine's end, N: what holds the lever there, and past an open stop what the cable is stretched by. */

@@ -5,6 +5,8 @@
 import type { Build } from '../../kinematics/build.ts';
 import type { Pose } from '../../kinematics/pose.ts';
 import { createStatics, type Statics } from '../closing.ts';
+import { marginOf } from './margin.ts';
+import { createSpringsOff, type SpringOff } from './springsOff.ts';
 import { createMotion } from '../motion.ts';
 import { createLines, fillLines } from './lines.ts';
 import { createLoads, fillLoads } from './loads.ts';
@@ -32,6 +34,10 @@ export interface FrictionSolver {
   at(pose: Pose, without?: string): FrictionStatics;
   /** The same for what comes back alone: margins and the frictionless forces; what the pedal feels and the pass of pressing mean nothing. */
   comingBack(pose: Pose, without?: string): Pick<FrictionStatics, 'frictionless' | 'margin'>;
+  /** The same with one spring off, as it stands after a call of `at` or `comingBack` with all on. @param number among the mechanism's springs */
+  springOff(pose: Pose, number: number): SpringOff;
+  /** The levers that can then stand otherwise: those of `SpringOff`. */
+  changedBy(number: number): readonly number[];
 }
 
 export function createFriction(build: Build): FrictionSolver {
@@ -52,6 +58,7 @@ export function createFriction(build: Build): FrictionSolver {
     joinedTo: new Int32Array(bodies),
     cableOf: motion.bodies.map(({ root }) => mechanism.groups.find((group) => group.root === root)?.cable),
   };
+  const off = createSpringsOff({ ...context, statics, carried });
   let answer: FrictionStatics | undefined;
   const stand = (pose: Pose, without: string | undefined): FrictionStatics => {
     const frictionless = statics.at(pose, without);
@@ -63,8 +70,8 @@ export function createFriction(build: Build): FrictionSolver {
       release: NaN,
       margin: new Float64Array(mechanism.levers.length),
     };
-    fillLines(build, pose, motion, isLoaded, lines);
-    fillLoads(build, pose, frictionless.springs, without, loads);
+    fillLines(build, pose, motion, isLoaded, lines, statics.arms);
+    fillLoads(build, pose, frictionless.springs, without, loads, statics.each);
     fillWays(context);
     goThrough(context, pose, -1, carried, answer.releasing);
     return answer;
@@ -86,6 +93,8 @@ export function createFriction(build: Build): FrictionSolver {
       fillMargins(context, found);
       return found;
     },
+    springOff: (pose, number) => off.at(pose, number, answer ?? stand(pose, undefined)),
+    changedBy: off.changedBy,
   };
 }
 
@@ -139,16 +148,6 @@ function fillMargins({ motion, ways, joinedTo }: PassContext, { frictionless, pr
     const first = joinedTo[body]!;
     const closing = ways[first]! < 0 ? pressing : releasing;
     const torque = frictionless.closing[bodies[first]!.root]!;
-    margin[lever] = closing.jammed[first] === 1 ? 0 : marginOf(torque, closing.net[first]!);
+    margin[lever] = closing.jammed[first]! > 0 ? 0 : marginOf(torque, closing.net[first]!);
   }
 }
-
-function marginOf(torque: number, net: number): number {
-  const friction = torque - net;
-  if (friction > ROUNDING * Math.abs(torque)) return torque / friction;
-  if (Number.isNaN(friction)) return NaN;
-  return torque > 0 ? Infinity : 0;
-}
-
-/** Of the closing torque: less is what rounding left of two equal figures. */
-const ROUNDING = 1e-9;
