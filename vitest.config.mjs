@@ -2,7 +2,15 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({
+/** What stands between the core and the world: editor, page, terminal, processes. */
+const FACES = ['cli', 'extension', 'protocol', 'scripts', 'webview'].map((folder) => `test/${folder}/**/*.test.ts`);
+/** These put something else in the place of a module, and a process keeps that for the files that follow. */
+const ALONE = ['test/extension/main.test.ts', 'test/extension/view/comparing.test.ts'];
+
+const SEED = 'test/support/seed.ts';
+
+/** @param {import('vitest/config').InlineConfig} options */
+const project = (options) => ({
   resolve: {
     // Outside the editor there is no `vscode`; its plain data classes have a stand-in.
     alias: { vscode: fileURLToPath(new URL('test/support/vscode.ts', import.meta.url)) },
@@ -12,11 +20,25 @@ export default defineConfig({
     testTimeout: 120_000,
     // The same for what stands before tests: bundling the page and starting a Chromium takes seconds, and several do so at once.
     hookTimeout: 120_000,
+    setupFiles: [SEED],
+    // Of every project: none takes this from the whole.
+    allowOnly: false,
+    ...options,
+  },
+});
+
+export default defineConfig({
+  test: {
     // Every core works: left to itself the runner keeps one back, which on two cores doubles the time.
     maxWorkers: '100%',
-    setupFiles: ['test/support/seed.ts'],
-    include: ['test/**/*.test.ts'],
-    allowOnly: false,
     passWithNoTests: false,
+    projects: [
+      // A new process a file would read mathjs and all of the core anew, which takes longer than most files' tests. The core keeps
+      // nothing but what it has worked out, so its tests share a process and its modules.
+      project({ name: 'core', isolate: false, include: ['test/**/*.test.ts'], exclude: FACES }),
+      // Faces keep what a person did, so each file gets modules of its own; packages stay.
+      project({ name: 'faces', isolate: false, include: FACES, exclude: ALONE, setupFiles: [SEED, 'test/support/freshModules.ts'] }),
+      project({ name: 'alone', include: ALONE }),
+    ],
   },
 });

@@ -1,39 +1,75 @@
 /**
  * `npm test`: makes the clone ready, then checks formatting, lint, types, generated files and bundles, and runs every
- * test, here and in real editors. All steps run even if one fails. Ends with the tests' own counts alone on a line;
- * exit 1 if anything failed.
+ * test, here and in real editors. All steps run even if one fails. Ends with what failed, told again, and the tests' own counts alone
+ * on a line; exit 1 if anything failed.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { readFileSync, rmSync } from 'node:fs';
 import process from 'node:process';
 import { RESULTS_FILE as EDITOR_RESULTS } from './editorHosts/results.mjs';
+import { failuresOfReport, isBroken, linesOf, toldAgain } from './failures.mjs';
 import { root, setUp } from './setUp.mjs';
 
 const RESULTS = 'build/testResults.json';
 
-const STEPS = [
-  ['formatting', 'node_modules/prettier/bin/prettier.cjs', '--check', '.'],
-  ['lint', 'node_modules/eslint/bin/eslint.js', '--max-warnings', '0', '.'],
-  ['types', 'node_modules/typescript/bin/tsc', '-b'],
-  ['generated files', 'scripts/generate.mjs', '--check'],
-  ['bundles', 'scripts/build.mjs'],
-  ['tests', 'node_modules/vitest/vitest.mjs', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${RESULTS}`],
-  ['tests in real editors', 'scripts/testEditor.mjs'],
-];
+const FORMATTING = ['formatting', 'node_modules/prettier/bin/prettier.cjs', '--check', '.'];
+const LINT = ['lint', 'node_modules/eslint/bin/eslint.js', '--max-warnings', '0', '.'];
+const TYPES = ['types', 'node_modules/typescript/bin/tsc', '-b'];
+const GENERATED = ['generated files', 'scripts/generate.mjs', '--check'];
+const BUNDLES = ['bundles', 'scripts/build.mjs'];
+const TESTS = ['tests', 'node_modules/vitest/vitest.mjs', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${RESULTS}`];
+const EDITORS = ['tests in real editors', 'scripts/testEditor.mjs'];
 
 setUp();
 for (const file of [RESULTS, EDITOR_RESULTS]) rmSync(root + file, { force: true });
-const failedSteps = STEPS.filter((step) => !passes(step)).map(([name]) => name);
+// Each of the checks works on one core, and lint takes as long as the others together. The tests take all cores there are.
+const lanes = await Promise.all([inTurn([LINT], runWhole), inTurn([FORMATTING, TYPES, GENERATED, BUNDLES], runWhole)]);
+const outcomes = [...lanes.flat(), ...(await inTurn([TESTS, EDITORS], run))];
 const tests = countTests();
+const failedSteps = outcomes
+  .filter(({ status }) => status !== 0)
+  .map(({ step, lines }) => ({ step, failures: failuresOf(step), printed: lines }));
+if (failedSteps.length > 0) console.log(['\n── what failed', ...toldAgain(failedSteps), ''].join('\n'));
 if (tests.skipped > 0) console.log(`${tests.skipped} tests were skipped, and nothing here may be skipped`);
-console.log(failedSteps.length === 0 ? 'Every step passed' : `Failed: ${failedSteps.join(', ')}`);
+console.log(failedSteps.length === 0 ? 'Every step passed' : `Failed: ${failedSteps.map(({ step }) => step).join(', ')}`);
 console.log(`${tests.passed} passed, ${tests.failed} failed`);
 process.exitCode = failedSteps.length + tests.failed + tests.skipped === 0 ? 0 : 1;
 
-function passes([name, ...words]) {
-  console.log(`\n── ${name}`);
-  const { status } = spawnSync(process.execPath, words, { cwd: root, env: surroundings(), stdio: 'inherit' });
-  return status === 0;
+async function inTurn(steps, runStep) {
+  const outcomes = [];
+  for (const step of steps) outcomes.push(await runStep(step));
+  return outcomes;
+}
+
+/** Shows what a step prints as it comes. */
+async function run([step, ...words]) {
+  console.log(`\n── ${step}`);
+  const child = spawn(process.execPath, words, { cwd: root, env: surroundings(), stdio: 'inherit' });
+  return { step, status: await statusOf(child), lines: [] };
+}
+
+/** Shows what a step prints once it has ended: others run beside it. */
+async function runWhole([step, ...words]) {
+  const env = process.stdout.isTTY ? { FORCE_COLOR: '1', ...surroundings() } : surroundings();
+  const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['inherit', 'pipe', 'pipe'] });
+  let printed = '';
+  for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', (text) => (printed += text));
+  const status = await statusOf(child);
+  console.log(`\n── ${step}\n${printed.trimEnd()}`);
+  return { step, status, lines: linesOf(printed) };
+}
+
+/** The exit code; null where a signal ended it, or where it did not start. */
+function statusOf(child) {
+  return new Promise((resolve) => child.on('error', () => resolve(null)).on('close', (status) => resolve(status)));
+}
+
+/** By the tests' own reports; empty for a step that leaves none. */
+function failuresOf(step) {
+  const reported =
+    step === TESTS[0] ? failuresOfReport(read(RESULTS), root) : step === EDITORS[0] ? (read(EDITOR_RESULTS)?.failures ?? []) : undefined;
+  if (reported?.length === 0) return [{ name: 'outside of every test: its own messages are further up', reason: [] }];
+  return reported ?? [];
 }
 
 /** Colour only on a terminal: some of the tools would also colour what a build machine records. */
@@ -53,7 +89,6 @@ function countTests() {
 function countOutside() {
   const report = read(RESULTS);
   if (report === undefined) return { passed: 0, failed: 1, skipped: 0 };
-  const isBroken = (file) => file.status === 'failed' && file.assertionResults.every((test) => test.status !== 'failed');
   return {
     passed: report.numPassedTests,
     failed: report.numFailedTests + report.testResults.filter(isBroken).length,

@@ -1,6 +1,6 @@
 /**
  * `npm run test:editor [-- web|node|restricted]`: bundles the extension and `test/editor/`, and runs the tests in real editors. Leaves the
- * counts in `RESULTS_FILE`, and what each editor had to say beside it.
+ * counts and what failed in `RESULTS_FILE`, and what each editor had to say beside it.
  */
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import process from 'node:process';
@@ -8,6 +8,7 @@ import { buildEditorTests, buildExtension, buildView } from './build.mjs';
 import { HOSTS, runEditorTests } from './editorHosts.mjs';
 import { HostError, orStop } from './editorHosts/cache.mjs';
 import { RESULTS_FILE } from './editorHosts/results.mjs';
+import { linesOf, toldAgain } from './failures.mjs';
 import { root } from './setUp.mjs';
 
 const RUNS = {
@@ -23,16 +24,29 @@ await orStop(async () => {
   await buildExtension();
   await buildView();
   await buildEditorTests();
-  const total = { passed: 0, failed: 0 };
+  const total = { passed: 0, failed: 0, failures: [] };
   for (const name of names) {
-    const { passed, failed } = await RUNS[name]();
+    const { passed, failed, failures } = await resultsOf(name);
     total.passed += passed;
     total.failed += failed;
+    total.failures.push(...failures.map((failure) => ({ ...failure, name: `${name}: ${failure.name}` })));
   }
   writeFileSync(root + RESULTS_FILE, JSON.stringify(total));
+  for (const line of total.failed === 0 ? [] : toldAgain([{ step: 'in real editors', failures: total.failures }])) console.log(line);
   console.log(`In real editors: ${total.passed} passed, ${total.failed} failed`);
   process.exitCode = total.failed === 0 ? 0 : 1;
 });
+
+/** An editor that could not be had, or did not start, is one failure, and the others are still run. */
+async function resultsOf(name) {
+  try {
+    return await RUNS[name]();
+  } catch (error) {
+    if (!(error instanceof HostError)) throw error;
+    console.error(error.message);
+    return { passed: 0, failed: 1, failures: [{ name: 'no test was run', reason: linesOf(error.message) }] };
+  }
+}
 
 function chosen(words) {
   const wrong = words.find((word) => !(word in RUNS));

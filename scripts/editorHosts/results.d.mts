@@ -1,4 +1,6 @@
-/** Where a run leaves its counts, below the clone's folder. */
+import type { Failure } from '../failures.mjs';
+
+/** Where a run leaves its counts and what failed, below the clone's folder. */
 export const RESULTS_FILE: string;
 
 export interface Results {
@@ -7,6 +9,8 @@ export interface Results {
   readonly passed: number;
   /** At least 1 unless every test that was promised passed and the run came to its end. */
   readonly failed: number;
+  /** In the order of the run; empty where `failed` is 0. */
+  readonly failures: readonly Failure[];
 }
 
 export interface Collected {

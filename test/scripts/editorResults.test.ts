@@ -31,6 +31,21 @@ describe('what an editor prints of its tests', () => {
     expect(countsOf('1..0', '# end')).toEqual({ passed: 0, failed: 1 });
   });
 
+  test('keeps the name of each test that failed and why, and what was promised and did not come', () => {
+    const failuresOf = (...lines: readonly string[]): unknown => {
+      const { hear, results } = collectResults(() => undefined);
+      lines.forEach(hear);
+      return results().failures;
+    };
+    const b = { name: 'hover: b (4 ms)', reason: ['why', '  at c'] };
+    const lines = ['1..3', 'ok 1 - hover: a (3 ms)', 'not ok 2 - hover: b (4 ms)', '#   why', '#     at c'];
+    expect(failuresOf(...lines, 'ok 3 - hover: c (3 ms)', '# end')).toEqual([b]);
+    expect(failuresOf(...lines, '# end')).toEqual([b, { name: '1 more were not run', reason: [] }]);
+    expect(failuresOf('1..1', 'ok 1 - a (3 ms)')).toEqual([{ name: 'the run did not come to its end', reason: [] }]);
+    expect(failuresOf()).toEqual([{ name: 'there was no test', reason: [] }]);
+    expect(failuresOf('1..1', 'ok 1 - a (3 ms)', '# end')).toEqual([]);
+  });
+
   test('shows a person the name of each test, and why one failed', () => {
     const shown: string[] = [];
     const { hear } = collectResults((line) => shown.push(line));

@@ -192,3 +192,12 @@ export const turned = (out: string, radius: string, arm: string, travel: string,
     'radius: 40 mm, angle: ' + out,
     `radius: ${radius}, angle: ${out}`,
   );
+
+/** An arm of 40 mm that rises to a straight edge at `height`, mm. */
+export const broad = (height: string, clearance = ''): string => `format: 1
+levers:
+  pedal: {pivot: [0, 0], width: 12 mm, arms: {out: {radius: 40 mm, angle: 30 deg}}} # kept
+pedal: {lever: pedal, opens: counterclockwise, travel: 60 deg}
+keep_out:
+  bonnet: {polygon: [[-60, ${height}], [60, ${height}], [60, 70], [-60, 70]]${clearance}}
+`;

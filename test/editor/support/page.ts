@@ -27,3 +27,16 @@ export async function expectSeen(at: Look, expected: readonly string[]): Promise
   if (missing.length > 0) throw new Error(`there is no ${JSON.stringify(missing)} among the ${at}:\n${found.join('\n')}`);
   return found;
 }
+
+/** Fails unless what is seen comes to be as it should, which no single line tells. */
+export async function untilSeen(at: Look, what: string, holds: (found: readonly string[]) => boolean): Promise<void> {
+  let found: readonly string[] = [];
+  for (let look = 0; look < MANY_LOOKS; look++) {
+    found = await seen(at);
+    if (holds(found)) return;
+  }
+  throw new Error(`${what} did not come about; the ${at} are:\n${found.join('\n')}`);
+}
+
+/** Each opens and closes an input box. */
+const MANY_LOOKS = 100;

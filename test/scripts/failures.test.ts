@@ -1,0 +1,86 @@
+/** What failed is told again at the end of a log. */
+import { describe, expect, test } from 'vitest';
+import { failuresOfReport, linesOf, toldAgain, type Failure, type ReportedFile } from '../../scripts/failures.mjs';
+
+const outcome = (status: string, title: string, ...failureMessages: readonly string[]): ReportedFile['assertionResults'][number] => ({
+  status,
+  ancestorTitles: ['a rod', 'at rest'],
+  title,
+  failureMessages,
+});
+const file = (name: string, status: string, message: string, ...assertionResults: ReportedFile['assertionResults']): ReportedFile => ({
+  name: `/clone/test/${name}`,
+  status,
+  message,
+  assertionResults,
+});
+
+describe("Vitest's report", () => {
+  test('gives each failed test its full name and the lines of its reason without the way through the runner, and no other test', () => {
+    const testResults = [
+      file(
+        'a.test.ts',
+        'failed',
+        '',
+        outcome('passed', 'is long'),
+        outcome('failed', 'stands', '\u001b[31mexpected 1\u001b[39m\n\n    at b:1\n    at /clone/node_modules/c:1'),
+      ),
+      file('b.test.ts', 'passed', '', outcome('passed', 'turns')),
+    ];
+    expect(failuresOfReport({ testResults }, '/clone/')).toEqual([
+      { name: 'test/a.test.ts > a rod > at rest > stands', reason: ['expected 1', '    at b:1'] },
+    ]);
+  });
+
+  test('names a file that broke outside its tests, with why', () => {
+    const testResults = [
+      file('a.test.ts', 'failed', 'Cannot find module'),
+      file('b.test.ts', 'failed', 'a hook broke', outcome('passed', 'turns')),
+    ];
+    expect(failuresOfReport({ testResults }, '/clone/')).toEqual([
+      { name: 'test/a.test.ts', reason: ['Cannot find module'] },
+      { name: 'test/b.test.ts', reason: ['a hook broke'] },
+    ]);
+  });
+
+  test('is missed where there is none', () => {
+    expect(failuresOfReport(undefined, '/clone/')).toEqual([{ name: 'the tests left no report', reason: [] }]);
+  });
+});
+
+describe('what is told again', () => {
+  const failure = (name: string, lines: number): Failure => ({ name, reason: Array.from({ length: lines }, (_, k) => `why ${k}`) });
+
+  test('is nothing where nothing failed', () => {
+    expect(toldAgain([])).toEqual([]);
+  });
+
+  test('is each step with its failures, or with what it printed', () => {
+    const steps = [
+      { step: 'lint', failures: [], printed: ['a.ts', '  1:1 error'] },
+      { step: 'tests', failures: [failure('a > b', 1)] },
+    ];
+    expect(toldAgain(steps)).toEqual(['✗ lint', '  a.ts', '    1:1 error', '✗ tests', '  ✗ a > b', '      why 0']);
+  });
+
+  test('takes the first lines of a long reason', () => {
+    expect(toldAgain([{ step: 'tests', failures: [failure('a', 50)] }])).toHaveLength(2 + 8);
+  });
+
+  test('names every test before it gives reasons, and every step before it names tests, in no more than a hundred lines', () => {
+    const names = Array.from({ length: 45 }, (_, k) => failure(`test ${k}`, 20));
+    const told = toldAgain([{ step: 'tests', failures: names }]);
+    expect(told.length).toBeLessThanOrEqual(100);
+    expect(names.filter(({ name }) => !told.includes(`  ✗ ${name}`))).toEqual([]);
+    const printed = Array.from({ length: 400 }, (_, k) => `line ${k}`);
+    const steps = ['formatting', 'lint', 'types', 'tests'].map((step) => ({ step, failures: names, printed }));
+    const all = toldAgain(steps);
+    expect(all.length).toBeLessThanOrEqual(100);
+    expect(all.filter((line) => line.startsWith('✗'))).toEqual(['✗ formatting', '✗ lint', '✗ types', '✗ tests']);
+    expect(all.at(-1)).toMatch(/^ {2}… and \d+ more lines$/);
+  });
+});
+
+test('lines that say something are taken from a text without its colours', () => {
+  expect([linesOf('\u001b[1ma \u001b[22m\n\n  b\n'), linesOf(undefined)]).toEqual([['a', '  b'], []]);
+});
