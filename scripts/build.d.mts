@@ -1,5 +1,8 @@
 import type { BuildOptions } from 'esbuild';
 
+/** Settings of a bundle that Node runs by itself. */
+export const forNode: BuildOptions;
+
 /** Settings of what the view's page loads. */
 export const forView: BuildOptions;
 

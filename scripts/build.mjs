@@ -21,6 +21,15 @@ const withoutSeeds = {
   },
 };
 
+/** planck takes some 30 ms to start, and few files need it: it is not run before its door is first called. */
+const planckWhenCalled = {
+  name: 'planck when called',
+  setup({ onLoad }) {
+    const contents = "export const loadPlanck = () => require('planck');";
+    onLoad({ filter: /[\\/]src[\\/]numeric[\\/]planck\.ts$/ }, ({ path }) => ({ contents, loader: 'js', resolveDir: dirname(path) }));
+  },
+};
+
 /**
  * The neutral platform takes the packages' plain ES modules, so that every bundle computes with the same code, whether
  * it runs in Node, a web host or a worker.
@@ -33,7 +42,7 @@ const anywhere = {
   logLevel: 'warning',
   mainFields: ['module', 'main'],
   platform: 'neutral',
-  plugins: [withoutSeeds],
+  plugins: [withoutSeeds, planckWhenCalled],
 };
 
 /** Settings of a bundle that Node runs by itself. Not minified: a stack trace from a person can be read. */
