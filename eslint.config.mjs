@@ -6,6 +6,7 @@ import { builtinModules } from 'node:module';
 import eslint from '@eslint/js';
 import { defineConfig, globalIgnores } from 'eslint/config';
 import tseslint from 'typescript-eslint';
+import { ALONE } from './vitest.config.mjs';
 
 /**
  * The core, lowest layer first. A layer may import itself and those before it, never one after it. `solve.ts` is a
@@ -16,9 +17,10 @@ const LAYERS = [
   ['definition'],
   ['kinematics'],
   ['travel'],
-  ['forces', 'plates', 'sensor'],
+  ['forces', 'plates', 'sensor', 'clearance'],
   ['table'],
   ['requirements'],
+  ['failures'],
   ['findings'],
   ['studies'],
   ['solve.ts'],
@@ -28,7 +30,7 @@ const LAYERS = [
 const FACES = ['cli', 'extension', 'webview', 'test', 'scripts', 'examples'];
 
 /** The only packages that the core may import: they run wherever the core does. */
-const CORE_PACKAGES = ['mathjs', 'planck', 'yaml'];
+const CORE_PACKAGES = ['earcut', 'mathjs', 'planck', 'yaml'];
 
 const anyOf = (names) => names.map((name) => name.replaceAll('.', '\\.')).join('|');
 /** Imports of a folder or file by a path that goes up to where it stands. */
@@ -137,6 +139,20 @@ export default defineConfig(
       regex: '^(?!\\.|vscode$)',
       message: 'Only the editor is there.',
     }),
+  },
+  {
+    files: ['test/**'],
+    ignores: ALONE,
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        ...['mock', 'doMock', 'stubGlobal', 'stubEnv'].map((property) => ({
+          object: 'vi',
+          property,
+          message: 'Tests share a process and its modules: name the file among `ALONE` in vitest.config.mjs.',
+        })),
+      ],
+    },
   },
   {
     files: ['**/*.mjs'],

@@ -39,10 +39,20 @@ export interface CompareRequest {
 
 export type CompareFormat = (typeof COMPARE_FORMATS)[number];
 
+export interface ReturnRequest {
+  readonly kind: 'return';
+  readonly file: string;
+  readonly format: ReturnFormat;
+  readonly color: boolean | undefined;
+}
+
+export type ReturnFormat = (typeof RETURN_FORMATS)[number];
+
 export type Request =
   | CheckRequest
   | TableRequest
   | CompareRequest
+  | ReturnRequest
   | { readonly kind: 'help'; readonly topic: Command | undefined }
   | { readonly kind: 'version' }
   | Mistake;
@@ -58,7 +68,9 @@ const CHECK_FORMATS = ['text', 'markdown', 'json', 'sarif'] as const;
 
 const COMPARE_FORMATS = ['text', 'markdown', 'json'] as const;
 
-const COMMANDS: readonly Command[] = ['check', 'table', 'compare'];
+const RETURN_FORMATS = ['text', 'json'] as const;
+
+const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return'];
 
 const OPTIONS = {
   stations: { type: 'string' },
@@ -115,6 +127,8 @@ export function readArguments(argv: readonly string[]): Request {
       return tableRequest(files, given, color);
     case 'compare':
       return compareRequest(files, given, color);
+    case 'return':
+      return returnRequest(files, given, color);
   }
 }
 
@@ -159,6 +173,14 @@ function compareRequest(files: readonly string[], given: ReadonlyMap<OptionName,
   if (typeof chosen === 'string') return mistake(chosen, 'compare');
   const named = readColumns(given.get('columns'));
   return typeof named === 'string' ? mistake(named, 'compare') : { kind: 'compare', was, is, color, ...chosen, ...named };
+}
+
+function returnRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+  const [file, another] = files;
+  if (file === undefined) return mistake('A file is missing', 'return');
+  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'return');
+  const chosen = readFormat(given.get('format'), RETURN_FORMATS);
+  return typeof chosen === 'string' ? mistake(chosen, 'return') : { kind: 'return', file, color, ...chosen };
 }
 
 /** What is wrong with an option by itself; undefined where nothing is. */

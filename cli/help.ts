@@ -2,12 +2,13 @@
 import { CAUTION } from '../src/outputs/caution.ts';
 import { wrap } from '../src/outputs/width.ts';
 
-export type Command = 'check' | 'table' | 'compare';
+export type Command = 'check' | 'table' | 'compare' | 'return';
 
 export const USAGE: Readonly<Record<Command, string>> = {
   check: 'pedal-to-plate check FILE… [--severity CODE=LEVEL] [--format text|markdown|json|sarif]',
   table: 'pedal-to-plate table FILE [--stations 0,25,50,100 | --count 101] [--columns NAME,…] [--format text|csv|json]',
   compare: 'pedal-to-plate compare OLD NEW [--columns NAME,…] [--format text|markdown|json]',
+  return: 'pedal-to-plate return FILE [--format text|json]',
 };
 
 /** The whole help, or that of one command. */
@@ -21,6 +22,8 @@ export function helpFor(topic: Command | undefined): string {
       return TABLE;
     case 'compare':
       return COMPARE;
+    case 'return':
+      return RETURN;
   }
 }
 
@@ -38,6 +41,8 @@ Usage:
       prints the solved table, one row a pedal position
   ${USAGE.compare}
       says what changed from one file to another, and what it did
+  ${USAGE.return}
+      says whether every plate still closes with each single part lost
 
 A FILE named - is standard input.
 
@@ -94,4 +99,17 @@ solved and OLD was; the least closing torque of a shaft with plates fell by more
 half are common practice, no source); or something can no longer be judged: what closes a shaft with plates, or an error or
 warning that is gone only with the plates, springs, sensor or pedal that it needs. 2 a file or the arguments cannot be used,
 0 otherwise.
+`;
+
+const RETURN = `Usage: ${USAGE.return}
+
+Takes each spring, rod, cable, slot pin and coupling away in turn, and seizes each cable; says whether every plate still
+closes from everywhere in the travel, by how much over friction where least is left, in what time, and which lever is let
+go; then how that stands to figures of rules. A statement about figures, not about rules. A FILE named - is standard input.
+
+Options:
+      --format FORMAT      text (the default), or json with every digit${COMMON}
+Exit code: 0 every plate closes with all parts and with each of them lost in turn, 1 one does not, or that could not be
+checked, 2 the file or the arguments cannot be used. A cable that seizes holds what it opens on every throttle: it is told
+and does not count.
 `;

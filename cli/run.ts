@@ -2,6 +2,7 @@
 import { readArguments } from './arguments.ts';
 import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
+import { returns } from './commands/return.ts';
 import { table } from './commands/table.ts';
 import { helpFor } from './help.ts';
 import { SOUND, UNUSABLE, type Io } from './io.ts';
@@ -28,5 +29,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       return table(request, io);
     case 'compare':
       return compare(request, io);
+    case 'return':
+      return returns(request, io);
   }
 }

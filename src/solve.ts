@@ -7,6 +7,7 @@ import type { Problem } from './definition/problem.ts';
 import { readDefinition } from './definition/read.ts';
 import type { Answered } from './findings/answered.ts';
 import { findFacts } from './findings/facts.ts';
+import { findFailures, type Failures } from './findings/failures.ts';
 import { findAll } from './findings/findings.ts';
 import { findNotChecked } from './findings/notChecked.ts';
 import { pathParts } from './findings/parts.ts';
@@ -22,6 +23,8 @@ import { solveTravel } from './travel/travel.ts';
 export interface Answers extends Answered {
   /** @param stations pedal travels, fractions from 0 to 1; @param names columns wanted, all where absent */
   table(stations: readonly number[], names?: readonly string[]): Table;
+  /** Every single failure, worked out when first asked for; undefined where nothing can be solved. */
+  failures(): Failures | undefined;
 }
 
 /** Never throws, whatever the text. */
@@ -47,6 +50,7 @@ export function solve(text: string): Answers {
       parts: [],
       study: undefined,
       table: (stations) => ({ stations, columns: [] }),
+      failures: () => undefined,
     };
   }
   const travel = solveTravel(mechanism);
@@ -57,6 +61,7 @@ export function solve(text: string): Answers {
   const requirements = later(() => decideRequirements({ text, definition, problems, travel, columns }));
   const notChecked = later(() => findNotChecked(definition, study));
   const parts = later(() => pathParts(study));
+  const failures = later(() => findFailures(study));
   return {
     text,
     definition,
@@ -77,6 +82,7 @@ export function solve(text: string): Answers {
       return parts();
     },
     study,
+    failures,
     table: (stations, names) =>
       tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),
   };

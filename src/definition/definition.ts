@@ -325,7 +325,7 @@ export interface PointDefinition extends Named {
   readonly place: Place;
 }
 
-/** A value that stands in the file and could not be read, while its part is understood without it. */
+/** A value that stands in the file and could not be read, while its part is understood without it; or a whole part that was lost. */
 export interface Unread {
   readonly path: string;
   readonly span: Span;
@@ -350,4 +350,6 @@ export interface Definition {
   readonly requirements: readonly Requirement[];
   /** What rests on these is not to be relied on. Absent where everything was read. */
   readonly unread?: readonly Unread[];
+  /** Levers that stand still since nothing in the file drives them or what drives them. Absent where none is known to. */
+  readonly undriven?: readonly string[];
 }

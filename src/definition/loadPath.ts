@@ -6,7 +6,7 @@
  * by the lever it drives and by all that hangs on that lever, and where a lever drives several things they come in
  * file order.
  */
-import type { Definition } from './definition.ts';
+import type { Definition, Lever } from './definition.ts';
 import type { Problem } from './problem.ts';
 import type { Span } from './span.ts';
 
@@ -36,6 +36,8 @@ export interface LoadPathReading {
   /** Undefined where there is no pedal. */
   readonly path: LoadPath | undefined;
   readonly problems: readonly Problem[];
+  /** Levers of which it is told that nothing drives them, and those behind them. */
+  readonly undriven: readonly string[];
 }
 
 /** @param suspects of these it is not said that nothing drives them. */
@@ -83,8 +85,10 @@ export function findLoadPath(definition: Definition, suspects: Suspects = new Se
 
   for (const { joint, loops } of spare)
     problems.push(loops ? loopProblem(cycleThrough(joint, drivers)) : twiceProblem(joint, drivers, definition));
-  problems.push(...standingProblems(definition, joints, drivers, moving, root === undefined ? 'any' : suspects));
-  return { path: root === undefined ? undefined : { root, steps }, problems };
+  problems.push(...standingProblems(definition, joints, drivers, moving));
+  const heads = root === undefined || suspects === 'any' ? [] : headsOf(definition, joints, drivers, moving, suspects);
+  problems.push(...heads.map(notDriven));
+  return { path: root === undefined ? undefined : { root, steps }, problems, undriven: behind(heads, joints, moving) };
 }
 
 interface Joint {
@@ -126,16 +130,14 @@ function rootOf({ pedal }: Definition): LoadPath['root'] | undefined {
   return pedal.kind === 'lever' ? { kind: 'lever', lever: pedal.lever.name } : { kind: 'cable', cable: pedal.cable.name };
 }
 
-/** Loops, second drivers and levers at rest among what the pedal does not reach. */
+/** Loops and second drivers among what the pedal does not reach, whose joints are put among the drivers. */
 function standingProblems(
   definition: Definition,
   joints: readonly Joint[],
   drivers: Map<string, Joint>,
   moving: ReadonlySet<string>,
-  suspects: Suspects,
 ): Problem[] {
   const problems: Problem[] = [];
-  const reversible = new Set<string>();
   const standing = joints.filter((joint) => joint.from !== undefined && !moving.has(joint.from));
   for (const joint of standing) {
     if (!moving.has(joint.to)) {
@@ -145,27 +147,55 @@ function standingProblems(
   }
   for (const joint of standing) {
     if (!moving.has(joint.to)) continue;
-    const driven = joint.from !== undefined && drivers.has(joint.from);
-    problems.push(twiceProblem(joint, drivers, definition, !driven));
-    if (!driven && joint.reversal !== undefined && joint.from !== undefined) reversible.add(joint.from);
+    problems.push(twiceProblem(joint, drivers, definition, isReversible(joint, drivers)));
   }
   const settled = new Set<string>(moving);
   for (const lever of definition.levers) {
     const cycle = unsettledCycle(lever.name, drivers, settled);
     if (cycle.length > 0) problems.push(loopProblem(cycle));
   }
-  if (suspects === 'any') return problems;
-  for (const lever of definition.levers) {
-    if (moving.has(lever.name) || drivers.has(lever.name) || suspects.has(lever.name) || reversible.has(lever.name)) continue;
-    problems.push({
-      code: 'not-driven',
-      severity: 'warning',
-      span: lever.nameSpan,
-      message: `Nothing drives \`${lever.name}\`, so it stands still`,
-      cure: 'Join it to a lever that moves, with a rod, cable, slot or coupling whose driven end it is',
-    });
-  }
   return problems;
+}
+
+/** Whether a joint to a lever that moves stands at a lever that nothing drives: it is told to let its ends change places. */
+function isReversible({ from }: Joint, drivers: ReadonlyMap<string, Joint>): boolean {
+  return from !== undefined && !drivers.has(from);
+}
+
+/** Levers that nothing drives, in the order of the file, without those of which another problem says so. */
+function headsOf(
+  definition: Definition,
+  joints: readonly Joint[],
+  drivers: ReadonlyMap<string, Joint>,
+  moving: ReadonlySet<string>,
+  suspects: ReadonlySet<string>,
+): readonly Lever[] {
+  const reversible = new Set(
+    joints.flatMap((joint) => {
+      const isTold = joint.reversal !== undefined && moving.has(joint.to) && isReversible(joint, drivers);
+      return isTold && joint.from !== undefined && !moving.has(joint.from) ? [joint.from] : [];
+    }),
+  );
+  return definition.levers.filter(({ name }) => [moving, drivers, suspects, reversible].every((known) => !known.has(name)));
+}
+
+/** The levers and all that their joints drive, from lever to lever, and that stands still with them. */
+function behind(heads: readonly Lever[], joints: readonly Joint[], moving: ReadonlySet<string>): readonly string[] {
+  const found = new Set(heads.map(({ name }) => name));
+  const outgoing = groupBy(joints, (joint) => joint.from);
+  // A set hands out what is put in on the way, too.
+  for (const lever of found) for (const { to } of outgoing.get(lever) ?? []) if (!moving.has(to)) found.add(to);
+  return [...found];
+}
+
+function notDriven({ name, nameSpan }: Lever): Problem {
+  return {
+    code: 'not-driven',
+    severity: 'warning',
+    span: nameSpan,
+    message: `Nothing drives \`${name}\`, so it stands still`,
+    cure: 'Join it to a lever that moves, with a rod, cable, slot or coupling whose driven end it is',
+  };
 }
 
 /** The loop that the drivers of a lever run into, if they do and it is not told yet; marks all that it passes as settled. */

@@ -3,6 +3,7 @@
  */
 import type { Definition, Place, Unread } from './definition.ts';
 import { findLoadPath } from './loadPath.ts';
+import { lostParts } from './lost.ts';
 import { NAME_PATTERN, nearestWord, reservedAs } from './names.ts';
 import type { Problem } from './problem.ts';
 import { prune, suspectsOf } from './prune.ts';
@@ -71,18 +72,11 @@ function readRoot(root: SourceMap): { definition: Definition | undefined; proble
   const pruned = prune(whole);
   const pedalless = root.damaged ? undefined : noPedal(root);
   if (pedalless !== undefined) problems.push(pedalless);
-  for (const lost of lostSprings(root, pruned)) unread.push(lost);
-  const { problems: pathProblems } = findLoadPath(pruned, suspectsOf(root, pruned));
+  unread.push(...lostParts(root, pruned));
+  const { problems: pathProblems, undriven } = findLoadPath(pruned, suspectsOf(root, pruned));
   problems.push(...pathProblems);
-  return { definition: unread.length > 0 ? { ...pruned, unread } : pruned, problems };
-}
-
-/** Springs that stand in the file and not in the definition: what is said of closing must not rest on the others alone. */
-function lostSprings(root: SourceMap, { springs }: Definition): readonly Unread[] {
-  const block = child(root, 'springs');
-  if (block?.kind !== 'map') return [];
-  const read = new Set(springs.map(({ name }) => name));
-  return block.entries.filter(({ key }) => !read.has(key)).map(({ key, span }): Unread => ({ path: `springs.${key}`, span }));
+  const definition = { ...pruned, ...(unread.length > 0 && { unread }), ...(undriven.length > 0 && { undriven }) };
+  return { definition, problems };
 }
 
 function checkFormat(root: SourceMap, text: string): Problem | undefined {

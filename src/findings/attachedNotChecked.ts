@@ -13,8 +13,8 @@ import { frictionNotChecked } from './frictionNotChecked.ts';
 import { hasFaultBand } from './sensorFit.ts';
 import { missingOf } from './springActions.ts';
 import type { Study } from './study.ts';
+import { whyStill } from './whyStill.ts';
 import { wireNotChecked } from './wireNotChecked.ts';
-import { listed } from './words.ts';
 
 export function attachedNotChecked(study: Study): readonly NotChecked[] {
   return [...springsLeft(study), ...platesLeft(study), ...sensorsLeft(study), ...pedalLeft(study), ...movementsLeft(study)];
@@ -32,8 +32,8 @@ function springsLeft(study: Study): readonly NotChecked[] {
     const missing = missingOf(spring);
     if (missing !== undefined) return [`its torque, ${missing}`];
     if (definition.pedal === undefined || isMoved(mechanism, spring)) return [];
-    const still = listed(leversOf(spring).map((lever) => mechanism.levers[lever]!.name));
-    return [`whether it closes the throttle, since the pedal does not move ${still}`];
+    const still = leversOf(spring).map((lever) => mechanism.levers[lever]!.name);
+    return [`whether it closes the throttle, since ${whyStill(definition, still)}`];
   };
   return springs.flatMap((spring) =>
     [...torqueLeft(spring), ...wireNotChecked(study, spring)].map((message) => told(spring.source, message)),
@@ -46,7 +46,7 @@ function platesLeft(study: Study): readonly NotChecked[] {
   return plates.flatMap((each): NotChecked[] => {
     const lever = mechanism.levers[each.lever]!;
     const { source } = each;
-    if (lever.group < 0) return [told(source, `open area, closing torque and step, since the pedal does not move ${lever.name}`)];
+    if (lever.group < 0) return [told(source, `open area, closing torque and step, since ${whyStill(study.definition, [lever.name])}`)];
     const reaching = springsReaching(mechanism, lever.index);
     const left: NotChecked[] = [];
     const unknown = whyClosingUnknown(study, reaching);
@@ -90,7 +90,7 @@ function sensorsLeft(study: Study): readonly NotChecked[] {
   return mechanism.attached.sensors.flatMap((sensor): NotChecked[] => {
     const lever = mechanism.levers[sensor.lever]!;
     const { source } = sensor;
-    if (lever.group < 0) return [told(source, `signal and range, since the pedal does not move ${lever.name}`)];
+    if (lever.group < 0) return [told(source, `signal and range, since ${whyStill(study.definition, [lever.name])}`)];
     return [
       ...(sensor.mechanical === undefined ? [told(source, 'whether it is turned past its own stops, for want of `mechanical`')] : []),
       ...(hasFaultBand(study, sensor)
@@ -106,7 +106,7 @@ function pedalLeft(study: Study): readonly NotChecked[] {
   if (pedal === undefined) return [];
   const one = (message: string): NotChecked => ({ part: 'pedal', span: pedal.span, message: `Not checked: ${message}` });
   const { attached } = travel.mechanism;
-  const left = [...frictionNotChecked(study), one('snap-back')];
+  const left = [...frictionNotChecked(study), one('how fast it snaps back: that is worked out with what one lost part leaves')];
   const moved = attached.springs.filter((spring) => isMoved(travel.mechanism, spring));
   const unknown = whyClosingUnknown(study, moved);
   if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];

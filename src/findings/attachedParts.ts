@@ -32,7 +32,7 @@ export function attachedParts(study: Study, lever: number, depth: number): reado
 
 function platesFigures(study: Study, plates: PlatesModel): readonly PartFigure[] {
   const most = greatestOf(along(study, `${plates.name}.area`), areaSamples(study.travel, plates));
-  return [extremeFigure('open area of one', most, 'area')];
+  return [extremeFigure('open area of one plate', most, 'area')];
 }
 
 function sensorFigures({ travel }: Study, sensor: SensorModel): readonly PartFigure[] {

@@ -31,6 +31,7 @@ export const FINDING_CODES = [
   'closing-dips',
   'friction-lock',
   'closing-margin',
+  'failure-holds-open',
   'spring-opens',
   'spring-dead-centre',
   'spring-slack',
@@ -44,6 +45,9 @@ export const FINDING_CODES = [
   'signal-span',
   'signal-in-fault-band',
   'out-of-step',
+  'touches-keep-out',
+  'keep-out-clearance',
+  'parts-touch',
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

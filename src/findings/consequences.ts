@@ -11,7 +11,7 @@ import { angleBeyondLimit } from './angleBeyondLimit.ts';
 import { driveCheck, transmissionCheck } from './angleChecks.ts';
 import type { FindingCode } from './codes.ts';
 import type { Finding, TravelRange } from './finding.ts';
-import { isBehind } from './isBehind.ts';
+import { isBehind } from '../kinematics/isBehind.ts';
 import type { Study } from './study.ts';
 
 /** What each cause explains. The order counts: what an earlier one explains is no cause any more. */

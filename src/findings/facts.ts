@@ -4,6 +4,8 @@
  */
 import { adjusters } from './facts/adjusters.ts';
 import { areaFacts } from './facts/area.ts';
+import { cableFacts } from './facts/cables.ts';
+import { clearanceFacts } from './facts/clearance.ts';
 import { closingFacts } from './facts/closing.ts';
 import { effortFacts } from './facts/effort.ts';
 import { padFacts } from './facts/pad.ts';
@@ -25,8 +27,10 @@ export function findFacts(study: Study): readonly Fact[] {
     ]),
     ...padFacts(study),
     ...effortFacts(study),
+    ...cableFacts(study),
     ...wireFacts(study),
     ...sensors.flatMap((sensor) => signalFacts(study, sensor)),
+    ...clearanceFacts(study),
     ...adjusters(study, levers),
   ];
 }

@@ -11,9 +11,11 @@ import { closingDips } from './rules/closingDips.ts';
 import { closingLost } from './rules/closingLost.ts';
 import { closingMargin } from './rules/closingMargin.ts';
 import { driveAngle } from './rules/driveAngle.ts';
+import { failureHoldsOpen } from './rules/failureHoldsOpen.ts';
 import { frictionLock } from './rules/frictionLock.ts';
 import { grooveLeft } from './rules/grooveLeft.ts';
 import { heldOpen } from './rules/heldOpen.ts';
+import { keepOutClearance } from './rules/keepOutClearance.ts';
 import { movementAtFull } from './rules/movementAtFull.ts';
 import { movementAtRest } from './rules/movementAtRest.ts';
 import { noReturnSpring } from './rules/noReturnSpring.ts';
@@ -23,6 +25,7 @@ import { openingEarly } from './rules/openingEarly.ts';
 import { openingMissed } from './rules/openingMissed.ts';
 import { opensOtherwise } from './rules/opensOtherwise.ts';
 import { outOfStep } from './rules/outOfStep.ts';
+import { partsTouch } from './rules/partsTouch.ts';
 import { plateBelowSeat } from './rules/plateBelowSeat.ts';
 import { platePastSquare } from './rules/platePastSquare.ts';
 import { profileLeft } from './rules/profileLeft.ts';
@@ -46,6 +49,7 @@ import { springOverstressed } from './rules/springOverstressed.ts';
 import { springSlack } from './rules/springSlack.ts';
 import { toggleOpening } from './rules/toggleOpening.ts';
 import { toggleReturning } from './rules/toggleReturning.ts';
+import { touchesKeepOut } from './rules/touchesKeepOut.ts';
 import { transmissionAngle } from './rules/transmissionAngle.ts';
 import { turnsBack } from './rules/turnsBack.ts';
 import type { Rule, Study } from './study.ts';
@@ -78,12 +82,16 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
   'closing-dips': closingDips,
   'friction-lock': frictionLock,
   'closing-margin': closingMargin,
+  'failure-holds-open': failureHoldsOpen,
   'out-of-step': outOfStep,
   'sensor-past-stop': sensorPastStop,
   'sensor-past-range': sensorPastRange,
   'signal-turns-back': signalTurnsBack,
   'signal-span': signalSpan,
   'signal-in-fault-band': signalInFaultBand,
+  'touches-keep-out': touchesKeepOut,
+  'parts-touch': partsTouch,
+  'keep-out-clearance': keepOutClearance,
   'transmission-angle': transmissionAngle,
   'drive-angle': driveAngle,
   'rod-end-tilt': rodEndTilt,
@@ -97,9 +105,19 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
   'movement-at-full': movementAtFull,
 };
 
+/** Codes whose rules take too long to be asked at every key press. */
+const LATE: ReadonlySet<string> = new Set<FindingCode>(['failure-holds-open']);
+
+/** What is found while a file is being written: all but what single failures do. */
 export function findAll(study: Study): readonly Finding[] {
-  return withoutConsequences(
-    study,
-    Object.values(RULES).flatMap((rule) => rule(study)),
-  );
+  return withoutConsequences(study, foundBy(study, false));
+}
+
+/** What single failures do, apart from the others. */
+export function findLate(study: Study): readonly Finding[] {
+  return foundBy(study, true);
+}
+
+function foundBy(study: Study, late: boolean): readonly Finding[] {
+  return Object.entries(RULES).flatMap(([code, rule]) => (LATE.has(code) === late ? rule(study) : []));
 }

@@ -6,6 +6,7 @@ import type { Span } from '../definition/span.ts';
 import { createPose } from '../kinematics/pose.ts';
 import { innerAt } from '../kinematics/poseGeometry.ts';
 import { attachedNotChecked } from './attachedNotChecked.ts';
+import { clearanceNotChecked } from './clearanceNotChecked.ts';
 import type { NotChecked } from './finding.ts';
 import { greatestOf } from '../travel/extremes.ts';
 import { along, type Study } from './study.ts';
@@ -18,15 +19,15 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     for (const { name, nameSpan } of parts) all.push({ part: name, span: nameSpan, message: what });
   };
   all.push(...withoutParts(definition));
-  each(definition.keepOuts, 'Not checked: clearance');
   if (study === undefined) {
+    each(definition.keepOuts, 'Not checked: clearance');
     each(definition.springs, 'Not checked: its torque, and whether it closes the throttle');
     each(definition.plates, 'Not checked: open area, and the closing torque of the springs');
     each(definition.sensors, 'Not checked: signal and range');
     if (definition.pedal !== undefined) {
       all.push({ part: 'pedal', span: definition.pedal.span, message: 'Not checked: pedal effort and release, friction, and snap-back' });
     }
-  } else all.push(...attachedNotChecked(study));
+  } else all.push(...clearanceNotChecked(study), ...attachedNotChecked(study));
   each(
     definition.rods.filter(({ ends }) => ends?.play !== undefined),
     'Not checked: what the play of its ends does',
@@ -85,6 +86,9 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
   return all;
 }
 
+/** It takes longer than there is between two key presses. */
+const ON_REQUEST = 'that is worked out on request, by `pedal-to-plate return` or in the view under “If one part fails”';
+
 /** What a file is silent on as a whole: told first, before what is left open of its parts. */
 function withoutParts(definition: Definition): readonly NotChecked[] {
   const { pedal, levers, plates, springs, unread = [] } = definition;
@@ -101,7 +105,7 @@ function withoutParts(definition: Definition): readonly NotChecked[] {
   }
   if (first === undefined && !isThere('plates')) left.push(told('plates', 'whether anything closes, since the file describes no plates'));
   if (pedal === undefined && !isThere('pedal')) left.push(told('pedal', 'the whole travel, since the file describes no pedal'));
-  if (first !== undefined) left.push(told(first.name, 'what is left with any one spring, rod, cable or pin lost'));
+  if (first !== undefined) left.push(told(first.name, `what is left with any one spring, rod, cable or pin lost: ${ON_REQUEST}`));
   for (const each of plates) {
     const missing = (['shaft', 'seat', 'idle'] as const).filter((key) => each[key] === undefined);
     if (missing.length === 0) continue;

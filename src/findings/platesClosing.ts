@@ -2,6 +2,7 @@
  * What closes the plates, by bodies: shafts that rods and couplings join without free play close together, and what is wrong with
  * their closing is said once of all of them.
  */
+import { lostJoint } from '../definition/lost.ts';
 import { springsReaching } from '../forces/springsReaching.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
@@ -38,6 +39,13 @@ export function hasUnreadSprings({ definition: { unread = [] } }: Study): boolea
   return unread.some(({ path }) => path === 'springs' || path.startsWith('springs.'));
 }
 
+/** What in the file could not be read that may bring closing torque, in words; undefined where nothing is. */
+export function unreadOfClosing(study: Study): string | undefined {
+  if (hasUnreadSprings(study)) return 'a spring of the file';
+  const joint = lostJoint(study.definition);
+  return joint && `\`${joint.path}\``;
+}
+
 /** Closing torque at a lever over the travel. */
 export interface Closing {
   /** N·m. */
@@ -48,7 +56,8 @@ export interface Closing {
 
 /** Undefined where no spring comes to it, or the torque of one that does is not known. */
 export function closingOf(study: Study, lever: LeverModel, springs: readonly SpringModel[]): Closing | undefined {
-  if (springs.length === 0 || hasUnreadSprings(study) || springs.some((spring) => missingOf(spring) !== undefined)) return undefined;
+  if (springs.length === 0 || unreadOfClosing(study) !== undefined || springs.some((spring) => missingOf(spring) !== undefined))
+    return undefined;
   const reaching = new Set(springs.map(({ name }) => name));
   const places = springActions(study).filter(({ spring }) => reaching.has(spring.name));
   return { torque: closingAlong(study, lever.index), samples: merge(study.travel.samples, ...places.map(({ samples }) => samples)) };
@@ -56,7 +65,8 @@ export function closingOf(study: Study, lever: LeverModel, springs: readonly Spr
 
 /** Why the torque of some of these springs, and with it what they close, is not known; undefined where it is. */
 export function whyClosingUnknown(study: Study, springs: readonly SpringModel[]): string | undefined {
-  if (hasUnreadSprings(study)) return 'a spring of the file is not understood';
+  const unread = unreadOfClosing(study);
+  if (unread !== undefined) return `${unread} is not understood`;
   const unknown = springs.filter((spring) => missingOf(spring) !== undefined).map(({ name }) => name);
   return unknown.length === 0 ? undefined : `the torque of ${listed(unknown)} is not known`;
 }

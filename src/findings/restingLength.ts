@@ -17,11 +17,8 @@ export function restingLength(
 ): number | undefined {
   const drawn = createPose(mechanism);
   const isClosed = (length: number): boolean => {
-    const trial: Build = { ...build, parameters: Float64Array.from(build.parameters), bounds: createBounds(mechanism) };
-    trial.parameters[rod.length] = length;
-    decideBranches(mechanism, trial.parameters);
-    settleRest(trial);
-    return mechanism.senses[lever.index]! * trial.bounds.restRotation[lever.index]! <= opening;
+    const { bounds } = restedWith(build, rod, length);
+    return mechanism.senses[lever.index]! * bounds.restRotation[lever.index]! <= opening;
   };
   let open = build.parameters[rod.length]!;
   let closed = Math.hypot(...minus(turnedAt(build, drawn, rod.driven, rod.drivenPin), turnedAt(build, drawn, rod.driver, rod.driverPin)));
@@ -32,6 +29,16 @@ export function restingLength(
     else open = middle;
   }
   return closed;
+}
+
+/** The build with a rod of another length, settled at rest. @param length m */
+export function restedWith(build: Build, rod: RodJoint, length: number): Build {
+  const { mechanism } = build;
+  const trial: Build = { ...build, parameters: Float64Array.from(build.parameters), bounds: createBounds(mechanism) };
+  trial.parameters[rod.length] = length;
+  decideBranches(mechanism, trial.parameters);
+  settleRest(trial);
+  return trial;
 }
 
 /** Down to a micrometre of a metre and further. */

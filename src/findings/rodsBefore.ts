@@ -4,6 +4,7 @@ import { turnedAt } from '../kinematics/poseGeometry.ts';
 import type { RodJoint } from '../kinematics/model.ts';
 import { minus } from '../numeric/vector.ts';
 import type { Study } from './study.ts';
+import { decimal, millimetres } from './words.ts';
 
 /** Those within its group, nearest to the lever first. */
 export function rodsBefore({ travel: { mechanism } }: Study, lever: number): readonly RodJoint[] {
@@ -20,6 +21,21 @@ export function rodsBefore({ travel: { mechanism } }: Study, lever: number): rea
 
 export function isOffDrawn(study: Study, rod: RodJoint): boolean {
   return Math.abs(drawnLength(study, rod) - study.travel.build.parameters[rod.length]!) > AS_DRAWN;
+}
+
+/** How a rod differs from its drawn length, e.g. `1 mm longer than drawn`. */
+export function offDrawnWords(study: Study, rod: RodJoint): string {
+  const more = study.travel.build.parameters[rod.length]! - drawnLength(study, rod);
+  return `${millimetres(Math.abs(more))} ${more > 0 ? 'longer' : 'shorter'} than drawn`;
+}
+
+/** A length to set a rod to, with the turns of its adjuster, e.g. `110.187 mm (1 turn shorter)`. */
+export function lengthWords({ travel: { build } }: Study, rod: RodJoint, wanted: number): string {
+  const change = wanted - build.parameters[rod.length]!;
+  const pitch = rod.source.adjust?.pitch?.nominal;
+  const turns = pitch === undefined ? '' : decimal(Math.abs(change / pitch));
+  const way = change > 0 ? 'longer' : 'shorter';
+  return `${millimetres(wanted, 3)}${pitch === undefined ? '' : ` (${turns} ${turns === '1' ? 'turn' : 'turns'} ${way})`}`;
 }
 
 /** How far apart its pins are drawn, m. */

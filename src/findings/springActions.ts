@@ -12,14 +12,12 @@ import type { LinearSpringModel, SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import { createStatics } from '../forces/closing.ts';
+import { missingOf, NO_TORQUE } from '../forces/springLack.ts';
+import { springPlaces, withPlaces } from '../forces/springPlaces.ts';
 import { springSpan, springTorques } from '../forces/springs.ts';
-import { hasRate } from '../forces/wire/rate.ts';
 import { isMoved } from '../forces/springsReaching.ts';
-import { trigRoots, type TrigPolynomial } from '../numeric/trigPolynomial.ts';
-import { cableForms } from '../travel/jointForms.ts';
 import { following, leastOf, rangesBelow, zerosOf, type Along, type Extreme } from '../travel/extremes.ts';
 import { once } from '../travel/once.ts';
-import { createFinder, merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import type { TravelRange } from './finding.ts';
 import { along, type Study } from './study.ts';
@@ -62,15 +60,8 @@ export const springActions = once((study: Study): readonly SpringAction[] => {
   return mechanism.attached.springs.filter((spring) => isMoved(mechanism, spring)).map((spring) => actionOf(study, spring));
 });
 
-/** What the file lacks for the torque of a spring; undefined where nothing. */
-export function missingOf(spring: SpringModel): string | undefined {
-  const { source } = spring;
-  if (!hasRate(spring)) return 'for want of `rate`';
-  return source.kind !== 'torsion' && source.freeLength === undefined ? 'for want of `free_length`' : undefined;
-}
+export { missingOf, NO_TORQUE };
 
-/** N·m (0.001 N·mm); less is no torque. */
-export const NO_TORQUE = 1e-6;
 /** m; less is rounding. */
 const SAME_LENGTH = 1e-9;
 /** Of the travel; a stretch that short is one place. */
@@ -79,8 +70,8 @@ const SAME_PLACE = 1e-9;
 function actionOf(study: Study, spring: SpringModel): SpringAction {
   const { travel } = study;
   const linear = spring.kind === 'torsion' ? undefined : spring;
-  const meets = linear?.from.kind === 'place' ? lineMeets(travel, linear, linear.from.place) : undefined;
-  const samples = meets === undefined ? travel.samples : between(travel.samples, merge(meets.axis, meets.free));
+  const meets = springPlaces(travel, spring);
+  const samples = meets === undefined ? travel.samples : withPlaces(travel.samples, meets);
   const torques = missingOf(spring) === undefined ? effectsOf(study, spring) : [];
   const looseness = linear && loosenessOf(travel, linear);
   const openings = torques
@@ -93,33 +84,6 @@ function actionOf(study: Study, spring: SpringModel): SpringAction {
     })
     .sort((one, other) => one.worst.value - other.worst.value);
   return { spring, samples, torques, opening: openings[0], ...slackness(travel, linear, looseness, samples) };
-}
-
-/** Samples with places and the middles to their neighbours: what lies wholly between two places is then seen. */
-function between(samples: readonly number[], places: readonly number[]): readonly number[] {
-  if (places.length === 0) return samples;
-  const all = merge(samples, places);
-  const known = new Set(places);
-  return merge(
-    all,
-    all.slice(1).flatMap((at, i) => (known.has(at) || known.has(all[i]!) ? [(at + all[i]!) / 2] : [])),
-  );
-}
-
-/** Pedal travels at which the line of a spring from a fixed place meets the axis, and at which it is as long as without load. */
-function lineMeets(
-  { build, places }: Travel,
-  spring: LinearSpringModel,
-  place: number,
-): { readonly axis: readonly number[]; readonly free: readonly number[] } {
-  const p = build.parameters;
-  const finder = createFinder(build);
-  const { square, along: slope } = cableForms(p, spring.to, place);
-  const at = (form: TrigPolynomial): readonly number[] =>
-    merge(finder.rotationAt(spring.lever, places.levers[spring.lever]!, trigRoots(form)));
-  const free = spring.freeLength === undefined ? NaN : p[spring.freeLength]!;
-  const [mean, ...waves] = square;
-  return { axis: at(slope), free: Number.isNaN(free) ? [] : at([mean - free * free, ...waves]) };
 }
 
 /**

@@ -1,14 +1,19 @@
 /** Figures in words, for messages; pedal positions and ranges besides. */
+import { digitsFor } from '../definition/digits.ts';
 import { fixed } from '../travel/words.ts';
 
 export { percent, rangeWords } from '../travel/words.ts';
 
-export function degrees(angle: number, digits = 1): string {
-  return `${fixed((angle * 180) / Math.PI, digits)}°`;
+/** @param digits behind the point, for what is to be made so; else as everywhere */
+export function degrees(angle: number, digits?: number): string {
+  const shown = (angle * 180) / Math.PI;
+  return `${fixed(shown, digits ?? digitsFor(shown, 'angle'))}°`;
 }
 
-export function millimetres(length: number, digits = 2): string {
-  return `${fixed(length * 1e3, digits)} mm`;
+/** @param digits as for `degrees` */
+export function millimetres(length: number, digits?: number): string {
+  const shown = length * 1e3;
+  return `${fixed(shown, digits ?? digitsFor(shown, 'length'))} mm`;
 }
 
 export function squareMillimetres(area: number): string {
@@ -36,7 +41,7 @@ export function share(fraction: number): string {
 }
 
 export function volts(voltage: number): string {
-  return `${fixed(voltage, 3)} V`;
+  return `${fixed(voltage, digitsFor(voltage, 'voltage'))} V`;
 }
 
 /** Names in a row, e.g. `front and rear`. */

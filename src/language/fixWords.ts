@@ -27,6 +27,9 @@ export function wordsOf(path: string): FigureWords {
       return kind === 'drums'
         ? set(`the radius of the drum ${whole}`, `Enlarge the drum ${whole}`, `Reduce the drum ${whole}`)
         : set(`the radius of ${whole}`, `Lengthen the arm ${whole}`, `Shorten the arm ${whole}`);
+    case 'levers.width':
+    case 'rods.width':
+      return set(`the width of ${name}`, `Widen ${name}`, `Narrow ${name}`);
     case 'levers.angle':
       return set(`the angle of ${whole}`, `Clock ${whole}`);
     case 'levers.offset':
@@ -50,13 +53,15 @@ export function wordsOf(path: string): FigureWords {
   }
 }
 
-/** What a fix is for, after `so that`. */
-export function goalOf(code: FindingCode, part: string, outcome: Outcome): string {
+/** What a fix is for, after `so that`. @param writes path of the figure that it writes */
+export function goalOf(code: FindingCode, part: string, outcome: Outcome, writes: string): string {
   switch (code) {
     case 'plate-past-square':
       return `the plates ${part} stand square at most`;
     case 'opening-missed':
-      return outcome.kind === 'itself' ? `the plates on ${part} stand square at most` : `${part} opens fully`;
+      return outcome.kind === 'itself' && !writes.startsWith('rods.')
+        ? `the plates on ${part} stand square at most`
+        : `${part} opens fully`;
     case 'opening-early':
       return outcome.kind === 'itself'
         ? `the plates on ${part} stand square at most`
@@ -83,6 +88,9 @@ export function goalOf(code: FindingCode, part: string, outcome: Outcome): strin
       return `${part} is loose at rest`;
     case 'closing-lost':
       return `the springs close ${part}`;
+    case 'touches-keep-out':
+    case 'keep-out-clearance':
+      return `${part} keeps clear`;
     case 'rod-out-of-adjustment':
       return `${part} is within its adjuster`;
     case 'turns-back':

@@ -4,7 +4,7 @@
  */
 import { deadCentres } from '../findings/deadCentres.ts';
 import type { Finding } from '../findings/finding.ts';
-import { isBehind } from '../findings/isBehind.ts';
+import { isBehind } from '../kinematics/isBehind.ts';
 import { ANGLE_MARGIN } from '../findings/margin.ts';
 import { drawnLength } from '../findings/rodsBefore.ts';
 import { limitOf, type Study } from '../findings/study.ts';

@@ -8,7 +8,7 @@ import { readLoosely } from './cursor/looseTree.ts';
 export interface Lens {
   /** The name of the part; the key of the pedal's block. */
   readonly span: Span;
-  /** Short, e.g. `opens 82° at 97.1 %`. */
+  /** Short, e.g. `opens 82° at 97.1 % of pedal travel`. */
   readonly title: string;
   /** What a face may do when it is chosen. */
   readonly action: LensAction;
@@ -30,7 +30,13 @@ export function lensesOf(answers: Answers): readonly Lens[] {
       const span = part.kind === 'pedal' ? pedalKey(answers.text) : part.span;
       return span === undefined
         ? []
-        : [{ span, title: partFigureText(first), action: { kind: 'show-part', part: part.kind, name: part.name } }];
+        : [
+            {
+              span,
+              title: `${partFigureText(first)}${first.travel === undefined ? '' : ' of pedal travel'}`,
+              action: { kind: 'show-part', part: part.kind, name: part.name },
+            },
+          ];
     })
     .sort((a, b) => a.span.start - b.span.start);
 }

@@ -142,7 +142,7 @@ function planFor(study: Study, aim: FixAim, finding: Finding): Plan | undefined 
   const behind = value?.formula === undefined ? undefined : letBehind(definition, value);
   if (value?.formula !== undefined && behind === undefined) return undefined;
   const writes = behind?.value.path ?? aim.unknown;
-  const title = `Solve for ${wordsOf(writes).figure} so that ${goalOf(code, part, aim.outcome)}`;
+  const title = `Solve for ${wordsOf(writes).figure} so that ${goalOf(code, part, aim.outcome, writes)}`;
   return { offer: { title, code, part, span, writes, figure: aim.unknown }, aim, finding, study, value };
 }
 

@@ -1,9 +1,9 @@
-/** The part of the load path that an offset of the text lies in. */
-import type { PathPart } from '../findings/part.ts';
+/** The part of the load path, or the keep-out, that an offset of the text lies in. */
+import type { PartKey, PartKind } from '../protocol/report.ts';
 import type { NameIndex, NameKind } from './names.ts';
 
 /** Undefined between the parts, and in what is none: points, `let` values, requirements. */
-export function partAt({ names }: NameIndex, offset: number): Pick<PathPart, 'kind' | 'name'> | undefined {
+export function partAt({ names }: NameIndex, offset: number): PartKey | undefined {
   for (const { kind, name, entrySpan } of names) {
     const part = PART_KINDS[kind];
     if (part === undefined || offset < entrySpan.start || offset > entrySpan.end) continue;
@@ -12,7 +12,7 @@ export function partAt({ names }: NameIndex, offset: number): Pick<PathPart, 'ki
   return undefined;
 }
 
-const PART_KINDS: Partial<Readonly<Record<NameKind, PathPart['kind']>>> = {
+const PART_KINDS: Partial<Readonly<Record<NameKind, PartKind>>> = {
   drive: 'pedal',
   lever: 'lever',
   cable: 'cable',
@@ -22,4 +22,5 @@ const PART_KINDS: Partial<Readonly<Record<NameKind, PathPart['kind']>>> = {
   plates: 'plates',
   sensor: 'sensor',
   spring: 'spring',
+  obstacle: 'keep-out',
 };

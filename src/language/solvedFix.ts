@@ -120,7 +120,8 @@ const RANK: Readonly<Record<Standing, number>> = { gone: 0, 'gone-with-warnings'
 function solved({ offer, aim, finding }: Plan, unknown: Unknown, { value, edit, answers, standing, warned }: Tried): SolvedFix {
   const words = wordsOf(offer.writes);
   const mends = standing !== 'milder';
-  const told = resultOf(answers, offer.part, aim.outcome, finding) ?? (mends ? goalOf(offer.code, offer.part, aim.outcome) : undefined);
+  const told =
+    resultOf(answers, offer.part, aim.outcome, finding) ?? (mends ? goalOf(offer.code, offer.part, aim.outcome, offer.writes) : undefined);
   const notes = [...(mends ? [] : ['better, not yet enough']), ...(warned === undefined ? [] : [`but then ${warned}`])].join(', ');
   const title = `${value >= unknown.present ? words.up : words.down} to ${writtenAs(value, unknown)}${told === undefined ? '' : `: ${told}`}`;
   return { kind: 'solved', title: notes === '' ? title : `${title} (${notes})`, edits: [edit], mends, value };

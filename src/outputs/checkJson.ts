@@ -66,14 +66,16 @@ function verdictOf(file: CheckedFile): JsonVerdict {
   };
 }
 
-function problemOf(problem: Problem, placeOf: PlaceOf): JsonProblem {
+/** A problem as every document tells it. */
+export function problemOf(problem: Problem, placeOf: PlaceOf): JsonProblem {
   return {
     ...markOf(problem, placeOf),
     replacements: (problem.replacements ?? []).map(({ span, text }) => ({ place: placeOf(span), text })),
   };
 }
 
-function findingOf(finding: Finding, answers: Answers, placeOf: PlaceOf): JsonFinding {
+/** A finding as every document tells it. @param answers that it is one of */
+export function findingOf(finding: Finding, answers: Answers, placeOf: PlaceOf): JsonFinding {
   const { part, ranges, worst, limit, mend } = finding;
   return {
     ...markOf(finding, placeOf),

@@ -43,9 +43,14 @@ export function checkText(answers: Answers, { file, paint = plain, width = DEFAU
 }
 
 /** Problems of the text alone, each with its line: for outputs that show something else than the verdict. */
-export function problemsText(answers: Answers, { file, paint = plain, width = DEFAULT_WIDTH }: CheckTextOptions): string {
-  const page: Page = { file, paint, width, text: answers.text, lines: indexLines(answers.text) };
-  return answers.problems.map((problem) => `${markSection(problem, page).join('\n')}\n`).join('');
+export function problemsText(answers: Answers, options: CheckTextOptions): string {
+  return marksText(answers.text, answers.problems, options);
+}
+
+/** Problems or findings about a text, each with its line and a line ending. */
+export function marksText(text: string, marks: readonly Mark[], { file, paint = plain, width = DEFAULT_WIDTH }: CheckTextOptions): string {
+  const page: Page = { file, paint, width, text, lines: indexLines(text) };
+  return marks.map((mark) => `${markSection(mark, page).join('\n')}\n`).join('');
 }
 
 /** Whether anything is an error, of the text or of the linkage, or a requirement is not passed: failed, or not decidable. */

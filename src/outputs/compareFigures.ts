@@ -127,11 +127,11 @@ function labelText({ from, about, key, label }: OutcomeChange): string {
 }
 
 const COLUMN_WORDS: Readonly<Record<string, string>> = {
-  area: 'open area of one',
+  area: 'open area of one plate',
   fraction: 'share of the greatest open area',
   closing: 'closing torque',
   torque: 'closing torque',
-  effort: 'pedal effort',
+  effort: 'effort',
   percent: 'share of the signal',
   transmission: 'transmission angle',
   drive: 'drive angle',
@@ -141,7 +141,7 @@ const PART_WORDS: Readonly<Record<string, string>> = {
   greatest: 'greatest closing torque',
   'and close by': 'driving arm can close from drawn by',
   opens: 'full opening',
-  'open area of one': 'greatest open area of one',
+  'open area of one plate': 'greatest open area of one plate',
 };
 
 function placeText({ from, label, percent, was, is }: OutcomeChange): string {

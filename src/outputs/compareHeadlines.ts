@@ -42,7 +42,7 @@ function kindOf({ about, from, key }: OutcomeChange): Headline['kind'] | undefin
     if (about === 'closing' && (key === 'closing-least' || key === 'closing-at-rest')) return 'closing';
     return about === 'effort' && (key === 'effort-greatest' || key === 'effort-at-rest') ? 'effort' : undefined;
   }
-  return about === 'opening' && from === 'part' && (key === 'opens' || key === 'open area of one') ? 'opening' : undefined;
+  return about === 'opening' && from === 'part' && (key === 'opens' || key === 'open area of one plate') ? 'opening' : undefined;
 }
 
 function wordsOf({ key, label }: OutcomeChange): string {

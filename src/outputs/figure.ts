@@ -1,7 +1,8 @@
 /**
  * Figures as a person reads them: in the unit of the drawing, with as many digits as one can act on.
  */
-import { FIGURE_UNIT, FIGURE_UNIT_SI, type FigureDimension } from '../definition/dimensions.ts';
+import { digitsFor } from '../definition/digits.ts';
+import { FIGURE_UNIT, FIGURE_UNIT_SI } from '../definition/dimensions.ts';
 import type { Figure } from '../findings/finding.ts';
 
 /** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. @param more digits behind the point than usual */
@@ -39,37 +40,6 @@ export function decimal(value: number, digits: number): string {
 
 /** What stands where there is no value. */
 export const NO_VALUE = '–';
-
-/** Digits behind the point of a whole figure, in the place's unit. */
-const DIGITS: Readonly<Record<FigureDimension, number>> = {
-  number: 2,
-  length: 2,
-  area: 0,
-  angle: 1,
-  force: 1,
-  torque: 0,
-  'linear-rate': 2,
-  'torsional-rate': 2,
-  inertia: 1,
-  voltage: 2,
-  pressure: 1,
-  'angle-per-length': 2,
-  energy: 2,
-  time: 2,
-  'angular-speed': 0,
-};
-
-/** Below this, in the place's unit, what is left is rounding of the computation. */
-const NOTHING = 1e-9;
-const MOST_DIGITS = 6;
-
-function digitsFor(shown: number, dimension: FigureDimension): number {
-  const size = Math.abs(shown);
-  const digits = DIGITS[dimension] + (size < 10 && dimension !== 'length' && dimension !== 'number' ? 1 : 0);
-  // A small figure keeps two digits that say something, so that it never reads as nothing.
-  if (size <= NOTHING || size >= 10 ** -digits) return digits;
-  return Math.min(MOST_DIGITS, 1 - Math.floor(Math.log10(size)));
-}
 
 function withUnit(text: string, unit: string): string {
   if (unit === '') return text;

@@ -74,8 +74,8 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'slack-used-up': {
     title: 'A cable is tight with the foot off and holds the throttle open.',
-    text: 'Where the closed stop lies below the drawn position, or a rod of another length lets the linkage close further than it is drawn, the driven end of the cable comes back by more than the cable has slack. The cable then takes the load that the stop should take, and the engine will not come down to idle. As the cable wears in or the engine rocks, it only gets worse.',
-    cure: 'Give the cable more slack, or let the stop close the throttle where it is drawn.',
+    text: 'Where the closed stop lies below the drawn position, or a rod of another length lets the linkage close further than it is drawn, the driven end of the cable comes back by more than the cable has slack. The cable then takes the load that the stop should take, and the engine will not come down to idle. As the cable wears in or the engine rocks, it only gets worse. Where the cable has slack left with a rod as long as drawn, that rod is the cause and is told, at its length.',
+    cure: 'Give the rod the length that it has as drawn; else give the cable more slack, or let the stop close the throttle where it is drawn.',
   },
   'opens-otherwise': {
     title: 'A lever is driven the other way than its `opens` says.',
@@ -157,6 +157,11 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
     text: 'A spring breaks, and the others must still bring the throttle back. Each is taken off in turn, and what is left is set against all that rubs on the way (`friction-lock` says what that is), anywhere in the travel. Under twice the friction it is a warning, under the friction itself an error: common practice, no source; both can be set under `limits: {closing_margin: …}`. Grease stiffens in the cold and bushes run dry, so that friction is the least certain figure of the file. Where nothing closes once a spring is off, that is told of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told.',
     cure: 'More preload of the springs that are left, or less friction.',
   },
+  'failure-holds-open': {
+    title: 'With one part lost, plates stay open that closed with it.',
+    text: 'Each spring, rod, cable, slot pin and coupling is taken away in turn, wherever in the travel that happens, and what is left is asked whether it closes from there against friction. What a lost rod drove has only its own springs; where all of them hang on a lever before the rod, the shaft is loose. 49 CFR 571.124 S5.2 asks that a throttle returns when any one component is disconnected (from memory), and so do Formula SAE Rules 2024, IC.3.3.3 (read). A lost spring is an error: springs are what breaks. A rod, cable, slot pin or coupling is a warning: a nut that is locked does not come off. Told by `pedal-to-plate return`, not while the file is being written. A spring that is the only one, or leaves too little over friction, is told by `single-return-spring` and `closing-margin` alone; a throttle that does not close with all its parts, by what keeps it open. A cable that seizes holds what it opens on every throttle, and is no finding.',
+    cure: 'Put a return spring on the shaft of the plates itself.',
+  },
   'spring-opens': {
     title: 'A spring turns its lever open instead of closing it.',
     text: 'Somewhere in the travel, or all the way, its torque goes with the foot and against the springs that close. A spring that counts as return and from whose lever a torque comes to plates must never do that: it is an error. On a pedal behind a cable, or where `counts_as_return: false` says that it is meant to help the foot, it is a warning. A spring that closes at first and opens past its dead centre is `spring-dead-centre`.',
@@ -221,5 +226,20 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
     title: 'Two shafts with plates do not open together.',
     text: 'Every barrel should get the same air. Near idle a tenth of a degree is a good part of the whole opening, and the engine idles unevenly and stumbles as it comes off idle; further up half a degree is hardly felt. Each shaft is compared with that of the first plates in the file. More than 0.1° apart at rest or below 5° of opening (of both in the mean), or 0.5° above, is a warning; more than 0.5° at rest an error: common practice, no source. `limits: {step: …}` replaces both figures, the one below and the one above 5°. The difference in air is of open area, relative to the mean of both, and is told of plates of one size only. Where plates of one size have another seat or idle, they differ in air at the same opening: at rest and below 5° that is held against the same limits, as the opening that would make it. A shaft that a stage drives (a coupling with `lag` or `one_way`, a rod with `lost`) is out of step on purpose: that is a note.',
     cure: 'Set the rod between the shafts, or to each of them, until both rest on their stops together, and clock their arms alike.',
+  },
+  'touches-keep-out': {
+    title: 'A lever or rod reaches into a keep-out.',
+    text: 'What stands there stops the throttle, or the throttle saws at it. Looked at are the arms of a lever as broad as its `width`, its round drums, its `outline`, and rods as broad as their `width`, over the whole travel, seen along z and on the layer of the keep-out: the least gap is found to half a micron, and not sampled. The depth is the least shift that would part the two; of an outline that stands in somewhere, or a keep-out that does, it is that of the deepest two convex pieces, and may be less than the whole. Levers that turn about another direction than z, and parts without a width, are not checked.',
+    cure: 'Shorten or clock the arm, lead the rod another way, or move what stands there.',
+  },
+  'keep-out-clearance': {
+    title: 'A lever or rod comes nearer to a keep-out than its `clearance` allows.',
+    text: 'Engines rock on their mounts, rods bow and bushes wear: what misses by little on the drawing touches on the road. The limit is the `clearance` of the keep-out. What is looked at and how is told under `touches-keep-out`.',
+    cure: 'A narrower or shorter arm, another clocking, or another way for the rod.',
+  },
+  'parts-touch': {
+    title: 'Two levers on one layer reach into each other, or a rod into a lever or rod that it is not joined to.',
+    text: 'They jam, or rattle and wear. Looked at are arms as broad as the `width` of their lever, round drums, outlines, and rods as broad as their `width`, over the whole travel, seen along z. Levers on different layers pass each other. Levers about one axis sit beside each other on it, the pin of a slot lies in its fork, and a rod beside the levers that it joins: these are left out. The format gives a rod no layer: it is taken to lie on that of the levers that it joins, and because it may pass beside what it seems to touch, that is a warning only; between two layers it is not checked.',
+    cure: 'Bring the two on different layers, or further from each other.',
   },
 };

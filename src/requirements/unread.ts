@@ -14,6 +14,8 @@ function restsOn(owner: string, key: string, [block = '', part, ...words]: reado
   if (block === 'springs' && FORCES.has(key)) return true;
   if (!MOVING_BLOCKS.has(block)) return part === owner;
   if (FORCES.has(key) || FITTINGS.has(key)) return true;
+  // What a lost cable would pull has no columns; what pulls it moves as if it were not there.
+  if (block === 'cables' && words.length === 0) return false;
   return ![part ?? '', ...words].some((word) => UNMOVING.has(word));
 }
 

@@ -2,6 +2,7 @@
  * Columns of what acts: the torque of each spring and the closing torque at each lever, without friction, and the pedal's effort and
  * release with it. Only for a file with springs: without one nothing is known of what closes the throttle.
  */
+import { lostJoint } from '../definition/lost.ts';
 import { createFriction, type FrictionSolver, type FrictionStatics } from '../forces/friction/statics.ts';
 import { springTorques } from '../forces/springs.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
@@ -20,8 +21,9 @@ export interface ForceColumns {
 export function forceColumns({ mechanism }: Travel): ForceColumns {
   const { springs, pad } = mechanism.attached;
   if (springs.length === 0) return { pedal: [], ofLever: () => [], springs: [] };
-  // With a spring that could not be read, what the others bring is not what closes the throttle.
-  const known = mechanism.definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true;
+  // With a spring or a joint that could not be read, what the others bring is not what closes the throttle.
+  const { definition } = mechanism;
+  const known = definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true && lostJoint(definition) === undefined;
   const statics = remembered();
   const of = (read: (at: FrictionStatics) => number) => (build: Build, pose: Pose) => (known ? read(statics(build, pose)) + 0 : NaN);
   const hasEffort = mechanism.drive.kind === 'cable' || pad !== undefined;

@@ -452,4 +452,17 @@ movements:
       ['closing_margin', false],
     ]);
   });
+
+  it('have as many plates as may be on one shaft, and ranges with two ends', () => {
+    checkProblems(`${LINKED}plates:
+  whole: {lever: shaft, count: 100, bore: 45 mm}
+  many: {lever: shaft, count: 1e9, bore: 45 mm}
+  #                           ^^^ error[out-of-range]: must be 100 or less
+sensors:
+  tps: {lever: shaft, at_closed: 14 deg, range: [0, 0], signal: [0.5 V, 4.5 V]}
+  #                                             ^^^^^^ error[out-of-range]: has the same value twice | Write two different values, the smaller first
+  back: {lever: shaft, at_closed: 14 deg, range: [9, 0], signal: [0.5 V, 4.5 V]}
+  #                                              ^^^^^^ error[out-of-range]: from the greater to the smaller
+`);
+  });
 });

@@ -18,7 +18,7 @@ describe('the load path', () => {
     const most = Math.round(300 + 2 * FULL);
     const signal = (opening: number): string => `${Number((0.5 + (4 * (14 + opening)) / 110).toFixed(3))} V`;
     expect(lines.slice(shaft + 1)).toEqual([
-      expect.stringMatching(/^2 plates bank: open area of one \d+ mm² at 100 %$/),
+      expect.stringMatching(/^2 plates bank: open area of one plate \d+ mm² at 100 %$/),
       `2 sensor tps: signal at rest ${signal(0)}; at full pedal ${signal(FULL)}`,
       `2 spring one: least closing torque 300 N·mm at 0 %; greatest ${most} N·mm at 100 %`,
       `2 spring two: least closing torque 300 N·mm at 0 %; greatest ${most} N·mm at 100 %`,

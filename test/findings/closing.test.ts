@@ -281,7 +281,7 @@ movements: {rock: {moves: [tail.from], shift: [0, 2, 0]}}
       'friction of its drag and its bearing, on which the vacuum presses the plates, for want of `friction` and `bearing`',
     );
     said(text, 'main', 'friction of its housing, for want of `bend` and `friction`');
-    said(text, 'pedal', 'snap-back');
+    said(text, 'pedal', 'how fast it snaps back');
     said(text, 'tail', 'what the movement rock does to its torque');
   });
 

@@ -42,7 +42,7 @@ describe.each(FINDING_CODES)('%s', (code) => {
 
   it('has a small example that raises it and exactly what else is written under its lines', () => {
     expect(doc.example.split('\n').filter((line) => !/^\s*#/.test(line)).length).toBeLessThanOrEqual(19);
-    const { findings, problems } = checkAnnotated(doc.example);
+    const { findings, problems } = checkAnnotated(doc.example, code === 'failure-holds-open');
     expect(problems).toEqual([]);
     // As a finding of its own, or beside the cause that it follows from.
     expect(findings.flatMap(({ code: own, following = [] }) => [own, ...following.map((each) => each.code)])).toContain(code);

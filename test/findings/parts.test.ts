@@ -21,7 +21,7 @@ rods:
     checkFindings(file('{kind: rod_end}'));
     checkFindings(file('{kind: ball_stud}', 26));
     checkFindings(`${file('{kind: rod_end}', 26)}# ^^^^ warning[rod-end-tilt]: an end tilt of 14.6°`);
-    const { only } = checkFindings(`${file('{kind: clevis}')}# ^^^^ warning[rod-end-tilt]: 5.7°`);
+    const { only } = checkFindings(`${file('{kind: clevis}')}# ^^^^ warning[rod-end-tilt]: 5.71°`);
     expect(only('rod-end-tilt').worst?.value).toBeCloseTo(tilt(10), 12);
     expect(only('rod-end-tilt').limit?.value).toBeCloseTo(radians(1), 12);
   });

@@ -85,7 +85,8 @@ function differences(rotations: Rotations, { rotations: others, magnified }: Fol
  */
 function comesToDeadCentre(solved: Solved, closure: Closure, from: number, to: number): boolean {
   const { joints } = closure.sketch;
-  for (let i = 0; i <= SCANNED; i++) {
+  // Most have come apart at the far end.
+  for (let i = SCANNED; i >= 0; i--) {
     const rotations = solved.rotationsAt(from + ((to - from) * i) / SCANNED);
     if (joints.some((joint) => !(Math.abs(closure.leverage(joint, rotations)) > NEAR))) return true;
   }

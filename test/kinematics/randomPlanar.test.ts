@@ -1,4 +1,4 @@
-/** Five thousand random planar linkages, near toggles and change points on purpose, read from text and solved. */
+/** Two thousand random planar linkages, near toggles and change points on purpose, read from text and solved. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { anyMechanism } from '../support/mechanisms.ts';
@@ -6,9 +6,9 @@ import { checkRandom } from './randomChecks.ts';
 
 describe('random planar linkages', () => {
   test('keep their lengths and branch and stand where Newton steps with LU from mathjs bring them', { timeout: 240_000 }, () => {
-    const { faults, compared, parted } = checkRandom(fc.sample(anyMechanism({ only: 'planar' }), { numRuns: 5000, seed: 20 }));
+    const { faults, compared, parted } = checkRandom(fc.sample(anyMechanism({ only: 'planar' }), { numRuns: 2000, seed: 20 }));
     expect(faults).toEqual([]);
-    expect(compared).toBeGreaterThan(20_000);
-    expect(parted).toBeLessThan(4000);
+    expect(compared).toBeGreaterThan(8_000);
+    expect(parted).toBeLessThan(1600);
   });
 });

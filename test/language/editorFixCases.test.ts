@@ -15,6 +15,7 @@ import { FIGURE_CASES } from '../editor/fixCases/figureCases.ts';
 import { announced, mended, type FixCase } from '../editor/fixCases/fixCase.ts';
 import { TEXT_CASES } from '../editor/fixCases/textCases.ts';
 import { takeApart } from '../support/marks.ts';
+import { withoutStacks } from '../support/withoutStacks.ts';
 
 const nameOf = ({ code, titles }: FixCase): string => `${code}: ${titles[0] ?? ''}`;
 
@@ -78,17 +79,24 @@ function figureOf({ writes }: OfferedFix): string {
   return ['arms', 'drums'].includes(parts) ? `${block}.${parts}.${key}` : `${block}.${key}`;
 }
 
-/** Seen on every documented problem and on what a slip of the pen makes of the files of the cases. */
+/** Seen on every documented problem and on what a slip of the pen makes of the files of the cases; a line of several of them slips once. */
 function codesWithEdits(): readonly string[] {
   const documented = Object.values(PROBLEM_DOCS).flatMap((doc) => ('example' in doc ? [takeApart(doc.example).text] : []));
-  const slips = [...new Set(TEXT_CASES.map(mended))].flatMap((text) =>
-    Array.from({ length: text.length }, (_, at) => at).flatMap((at) =>
-      SLIPS.map(([gone, put]) => text.slice(0, at) + put + text.slice(at + gone)),
-    ),
-  );
+  const slipped = new Set<string>();
+  const slips = TEXT_CASES.flatMap((fixCase) => {
+    const text = mended(fixCase);
+    return [...text.matchAll(/.*\n?/g)].flatMap(({ 0: line, index }) => {
+      if (slipped.has(line)) return [];
+      slipped.add(line);
+      return Array.from(line, (_, at) => index + at).flatMap((at) =>
+        SLIPS.map(([gone, put]) => text.slice(0, at) + put + text.slice(at + gone)),
+      );
+    });
+  });
   const found = new Set<string>();
   for (const text of [...documented, ...slips]) {
-    for (const { code, replacements } of readDefinition(text).problems) if (replacements !== undefined) found.add(code);
+    for (const { code, replacements } of withoutStacks(() => readDefinition(text)).problems)
+      if (replacements !== undefined) found.add(code);
   }
   return PROBLEM_CODES.filter((code) => found.has(code));
 }

@@ -137,7 +137,7 @@ describe('over a part is what it does over the travel', () => {
   test('plates: area at rest and at full', () => {
     checkHover(on(TWO, 'rear_bank'), 'rear_bank', [
       'a set of plates',
-      'Open area of one:',
+      'Open area of one plate:',
       'mm² at rest',
       'mm² at full pedal',
       'Of its greatest possible:',

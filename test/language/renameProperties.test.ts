@@ -61,11 +61,8 @@ describe('after a rename the answers are the same but for the name', () => {
         expect(answer).toEqual(renameAt(index, declared.span.end, FRESH));
         const after = applyEdits(text, answer.edits);
         expect(toldBy(solve(after), declared), declared.name).toEqual(before);
-        const back = renameAt(
-          indexNames(after),
-          indexNames(after).names.find(({ name }) => name === FRESH)?.span.start ?? NaN,
-          declared.name,
-        );
+        const again = indexNames(after);
+        const back = renameAt(again, again.names.find(({ name }) => name === FRESH)?.span.start ?? NaN, declared.name);
         expect(back.kind === 'edits' ? applyEdits(after, back.edits) : back.reason).toBe(text);
         renamed++;
       }

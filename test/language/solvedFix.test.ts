@@ -87,7 +87,7 @@ describe('full opening', () => {
     const solved = solvedAt(at, titles[2] ?? '');
     expect(solved).toMatchObject({
       kind: 'unsolved',
-      reason: expect.stringContaining('but then: The cable main is tight at rest') as string,
+      reason: expect.stringContaining('longer than drawn: the cable main is tight at rest') as string,
     });
   });
 

@@ -47,7 +47,7 @@ describe('outline', () => {
       'block rods',
       `  rod link: rod, least transmission angle ${least('link.transmission')}°`,
       'block plates',
-      `  plates bank: set of plates, open area of one ${most('bank.area').toFixed(0)} mm²`,
+      `  plates bank: set of plates, open area of one plate ${most('bank.area').toFixed(0)} mm²`,
     ]);
   });
 

@@ -136,7 +136,7 @@ describe('a comparison as text', () => {
     ]);
     const behind = [
       /^now failed \| opens fully/,
-      /^(?:rose|fell) \| pedal \| greatest pedal effort/,
+      /^(?:rose|fell) \| pedal \| greatest effort/,
       /full opening 80° → 70° \(−12\.5 %\)/,
     ].map((row) => rows.findIndex((each) => row.test(each)));
     expect(behind[0]).toBe(2);

@@ -15,6 +15,8 @@ const curveOf = ({ curves }: Chart, column: string): ChartCurve => {
   if (found === undefined) throw new Error(`There is no curve ${column}`);
   return found;
 };
+/** The margins over friction are no columns of the table. */
+const ofColumns = ({ id }: Chart): boolean => id !== 'margins';
 const columnsOf = (chart: Chart): readonly string[] => chart.curves.map(({ column }) => column);
 
 describe.each(FILES)('the charts of $name', ({ text }) => {
@@ -22,7 +24,7 @@ describe.each(FILES)('the charts of $name', ({ text }) => {
   const stations = [...picture.stations];
 
   it('hold the figures of the table at the stations of the picture', () => {
-    for (const { curves, id } of charts) {
+    for (const { curves, id } of charts.filter(ofColumns)) {
       for (const { column, values } of curves) {
         if (id === 'progression' && column.endsWith('.opening')) continue;
         const table = answers.table(stations, [column]).columns[0]!.values;
@@ -32,7 +34,7 @@ describe.each(FILES)('the charts of $name', ({ text }) => {
   });
 
   it('are in the unit of their columns', () => {
-    for (const { curves, id, unit } of charts) {
+    for (const { curves, id, unit } of charts.filter(ofColumns)) {
       for (const { column } of curves) {
         if (id === 'progression' && column.endsWith('.opening')) continue;
         expect(answers.table([0], [column]).columns[0]!.unit).toBe(unit);
@@ -60,7 +62,7 @@ describe('a chart', () => {
   const { charts } = shownOf(fileNamed('four-barrel'));
 
   it('is there for each question that the file can answer, in their order', () => {
-    expect(charts.map(({ id }) => id)).toEqual(['progression', 'ratio', 'angles', 'signal', 'torques', 'effort']);
+    expect(charts.map(({ id }) => id)).toEqual(['progression', 'ratio', 'angles', 'signal', 'torques', 'margins', 'effort']);
     expect(shownOf(SOUND_FILE).charts.map(({ id }) => id)).toEqual(['progression', 'ratio', 'angles']);
   });
 
@@ -71,6 +73,14 @@ describe('a chart', () => {
       ['main drive (main) 1', 'link transmission (link) 1', 'link drive (link) 1'],
       ['position (position) 3'],
       ['shaft closing (shaft) 0', 'return_front (return_front) 0', 'return_rear (return_rear) 0'],
+      [
+        'pedal (pedal) 1',
+        'pedal, return_front off (return_front) 1',
+        'pedal, return_rear off (return_rear) 1',
+        'shaft (shaft) 1',
+        'shaft, return_front off (return_front) 1',
+        'shaft, return_rear off (return_rear) 1',
+      ],
       ['effort (pedal) 1', 'release (pedal) 1'],
     ]);
   });
@@ -98,6 +108,45 @@ describe('a chart', () => {
 
   it('is left out where it would be empty', () => {
     for (const { text } of FILES) for (const { curves } of shownOf(text).charts) expect(curves.length).toBeGreaterThan(0);
+  });
+});
+
+describe('the margins over friction', () => {
+  /** Drag of 50 N·mm against 2 springs of 2 N·mm/deg and 200 N·mm: by hand. */
+  const text = `${SOUND_FILE.replace('pivot: [90, 10]', 'pivot: [90, 10]\n    friction: 50 N*mm')}springs:
+  one: {lever: shaft, rate: 2 N*mm/deg, preload: 200 N*mm}
+  two: {lever: shaft, rate: 2 N*mm/deg, preload: 40 N*mm}
+  in_sensor: {lever: shaft, rate: 2 N*mm/deg, preload: 10 N*mm, counts_as_return: false}
+limits: {closing_margin: [3, 1.5]}
+`;
+  const { charts, answers, picture } = shownOf(text);
+  const margins = chartOf(charts, 'margins');
+
+  it('are told with all springs and with each return spring off', () => {
+    expect(margins.curves.map(({ label, part }) => `${label} (${part})`)).toEqual(['shaft (shaft)', 'one off (one)', 'two off (two)']);
+    const opening = answers.table([...picture.stations], ['shaft.opening']).columns[0]!.values.map((value) => value ?? NaN);
+    const springs: readonly (readonly [number, number])[] = [
+      [250, 6],
+      [50, 4],
+      [210, 4],
+    ];
+    for (const [i, [preload, rate]] of springs.entries()) {
+      margins.curves[i]!.values.forEach((value, station) =>
+        expect(value).toBeCloseTo(Math.min(10, (preload + rate * opening[station]!) / 50), 9),
+      );
+    }
+  });
+
+  it('have the limits of the file as bands', () => {
+    expect(margins.bands).toEqual([
+      { severity: 'error', from: undefined, to: 1.5, label: 'under 1.5 times the friction' },
+      { severity: 'warning', from: 1.5, to: 3, label: 'under 3 times the friction' },
+    ]);
+  });
+
+  it('are left out where the file gives no friction', () => {
+    const bare = `${SOUND_FILE}springs: {return: {lever: shaft, rate: 2 N*mm/deg, preload: 200 N*mm}}\n`;
+    expect(shownOf(bare).charts.map(({ id }) => id)).not.toContain('margins');
   });
 });
 

@@ -65,8 +65,10 @@ describe.each(['main.cjs', 'browser.js'])('%s', (name) => {
     expect([...new Set(packages)].sort()).toEqual([
       '',
       '@babel/runtime',
+      'earcut',
       'escape-latex',
       'mathjs',
+      'planck',
       'tiny-emitter',
       'typed-function',
       'yaml',

@@ -66,7 +66,7 @@ describe('what a change did', () => {
       ['plates:\n', 'plates:\n  more: {lever: other, count: 1, bore: 30 mm}\n'],
     );
     const adjuster = compareTexts(two, two.replace('pitch: 1 mm', 'pitch: 2 mm')).outcomes.filter(({ key }) => key === 'adjuster-at-50');
-    expect(adjuster.map(({ part, label }) => [part, label.split(' ')[0]]).sort()).toEqual([
+    expect(adjuster.map(({ part, label }) => [part, /opening of (\w+)/.exec(label)?.[1]]).sort()).toEqual([
       ['link', 'other'],
       ['link', 'shaft'],
     ]);

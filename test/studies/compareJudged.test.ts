@@ -200,7 +200,7 @@ describe('figures', () => {
     ]);
     const about = (part: string, key: string): string | undefined => outcomes.find((each) => each.part === part && each.key === key)?.about;
     expect(about('shaft', 'opening.full')).toBe('opening');
-    expect(about('bank', 'open area of one')).toBe('opening');
+    expect(about('bank', 'open area of one plate')).toBe('opening');
     expect(about('shaft', 'closing-greatest')).toBe('closing');
     expect(about('link', 'drive.least')).toBe('angle');
   });

@@ -3,7 +3,8 @@
  */
 import type { Arm, Axis, Drum, Lever, Place, Sense, Stops, Value } from '../definition.ts';
 import type { SourceNode } from '../source/tree.ts';
-import { coordinates, direction, either, listOf, pair, place, shaped } from './places.ts';
+import { direction, either, listOf, pair, place, shaped } from './places.ts';
+import { polygon } from './polygon.ts';
 import { mapOf, optional, record, required } from './record.ts';
 import { choice, quantity } from './scalars.ts';
 import { defined, named, problem, type Shape } from './shape.ts';
@@ -204,13 +205,10 @@ const lever: Shape<Lever> = record(
       example: '95 kg*mm^2',
     }),
     width: optional(quantity('length', { above: 0 }), { doc: "Width of its arms' outline.", example: '12 mm' }),
-    outline: optional(
-      shaped(listOf(coordinates('a place'), 'places', 3), (value) => value.items),
-      {
-        doc: 'Its drawn outline, corner by corner, where its arms alone do not describe it.',
-        example: '[[100, 30], [140, 30], [120, 70]]',
-      },
-    ),
+    outline: optional(polygon('places'), {
+      doc: 'Its drawn outline, corner by corner, where its arms alone do not describe it.',
+      example: '[[100, 30], [140, 30], [120, 70]]',
+    }),
     layer: optional(quantity('number', { whole: true }), {
       doc: 'Outlines on one layer can touch each other.',
       fallback: '0',

@@ -83,11 +83,16 @@ export function range(figure: Shape<Value>, order: RangeOrder): Shape<{ readonly
         problem(
           'out-of-range',
           span,
-          order === 'different'
+          from.nominal === to.nominal
             ? `\`${site.name}\` has the same value twice`
             : `\`${site.name}\` runs from the greater to the smaller value`,
           {
-            cure: order === 'different' ? 'Write two different values' : 'Write the smaller value first',
+            cure:
+              from.nominal !== to.nominal
+                ? 'Write the smaller value first'
+                : order === 'rising'
+                  ? 'Write two different values, the smaller first'
+                  : 'Write two different values',
           },
         ),
       );

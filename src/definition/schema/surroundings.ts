@@ -8,6 +8,7 @@ import { nearestWord } from '../names.ts';
 import type { SourceNode } from '../source/tree.ts';
 import { KIND_WORDS, kindNamed } from './declared.ts';
 import { coordinates, direction, either, listOf, pair, place, shaped } from './places.ts';
+import { polygon } from './polygon.ts';
 import { mapOf, optional, record, required } from './record.ts';
 import { nameIsKnown, quantity, text } from './scalars.ts';
 import { defined, named, problem, type Reading, type Shape } from './shape.ts';
@@ -17,10 +18,11 @@ const keepOut: Shape<KeepOut> = record(
   {
     circle: optional(place(), { doc: 'Centre of a round obstacle.', example: '[140, 120]', vital: true }),
     radius: optional(quantity('length', { above: 0 }), { doc: 'Its radius.', example: '11 mm', vital: true }),
-    polygon: optional(
-      shaped(listOf(coordinates('a place'), 'corners', 3), (value) => value.items),
-      { doc: 'Corners of an obstacle with straight sides.', example: '[[60, 150], [260, 150], [260, 160], [60, 160]]', vital: true },
-    ),
+    polygon: optional(polygon('corners'), {
+      doc: 'Corners of an obstacle with straight sides.',
+      example: '[[60, 150], [260, 150], [260, 160], [60, 160]]',
+      vital: true,
+    }),
     clearance: optional(quantity('length', { least: 0 }), { doc: 'Distance to keep from it.', fallback: '0 mm', example: '3 mm' }),
     layer: optional(quantity('number', { whole: true }), { doc: 'The layer that it stands on.', fallback: 'all layers', example: '0' }),
   },

@@ -7,10 +7,17 @@ import { mapOf, optional, record, required } from './record.ts';
 import { flag, quantity, reference } from './scalars.ts';
 import { defined, named, problem, type Shape } from './shape.ts';
 
+/** More plates than any engine has on one shaft; beyond it a figure is mistyped. */
+const MOST_PLATES = 100;
+
 const plateSet: Shape<Plates> = record(
   {
     lever: required(reference('lever'), { doc: 'The lever, mostly a shaft, on which they sit.', example: 'shaft' }),
-    count: optional(quantity('number', { least: 1, whole: true }), { doc: 'How many there are.', fallback: '1', example: '4' }),
+    count: optional(quantity('number', { least: 1, most: MOST_PLATES, whole: true }), {
+      doc: 'How many there are.',
+      fallback: '1',
+      example: '4',
+    }),
     bore: required(quantity('length', { above: 0 }), { doc: 'Diameter of the bore.', example: '45 mm' }),
     shaft: optional(quantity('length', { least: 0 }), {
       doc: 'Diameter of the shaft, whose shadow takes area away.',

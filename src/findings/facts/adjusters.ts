@@ -21,7 +21,7 @@ export function adjusters({ travel }: Study, levers: readonly LeverModel[]): rea
         const common = {
           key: `adjuster-at-${at * 100}`,
           part: joint.name,
-          label: `${name} for one turn longer, at ${at * 100} % of pedal travel`,
+          label: `change in opening of ${name} by one turn longer, at ${at * 100} % of pedal travel`,
           travel: at,
         };
         if (Number.isNaN(value)) return [{ ...common, why: 'it cannot be assembled there' }];

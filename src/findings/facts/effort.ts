@@ -1,10 +1,10 @@
-/** What the foot feels, with the friction that the file gives: effort, its step at tip-in, the way back, the loop of both, and the cables. */
+/** What the foot feels, with the friction that the file gives: effort, its step at tip-in, the way back and the loop of both. */
 import { isGiven } from '../../forces/friction/missing.ts';
 import { isMoved } from '../../forces/springsReaching.ts';
 import { startOfOpening } from '../../plates/tipIn.ts';
 import type { Along } from '../../travel/extremes.ts';
 import type { Fact } from '../finding.ts';
-import { effortAlong, releaseAlong, tensionAlong } from '../forcesAlong.ts';
+import { effortAlong, releaseAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
 import { extremeFacts } from './extremeFacts.ts';
@@ -15,7 +15,7 @@ export function effortFacts(study: Study): readonly Fact[] {
   const { mechanism, samples } = study.travel;
   if (!study.columns.has('pedal.effort')) return [];
   const { pad, springs } = mechanism.attached;
-  const label = pad?.kind === 'cable' && pad.ratio === undefined ? 'pull at the pedal end of the cable' : 'pedal effort';
+  const label = pad?.kind === 'cable' && pad.ratio === undefined ? 'pull at the pedal end of the cable' : 'effort';
   const common = { key: 'effort', part: 'pedal', label, note: isGiven(mechanism.friction) ? '' : ', friction left out' };
   const moved = springs.filter((spring) => isMoved(mechanism, spring));
   const why = whyClosingUnknown(study, moved);
@@ -23,7 +23,7 @@ export function effortFacts(study: Study): readonly Fact[] {
   const guidance = isAtPad(pad) ? { least: LEAST_EFFORT, greatest: GREATEST_EFFORT } : {};
   const effort = extremeFacts({ ...common, dimension: 'force', figure: effortAlong(study), samples, guidance });
   const felt = [...effort, ...tipInFacts(study, common.note)];
-  return isGiven(mechanism.friction) ? [...felt, ...releaseFacts(study), ...tensionFacts(study)] : felt;
+  return isGiven(mechanism.friction) ? [...felt, ...releaseFacts(study)] : felt;
 }
 
 /**
@@ -63,17 +63,6 @@ function releaseFacts(study: Study): readonly Fact[] {
     loop('loop-width', 'effort less the force on the way back, on average', width, 'force'),
     ...(path === undefined ? [] : [loop('loop-work', 'work that friction takes in one stroke and back', width * path, 'energy')]),
   ];
-}
-
-/** Of each cable, at its pedal end while the pedal is pressed. */
-function tensionFacts(study: Study): readonly Fact[] {
-  const { mechanism, samples } = study.travel;
-  return mechanism.cables.flatMap(({ name: part, cable }) => {
-    const figure = tensionAlong(study, cable);
-    return extremeFacts({ key: 'tension', part, label: 'tension at its pedal end', note: '', dimension: 'force', figure, samples }).slice(
-      -1,
-    );
-  });
 }
 
 /** The loop's area over the travel, by trapezia between the samples. */

@@ -4,13 +4,14 @@ import { sensorResolution, type Resolution } from '../../sensor/resolution.ts';
 import { fullTravel, signalEnds } from '../../sensor/sensorAt.ts';
 import type { Fact } from '../finding.ts';
 import type { Study } from '../study.ts';
+import { whyStill } from '../whyStill.ts';
 
-export function signalFacts({ travel }: Study, sensor: SensorModel): readonly Fact[] {
+export function signalFacts({ definition, travel }: Study, sensor: SensorModel): readonly Fact[] {
   const { mechanism, build } = travel;
   const part = sensor.name;
   const own = mechanism.levers[sensor.lever]!;
   if (own.group < 0) {
-    return [{ key: 'signal-at-rest', part, label: 'signal at rest', why: `the pedal does not move ${own.name}` }];
+    return [{ key: 'signal-at-rest', part, label: 'signal at rest', why: whyStill(definition, [own.name]) }];
   }
   const { rest, full } = signalEnds(build, sensor);
   const stopped = fullTravel(build);

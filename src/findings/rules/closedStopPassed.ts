@@ -43,7 +43,7 @@ export function closedStopPassed(study: Study): readonly Finding[] {
         severity: 'error',
         part: lever.name,
         span: lever.closedStop.span,
-        message: `${lever.name} would stand ${degrees(closed - least.value, 2)} below its closed stop at ${percent(least.travel)} of pedal travel (${rangeWords(ranges)}): the linkage jams there`,
+        message: `${lever.name} would stand ${degrees(closed - least.value)} below its closed stop at ${percent(least.travel)} of pedal travel (${rangeWords(ranges)}): the linkage jams there`,
         ranges,
         worst: { ...least, dimension: 'angle' },
         limit: { value: closed, dimension: 'angle', from: 'closed stop of this lever' },

@@ -25,14 +25,18 @@
  *
  * Cure: better bearings (needle rollers in the place of plain bushes), or stronger springs.
  */
+import type { LeverModel } from '../../kinematics/model.ts';
+import { greatestOf } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { closingAlong } from '../forcesAlong.ts';
 import { comesNear, frictionUnits, LOCKS_AT, unitMargin } from '../frictionUnits.ts';
-import { trespass, type Study } from '../study.ts';
+import { OPENING_TOLERANCE } from '../openingTolerance.ts';
+import { along, trespass, type Study } from '../study.ts';
 import { listed, newtonMillimetres, percent, rangeWords } from '../words.ts';
 
 export function frictionLock(study: Study): readonly Finding[] {
   return frictionUnits(study).flatMap((unit): Finding[] => {
+    if (!isOpened(study, unit.lever)) return [];
     const margin = unitMargin(study, unit);
     const held = comesNear(margin, study.travel.samples, LOCKS_AT) ? trespass(study, margin, LOCKS, 1) : undefined;
     if (held === undefined) return [];
@@ -55,6 +59,11 @@ export function frictionLock(study: Study): readonly Finding[] {
       },
     ];
   });
+}
+
+/** Which way is closed is not known of a lever that never opens: that it does not is told. */
+function isOpened(study: Study, lever: LeverModel): boolean {
+  return (greatestOf(along(study, `${lever.name}.opening`), study.travel.samples)?.value ?? 0) > OPENING_TOLERANCE;
 }
 
 /** Over friction. */

@@ -17,7 +17,7 @@
  * pedal: {lever: pedal, opens: counterclockwise, travel: 78 deg}
  * rods:
  *   link: {from: pedal.out, to: shaft.arm, length: 99.5 mm}
- * #                                                ^^^^^^^ error[held-open]: shaft is held 0.824° open at rest by the rod link
+ * #                                                ^^^^^^^ error[held-open]: shaft is held 0.82° open at rest by the rod link
  * plates:
  *   bank: {lever: shaft, count: 4, bore: 45 mm, seat: 6 deg, idle: 6 deg}
  * # ^^^^ warning[plate-past-square]: up to 1.09° past 90°
@@ -29,10 +29,10 @@ import type { Span } from '../../definition/span.ts';
 import { turnedAt } from '../../kinematics/poseGeometry.ts';
 import { minus } from '../../numeric/vector.ts';
 import { pinAt } from '../../travel/jointForms.ts';
-import { decimal, degrees, millimetres } from '../words.ts';
+import { degrees } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
-import { isOffDrawn, rodsBefore } from '../rodsBefore.ts';
+import { isOffDrawn, lengthWords, rodsBefore } from '../rodsBefore.ts';
 import { restingLength } from '../restingLength.ts';
 import { writeBy, type Study } from '../study.ts';
 import { tightCable } from '../tightCable.ts';
@@ -57,7 +57,7 @@ export function heldOpen(study: Study): readonly Finding[] {
         severity: lever.plates.length > 0 ? 'error' : 'warning',
         part: lever.name,
         span: rod?.source.length?.span ?? lever.closedStop.span,
-        message: `${lever.name} is held ${degrees(open, 3)} open at rest${rod ? ` by the rod ${rod.name}` : ''}: ${stops}`,
+        message: `${lever.name} is held ${degrees(open)} open at rest${rod ? ` by the rod ${rod.name}` : ''}: ${stops}`,
         ...(rod && { cure: lengthCure(study, rod, lever, closed) }),
         worst: { value: open, dimension: 'angle', travel: 0 },
         limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
@@ -81,7 +81,7 @@ function heldByOwnStop(lever: LeverModel, span: Span, closed: number): Finding {
     severity: 'error',
     part: lever.name,
     span,
-    message: `The closed stop of ${lever.name} holds it ${degrees(closed, 3)} open at rest, though it is drawn on its idle stop`,
+    message: `The closed stop of ${lever.name} holds it ${degrees(closed)} open at rest, though it is drawn on its idle stop`,
     cure: 'Draw the linkage with the plates on their idle stop and leave the closed stop at 0, or mend the stop',
     worst: { value: closed, dimension: 'angle', travel: 0 },
     limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
@@ -95,10 +95,7 @@ function lengthCure(study: Study, rod: RodJoint, lever: LeverModel, closed: numb
   const meet = `at which both closed stops meet together`;
   const wanted = rod.driven === lever.index ? ownLength() : restingLength(study, rod, lever, closed + SHUT / 10);
   if (wanted === undefined) return `Set ${rod.name} to the length ${meet}`;
-  const change = wanted - build.parameters[rod.length]!;
-  const pitch = rod.source.adjust?.pitch?.nominal;
-  const turns = pitch === undefined ? '' : ` (${decimal(Math.abs(change / pitch))} turns ${change > 0 ? 'longer' : 'shorter'})`;
-  return `Set ${rod.name} to ${millimetres(wanted, 3)}${turns}, ${meet}`;
+  return `Set ${rod.name} to ${lengthWords(study, rod, wanted)}, ${meet}`;
 
   function ownLength(): number {
     const from = turnedAt(build, poseAt(0), rod.driver, rod.driverPin);

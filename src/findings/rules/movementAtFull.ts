@@ -46,7 +46,7 @@ export function movementAtFull(study: Study): readonly Finding[] {
         span: movement.nameSpan,
         message: torn
           ? `With the movement ${movement.name}, ${lever.name} cannot follow the pedal to the floor`
-          : `The movement ${movement.name} changes the opening of ${lever.name} at full pedal by ${degrees(full, 2)}`,
+          : `The movement ${movement.name} changes the opening of ${lever.name} at full pedal by ${degrees(full)}`,
         ...(!torn && { worst: { value: full, dimension: 'angle' as const, travel: 1 } }),
         related: [{ span: lever.source.nameSpan, message: lever.name }],
       },

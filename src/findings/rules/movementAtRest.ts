@@ -44,7 +44,7 @@ export function movementAtRest(study: Study): readonly Finding[] {
         span: movement.nameSpan,
         message: torn
           ? `The movement ${movement.name} tears the linkage of ${lever.name} apart with the foot off`
-          : `The movement ${movement.name} ${rest > 0 ? 'opens' : 'closes'} ${lever.name} by ${degrees(Math.abs(rest), 2)} with the foot off`,
+          : `The movement ${movement.name} ${rest > 0 ? 'opens' : 'closes'} ${lever.name} by ${degrees(Math.abs(rest))} with the foot off`,
         cure: 'Move housing end and shaft together, or give the cable more slack',
         ...(!torn && { worst: { value: rest, dimension: 'angle' as const, travel: 0 } }),
         limit: { value: STILL, dimension: 'angle', from: 'common practice, no source' },

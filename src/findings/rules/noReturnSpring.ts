@@ -26,13 +26,13 @@
 import { leversOf } from '../../forces/springsReaching.ts';
 import type { SpringModel } from '../../kinematics/attached.ts';
 import type { Finding } from '../finding.ts';
-import { hasUnreadSprings, platesBodies } from '../platesClosing.ts';
+import { platesBodies, unreadOfClosing } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
 import { listed } from '../words.ts';
 
 export function noReturnSpring(study: Study): readonly Finding[] {
   const all = study.travel.mechanism.attached.springs;
-  if (all.length === 0 || hasUnreadSprings(study)) return [];
+  if (all.length === 0 || unreadOfClosing(study) !== undefined) return [];
   return platesBodies(study).flatMap(({ levers, springs }): Finding[] => {
     const [first] = levers;
     const [plates] = first?.plates ?? [];

@@ -27,7 +27,7 @@ import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { nameOf } from '../jointName.ts';
-import { drawnLength } from '../rodsBefore.ts';
+import { drawnLength, isOffDrawn, lengthWords, offDrawnWords } from '../rodsBefore.ts';
 import { writeBy, type Study } from '../study.ts';
 import { isUndecided } from '../undecidedSide.ts';
 import { rangeWords } from '../words.ts';
@@ -72,6 +72,9 @@ function reachCure(study: Study, joint: Exclude<Joint, CouplingJoint>, travel: n
   const pin = turnedAt(build, poseAt(travel), joint.driver, joint.driverPin);
   const from = minus(pin, vectorAt(p, joint.drivenPin));
   const tooLong = Math.hypot(...from) < p[joint.length]!;
+  if (isOffDrawn(study, joint)) {
+    return `The rod is ${offDrawnWords(study, joint)}: set it to ${lengthWords(study, joint, drawnLength(study, joint))}, its length as drawn`;
+  }
   return tooLong
     ? 'Shorten the rod, lengthen the driven arm, or take less travel'
     : 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel';

@@ -25,37 +25,65 @@
  */
 import { greatestOf } from '../../travel/extremes.ts';
 import { passedAt } from '../../kinematics/joints/cable.ts';
-import type { CableJoint, Joint, LeverModel } from '../../kinematics/model.ts';
+import type { CableJoint, Joint, LeverModel, RodJoint } from '../../kinematics/model.ts';
+import { travelOf } from '../../travel/travel.ts';
 import type { Finding, Mend } from '../finding.ts';
 import { OPENING_TOLERANCE } from '../openingTolerance.ts';
-import { along, mendBy, type Study } from '../study.ts';
+import { restedWith } from '../restingLength.ts';
+import { drawnLength, isOffDrawn, lengthWords, offDrawnWords, rodsBefore } from '../rodsBefore.ts';
+import { along, mendBy, writeBy, type Study } from '../study.ts';
 import { degrees, millimetres, percent } from '../words.ts';
 
 export function openingMissed(study: Study): readonly Finding[] {
   const { mechanism, build, samples } = study.travel;
   return mechanism.levers.flatMap((lever): Finding[] => {
     if (lever.fullOpening === undefined) return [];
-    if (lever.group < 0) return [undriven(lever)];
+    if (lever.group < 0) return study.definition.undriven?.includes(lever.name) ? [undriven(lever)] : [];
     const full = build.parameters[lever.fullOpening]!;
     const greatest = greatestOf(along(study, `${lever.name}.opening`), samples);
     if (greatest === undefined || greatest.value >= full - OPENING_TOLERANCE) return [];
     const joint = lever.driver === undefined ? undefined : mechanism.joints[lever.driver];
     const loose = looseCable(study, lever);
+    const rod = rodToBlame(study, lever, full);
     return [
       {
         code: 'opening-missed',
         severity: greatest.value > OPENING_TOLERANCE ? 'warning' : 'error',
         part: lever.name,
         span: lever.openStop?.span ?? lever.source.nameSpan,
-        message: `${lever.name} opens ${degrees(greatest.value)} at most, at ${percent(greatest.travel)} of pedal travel: ${degrees(full - greatest.value, 2)} short of its full ${degrees(full)}`,
-        ...(loose === undefined ? missedCure(study, lever, greatest.travel) : { cure: loose }),
+        message: `${lever.name} opens ${degrees(greatest.value)} at most, at ${percent(greatest.travel)} of pedal travel: ${degrees(full - greatest.value)} short of its full ${degrees(full)}`,
+        ...(rod ? rodCure(study, rod) : loose === undefined ? missedCure(study, lever, greatest.travel) : { cure: loose }),
         worst: { ...greatest, dimension: 'angle' },
         limit: { value: full, dimension: 'angle', from: lever.openStop ? 'open stop of this lever' : '90° of plate less seat and idle' },
-        ...(joint && loose === undefined && missedMend(study, lever, joint, full)),
-        ...(joint?.kind === 'rod' && { related: [{ span: joint.source.nameSpan, message: `${joint.name} drives ${lever.name}` }] }),
+        ...(rod
+          ? writeBy(rod.source.length, drawnLength(study, rod))
+          : joint && loose === undefined && missedMend(study, lever, joint, full)),
+        ...relatedOf(study, lever, joint, rod),
       },
     ];
   });
+}
+
+/** The rod on the way to a lever with which, were it as long as drawn, the lever would open fully; undefined where there is none. */
+function rodToBlame(study: Study, lever: LeverModel, full: number): RodJoint | undefined {
+  const { mechanism, build } = study.travel;
+  return rodsBefore(study, lever.index).find((rod) => {
+    if (!isOffDrawn(study, rod)) return false;
+    const drawn = travelOf(restedWith(build, rod, drawnLength(study, rod)));
+    return mechanism.senses[lever.index]! * drawn.poseAt(1).rotation[lever.index]! >= full - OPENING_TOLERANCE;
+  });
+}
+
+function rodCure(study: Study, rod: RodJoint): { readonly cure: string } {
+  return { cure: `Set ${rod.name} to ${lengthWords(study, rod, drawnLength(study, rod))}, its length as drawn` };
+}
+
+function relatedOf(study: Study, lever: LeverModel, joint: Joint | undefined, off: RodJoint | undefined): Pick<Finding, 'related'> {
+  if (off !== undefined) {
+    const span = off.source.length?.span ?? off.source.nameSpan;
+    return { related: [{ span, message: `${off.name} is ${offDrawnWords(study, off)}` }] };
+  }
+  return joint?.kind === 'rod' ? { related: [{ span: joint.source.nameSpan, message: `${joint.name} drives ${lever.name}` }] } : {};
 }
 
 /** What to do about a cable before a lever that is never pulled tight; undefined where there is none. */
@@ -70,7 +98,7 @@ function looseCable(study: Study, lever: LeverModel): string | undefined {
   return `Pull the cable ${cable.name} further or the other way: it is pulled by ${millimetres(most.value)} at most, and has ${millimetres(slack)} of slack`;
 }
 
-/** Plates on a lever that the pedal does not reach. */
+/** Plates on a lever that the pedal does not reach. Where what would drive it could not be read, or drives otherwise, that is told. */
 function undriven(lever: LeverModel): Finding {
   return {
     code: 'opening-missed',

@@ -159,7 +159,7 @@ function stageBetween({ travel: { mechanism } }: Study, one: LeverModel, other: 
 
 /** Differences are those of the first less the second. */
 function stageWords({ found }: Part, one: string, other: string, stage: Joint): string {
-  const apart = `${degrees(Math.abs(found.value), 2)} ${found.value < 0 ? 'further' : 'less'} open than ${one}`;
+  const apart = `${degrees(Math.abs(found.value))} ${found.value < 0 ? 'further' : 'less'} open than ${one}`;
   return `${other} and ${one} open in stages, by the ${stage.kind} ${stage.name}: ${other} stands up to ${apart}, at ${percent(found.travel)} of pedal travel`;
 }
 
@@ -181,9 +181,9 @@ function wordsOf(
   if (what === 'air') {
     const [first, second] = areas(found.travel);
     const share = airWords((2 * (first - second)) / (first + second));
-    return `passes ${upTo}${share} air${than}${place}, ${squareMillimetres(second)} against ${squareMillimetres(first)} a plate: as much as ${degrees(Math.abs(found.value), 2)} of opening`;
+    return `passes ${upTo}${share} air${than}${place}, ${squareMillimetres(second)} against ${squareMillimetres(first)} a plate: as much as ${degrees(Math.abs(found.value))} of opening`;
   }
-  const apart = `stands ${upTo}${degrees(Math.abs(found.value), 2)} ${found.value < 0 ? 'further' : 'less'} open${than}${place}`;
+  const apart = `stands ${upTo}${degrees(Math.abs(found.value))} ${found.value < 0 ? 'further' : 'less'} open${than}${place}`;
   const air = area === undefined || !sameSize ? undefined : airWords(area.value);
   if (air === undefined || area === undefined) return apart;
   return where === 'at rest' ? `${apart}, with ${air} air` : `${apart}, with up to ${air} air at ${percent(area.travel)}`;

@@ -44,7 +44,7 @@ export function plateBelowSeat(study: Study): readonly Finding[] {
           severity: 'error',
           part: plates.name,
           span: plates.idle?.span ?? plates.nameSpan,
-          message: `The plates ${plates.name} would stand ${degrees(seat - least.value, 2)} beyond their seat at ${percent(least.travel)} of pedal travel: they jam in the bore`,
+          message: `The plates ${plates.name} would stand ${degrees(seat - least.value)} beyond their seat at ${percent(least.travel)} of pedal travel: they jam in the bore`,
           ranges: rangesBelow((travel) => opening(travel) - seat + SAME_OPENING, samples),
           worst: { ...least, dimension: 'angle' },
           limit: { value: seat, dimension: 'angle', from: 'seat of these plates' },

@@ -61,7 +61,7 @@ function pastFinding(study: Study, lever: LeverModel, plates: PlatesModel): Find
   const falls = rangesBelow((at) => left(at) - (1 - LOST), samples);
   const [from] = falls;
   const warned = lost > LOST && from !== undefined;
-  const turned = `The plates ${plates.name} turn up to ${degrees(worst.value - SQUARE, 2)} past 90°, at ${percent(worst.travel)} of pedal travel`;
+  const turned = `The plates ${plates.name} turn up to ${degrees(worst.value - SQUARE)} past 90°, at ${percent(worst.travel)} of pedal travel`;
   const stop = squareOpening(study, lever);
   return {
     code: 'plate-past-square',

@@ -48,7 +48,7 @@ function profileLeftBy(study: Study, { drum, lever, source }: UsedDrum): readonl
       severity: 'warning',
       part: `${lever.name}.${drum.name}`,
       span: source.form.span,
-      message: `${lever.name} leaves the profile of ${drum.name} by ${degrees(-worst.value, 2)} (${rangeWords(ranges)}): its radius is taken as constant there`,
+      message: `${lever.name} leaves the profile of ${drum.name} by ${degrees(-worst.value)} (${rangeWords(ranges)}): its radius is taken as constant there`,
       cure: `Give the profile points from ${degrees(Math.min(first, opening(worst.travel)))} to ${degrees(Math.max(last, opening(worst.travel)))}`,
       ranges,
       worst: { value: opening(worst.travel), dimension: 'angle', travel: worst.travel },

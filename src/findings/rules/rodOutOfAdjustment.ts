@@ -22,6 +22,7 @@
  * Cure: bring the length within the adjuster's range, or make the rod with another one.
  */
 import type { Finding } from '../finding.ts';
+import { drawnLength } from '../rodsBefore.ts';
 import { writeBy, type Study } from '../study.ts';
 import { millimetres } from '../words.ts';
 
@@ -38,6 +39,8 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
     const long = adjust?.max !== undefined && length > adjust.max.nominal + SAME;
     const limit = short ? adjust.min : long ? adjust.max : undefined;
     if (limit === undefined || !Number.isFinite(length)) return [];
+    const drawn = drawnLength(study, joint);
+    const fits = drawn >= (adjust?.min?.nominal ?? 0) && drawn <= (adjust?.max?.nominal ?? Infinity);
     return [
       {
         code: 'rod-out-of-adjustment',
@@ -45,10 +48,12 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
         part: joint.name,
         span: written?.span ?? nameSpan,
         message: `The rod ${joint.name} is ${millimetres(length)} long; its adjuster ends at ${millimetres(limit.nominal)}`,
-        cure: `Bring its length within the adjuster's range, or give it another one`,
+        cure: fits
+          ? `Set it to ${millimetres(drawn, 3)}, its length as drawn, or give it another adjuster`
+          : `Bring its length within the adjuster's range, or give it another one`,
         worst: { value: length, dimension: 'length', travel: 0 },
         limit: { value: limit.nominal, dimension: 'length', from: 'adjuster of this rod' },
-        ...writeBy(written, limit.nominal),
+        ...writeBy(written, fits ? drawn : limit.nominal),
         related: [{ span: limit.span, message: 'end of its adjuster' }],
       },
     ];

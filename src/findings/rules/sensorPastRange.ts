@@ -36,7 +36,7 @@ export function sensorPastRange(study: Study): readonly Finding[] {
         severity: 'warning',
         part: sensor.name,
         span: sensor.source.atClosed.span,
-        message: `${sensor.name} is turned ${degrees(Math.abs(worst.value - limit), 2)} past the end of its range at ${degrees(limit)}, at ${percent(worst.travel)} of pedal travel: its signal is held at that end ${rangeWords(ranges)}`,
+        message: `${sensor.name} is turned ${degrees(Math.abs(worst.value - limit))} past the end of its range at ${degrees(limit)}, at ${percent(worst.travel)} of pedal travel: its signal is held at that end ${rangeWords(ranges)}`,
         cure: mend.mend ? 'Turn the sensor on its spindle' : 'Take a sensor with a greater range, or turn it by less',
         ranges,
         worst: { ...worst, dimension: 'angle' },

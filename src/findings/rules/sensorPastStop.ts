@@ -33,7 +33,7 @@ export function sensorPastStop(study: Study): readonly Finding[] {
       severity: 'error',
       part: sensor.name,
       span: sensor.source.atClosed.span,
-      message: `${sensor.name} would be turned ${degrees(Math.abs(worst.value - limit), 2)} past its stop at ${degrees(limit)}, at ${percent(worst.travel)} of pedal travel (${rangeWords(ranges)}): it breaks, or holds the throttle`,
+      message: `${sensor.name} would be turned ${degrees(Math.abs(worst.value - limit))} past its stop at ${degrees(limit)}, at ${percent(worst.travel)} of pedal travel (${rangeWords(ranges)}): it breaks, or holds the throttle`,
       cure: mend.mend ? 'Turn the sensor on its spindle' : 'Take a sensor that turns further, or turn it by less',
       ranges,
       worst: { ...worst, dimension: 'angle' },

@@ -43,6 +43,9 @@ export function signalSpan(study: Study): readonly Finding[] {
     const throttle = mechanism.levers[throttleLever(mechanism, sensor)]!;
     const opened = greatestOf(along(study, `${throttle.name}.opening`), travel.samples)?.value ?? 0;
     if (opened <= OPENING_TOLERANCE) return [];
+    // A throttle that does not open fully turns it too little: that is told, and nothing is wrong with the sensor.
+    const full = throttle.fullOpening === undefined ? opened : build.parameters[throttle.fullOpening]!;
+    if (opened < full - OPENING_TOLERANCE && share * (full / opened) >= LEAST_SHARE) return [];
     const range = Math.abs(build.parameters[sensor.range[1]]! - build.parameters[sensor.range[0]]!);
     const span = Math.abs(build.parameters[sensor.signal[1]]! - build.parameters[sensor.signal[0]]!);
     return [

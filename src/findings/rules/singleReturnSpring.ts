@@ -26,14 +26,14 @@
  */
 import { leastOf } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
-import { closingOf, hasUnreadSprings, platesBodies, type PlatesBody } from '../platesClosing.ts';
+import { closingOf, platesBodies, unreadOfClosing, type PlatesBody } from '../platesClosing.ts';
 import { returnSprings, type NoSecond } from '../returnSprings.ts';
 import { NO_TORQUE } from '../springActions.ts';
 import type { Study } from '../study.ts';
 import { listed } from '../words.ts';
 
 export function singleReturnSpring(study: Study): readonly Finding[] {
-  if (hasUnreadSprings(study)) return [];
+  if (unreadOfClosing(study) !== undefined) return [];
   return platesBodies(study).flatMap((body) => springFinding(study, body) ?? []);
 }
 

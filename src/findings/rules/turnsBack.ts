@@ -45,7 +45,7 @@ export function turnsBack(study: Study): readonly Finding[] {
         severity: 'warning',
         part: lever.name,
         span: lever.source.nameSpan,
-        message: `${lever.name} turns back by ${degrees(worst.value, 2)} ${rangeWords(ranges)}, while the pedal still goes down`,
+        message: `${lever.name} turns back by ${degrees(worst.value)} ${rangeWords(ranges)}, while the pedal still goes down`,
         cure: 'Take less travel, or turn the arm that drives it so that it does not pass its dead centre',
         ranges,
         worst: { ...worst, dimension: 'angle' },

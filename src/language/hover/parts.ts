@@ -141,7 +141,7 @@ function platesLines(study: Study, name: string): readonly string[] | undefined 
   const area = `${name}.area`;
   if (extremesOf(study, area) === undefined) return undefined;
   return [
-    `Open area of one: ${textAt(study, area, 'rest')} at rest, ${textAt(study, area, 'full')} at full pedal`,
+    `Open area of one plate: ${textAt(study, area, 'rest')} at rest, ${textAt(study, area, 'full')} at full pedal`,
     `Of its greatest possible: ${textAt(study, `${name}.fraction`, 'rest')} at rest, ${textAt(study, `${name}.fraction`, 'full')} at full pedal`,
   ];
 }

@@ -5,23 +5,34 @@ import type { Study } from '../../findings/study.ts';
 import { tabulate } from '../../table/table.ts';
 import { planAngles } from './angles.ts';
 import { planEffort } from './effort.ts';
+import { planMargins } from './margins.ts';
 import { greatestOfAll, leastOfAll, type ChartPlan, type CurvePlan } from './plan.ts';
 import { planProgression } from './progression.ts';
 import { planRatio } from './ratio.ts';
 import { planSignal } from './signal.ts';
 import { planTorques } from './torques.ts';
 
-const PLANS: readonly ((study: Study) => ChartPlan)[] = [planProgression, planRatio, planAngles, planSignal, planTorques, planEffort];
+const PLANS: readonly ((study: Study) => ChartPlan)[] = [
+  planProgression,
+  planRatio,
+  planAngles,
+  planSignal,
+  planTorques,
+  planMargins,
+  planEffort,
+];
 
 /** Those with at least one curve that has a figure somewhere. */
 export function drawCharts(study: Study): readonly Chart[] {
   const plans = PLANS.map((plan) => plan(study));
-  const columns = [...new Set(plans.flatMap(({ curves }) => curves.map(({ column }) => column)))];
+  const columns = [...new Set(plans.flatMap(({ curves }) => curves.flatMap(({ column }) => ('along' in column ? [] : [column]))))];
   // All at once, so that what several columns rest on is worked out once a station.
   const table = tabulate(study.travel, columns, study.travel.samples);
-  const figures = new Map(columns.map((column, i) => [column, table.columns[i]!.values]));
+  const read = new Map(columns.map((column, i) => [column, table.columns[i]!.values]));
+  const figuresOf = ({ column }: CurvePlan): readonly (number | null)[] =>
+    'along' in column ? study.travel.samples.map((at) => column.along(at) * column.scale) : read.get(column)!;
   return plans
-    .map(({ curves, ...chart }): Chart => ({ ...chart, curves: drawCurves(curves, (plan) => valuesOf(plan, figures.get(plan.column)!)) }))
+    .map(({ curves, ...chart }): Chart => ({ ...chart, curves: drawCurves(curves, (plan) => valuesOf(plan, figuresOf(plan))) }))
     .filter(({ curves }) => curves.length > 0);
 }
 

@@ -1,5 +1,6 @@
 /** What stands in a chart before its figures are read. */
 import type { Column } from '../../table/column.ts';
+import type { Along } from '../../travel/extremes.ts';
 import type { Chart, ChartCurve } from '../../protocol/charts.ts';
 
 export interface ChartPlan extends Omit<Chart, 'curves'> {
@@ -8,11 +9,17 @@ export interface ChartPlan extends Omit<Chart, 'curves'> {
 }
 
 export interface CurvePlan extends Pick<ChartCurve, 'label' | 'part'> {
-  readonly column: Column;
+  readonly column: Column | AlongColumn;
   /** The chart's figure of one of the table, where it is not the same. */
   readonly shown?: (value: number) => number;
   /** How much it matters, the least first: in the chart's unit, how far its figures keep from their limit. NaN figures are left out. */
   readonly margin: (values: Float64Array) => number;
+}
+
+/** Figures that are no column of the table, and are worked out at each travel. */
+export interface AlongColumn extends Pick<Column, 'name' | 'dimension' | 'unit' | 'scale'> {
+  /** SI; NaN where there is no value. */
+  readonly along: Along;
 }
 
 /** Least of the figures that there are; Infinity where there are none. */

@@ -1,0 +1,34 @@
+/** What the failures rest on that is not in the file, in words. */
+import { USUAL_VACUUM } from '../forces/friction/plateLoad.ts';
+import type { Travel } from '../travel/travel.ts';
+import { fixed } from '../travel/words.ts';
+import type { FailureRow } from './failure.ts';
+import { listed } from './words.ts';
+
+/** Sentences without a full stop. */
+export function assumptionsOf({ mechanism }: Travel, rows: readonly FailureRow[]): readonly string[] {
+  const { levers, friction, attached } = mechanism;
+  const usual = attached.plates.filter(
+    ({ lever }, i) => levers[lever]!.group >= 0 && friction.levers[lever]!.bearing !== undefined && friction.vacuum[i] === undefined,
+  );
+  const has = (kind: 'lost' | 'seized'): boolean =>
+    rows.some(({ failure }) => failure !== undefined && (failure.kind === 'cable-seized') === (kind === 'seized'));
+  return [
+    'Weight, vibration, and the air that turns the plates are left out; friction is the same at rest and in motion',
+    ...(has('lost')
+      ? [
+          'A part that is lost is gone: it neither jams nor holds anything. What it drove stands wherever it had been, and turns under its own springs to a stop',
+        ]
+      : []),
+    ...(has('seized')
+      ? [
+          'The inner of a seized cable stands still in its housing, wherever that happens: what it draws goes on open and not back, with all that hangs on it',
+        ]
+      : []),
+    ...(usual.length === 0
+      ? []
+      : [
+          `A vacuum of ${fixed(USUAL_VACUUM / 1e3, 0)} kPa is taken to press ${listed(usual.map(({ name }) => name))} on their shaft: common practice, no source`,
+        ]),
+  ];
+}
