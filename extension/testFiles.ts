@@ -49,14 +49,18 @@ export function keepTestFiles(controller: TestController, answers: DocumentAnswe
   const { items } = controller;
   /** Files that the workspace is known to have, by uri. */
   const listed = new Set<string>();
-  /** How often each file was looked at: what was read before something newer is dropped. */
-  const looks = new Map<string, number>();
+  /** The newest reading of each file that is not done: what was read before something newer is dropped. */
+  const readings = new Map<string, object>();
 
-  const look = (uri: Uri): (() => boolean) => {
+  /** @returns ends it; whether nothing newer has come meanwhile */
+  const beginReading = (uri: Uri): (() => boolean) => {
     const key = uri.toString();
-    const mine = (looks.get(key) ?? 0) + 1;
-    looks.set(key, mine);
-    return () => looks.get(key) === mine;
+    const mine = {};
+    readings.set(key, mine);
+    return () => readings.get(key) === mine && readings.delete(key);
+  };
+  const dropReading = (uri: Uri): void => {
+    readings.delete(uri.toString());
   };
   const itemOf = (uri: Uri): TestItem => {
     const key = uri.toString();
@@ -68,7 +72,7 @@ export function keepTestFiles(controller: TestController, answers: DocumentAnswe
     return item;
   };
   const remove = (uri: Uri): void => {
-    look(uri);
+    dropReading(uri);
     listed.delete(uri.toString());
     items.delete(uri.toString());
   };
@@ -94,7 +98,7 @@ export function keepTestFiles(controller: TestController, answers: DocumentAnswe
     return item;
   };
   const check = async (uri: Uri): Promise<CheckedFile | undefined> => {
-    const isNewest = look(uri);
+    const isNewest = beginReading(uri);
     const checked = await readFile(uri, answers);
     if (!isNewest()) return checked;
     if (checked === undefined) remove(uri);
@@ -105,7 +109,7 @@ export function keepTestFiles(controller: TestController, answers: DocumentAnswe
   return {
     place(uri, solved) {
       if (!isTestable(uri)) return undefined;
-      look(uri);
+      dropReading(uri);
       return show(uri, checkedFile(solved));
     },
     check,

@@ -51,7 +51,8 @@ export function provideCodeActions(documentAnswers: DocumentAnswers): Disposable
       action.diagnostics = diagnosticsAt(document, context.diagnostics, offer.code, [offer.span]);
       const work = works(answers, offer);
       const fix = isInvoked ? await solveInTurns(work, isWanted) : work.result;
-      if (fix === undefined) waiting.set(action, { document, offer });
+      // A result of a text that has changed meanwhile has no places in the new one.
+      if (fix === undefined || document.version !== version) waiting.set(action, { document, offer });
       else showResult(action, document, fix);
       actions.push(action);
     }

@@ -1,8 +1,8 @@
 /** Shows a part of an open throttle file where it is described; what a lens does when it is chosen. */
 import { commands, TextEditorRevealType, Selection, window } from 'vscode';
 import type { Disposable, TextDocument } from 'vscode';
-import type { PathPart } from '../../src/findings/part.ts';
 import type { DeclaredName, NameIndex, NameKind } from '../../src/language/names.ts';
+import type { PartKind } from '../../src/protocol/report.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile } from '../language.ts';
 import { rangeOf } from '../places.ts';
@@ -12,7 +12,7 @@ export const REVEAL_PART = 'pedalToPlate.revealPart';
 
 export interface RevealedPart {
   readonly uri: string;
-  readonly part: PathPart['kind'];
+  readonly part: PartKind;
   readonly name: string;
 }
 
@@ -35,7 +35,7 @@ export function declaredPart({ names }: NameIndex, { part, name }: RevealedPart)
   return names.find((each) => each.kind === KINDS[part] && each.name === name);
 }
 
-const KINDS: Readonly<Record<PathPart['kind'], NameKind>> = {
+const KINDS: Readonly<Record<PartKind, NameKind>> = {
   pedal: 'drive',
   cable: 'cable',
   rod: 'rod',
@@ -45,6 +45,7 @@ const KINDS: Readonly<Record<PathPart['kind'], NameKind>> = {
   plates: 'plates',
   sensor: 'sensor',
   spring: 'spring',
+  'keep-out': 'obstacle',
 };
 
 function isRevealedPart(value: unknown): value is RevealedPart {

@@ -31,9 +31,9 @@ export const annotations: Suite = {
 
     'are lenses above the parts, with a figure each, of the text as it stands': async () => {
       const document = await openUntitled(LANGUAGE_ID, EXAMPLE);
-      expectEqual(await lensAt(document, positionOf(document, 'shaft: #')), 'opens 60° at 100 %', 'what is said of shaft');
+      expectEqual(await lensAt(document, positionOf(document, 'shaft: #')), 'opens 60° at 100 % of pedal travel', 'what is said of shaft');
       await replaceText(document, 'travel: 60 deg', 'travel: 50 deg');
-      expectEqual(await lensAt(document, positionOf(document, 'shaft: #')), 'opens 50° at 100 %', 'what is said of shaft then');
+      expectEqual(await lensAt(document, positionOf(document, 'shaft: #')), 'opens 50° at 100 % of pedal travel', 'what is said of shaft then');
     },
 
     'lead to their part when they are chosen': async () => {

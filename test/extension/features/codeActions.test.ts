@@ -173,6 +173,22 @@ describe('a fix that solves for a figure', () => {
     expect([fix.edit, fix.command]).toEqual([undefined, undefined]);
   });
 
+  test('has no edit in a menu whose text has changed while it was made', async () => {
+    const document = openThrottle(BINDING);
+    const clock = vi.spyOn(Date, 'now').mockReturnValue(0);
+    // Worked out, so that nothing is left to do but to show it.
+    const before = await actionsAt(document, '82 deg}', { invoked: true });
+    expect(before?.some(({ edit }) => edit !== undefined)).toBe(true);
+    // The menu looks at the clock once it has the answers.
+    clock.mockImplementationOnce(() => {
+      changeDocument(forTest(document), `# one more line\n${BINDING}`);
+      return 0;
+    });
+    const actions = await actionsAt(document, '82 deg}', { invoked: true });
+    expect(document.version).toBe(2);
+    expect(actions?.map(({ edit }) => edit)).toEqual(before?.map(() => undefined));
+  });
+
   test('is worked out for the text as it is when it is chosen', async () => {
     const document = openThrottle(BINDING);
     const [offered] = (await actionsAt(document, 'link:')) ?? [];
