@@ -7,6 +7,7 @@ import type { Failures } from '../findings/failures.ts';
 import type { Answers } from '../solve.ts';
 import { CAUTION } from './caution.ts';
 import { marksText, problemsText, type CheckTextOptions } from './checkText.ts';
+import type { Statement } from '../failures/statements.ts';
 import { failureName, failuresVerdict, freedWords, OUTCOME_WORDS, platesWords, statementWords } from './failureWords.ts';
 import { plain, printable, type Paint, type Style } from './paint.ts';
 import { returnOutcome } from './returnOutcome.ts';
@@ -56,9 +57,15 @@ function failureSections(failures: Failures, { text }: Answers, file: string, pa
     ),
     rowSection('With a cable seized', rows.filter(isSeized), page),
     lines(marksText(text, findings, { file, paint, width })),
-    [paint('strong', 'Figures of rules'), ...statements.flatMap((statement) => told([statementWords(statement)]))],
+    [paint('strong', 'Figures of rules'), ...statements.flatMap((statement) => told([withNote(statement)]))],
     [paint('strong', 'Taken for granted'), ...told(assumptions)],
   ];
+}
+
+/** What of the rule is not looked at stands with what is said of it. */
+function withNote(statement: Statement): string {
+  const { note } = statement.figure;
+  return note === undefined ? statementWords(statement) : `${statementWords(statement)} [${note}]`;
 }
 
 function rowSection(title: string, rows: readonly FailureRow[], page: Page): string[] {
