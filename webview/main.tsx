@@ -9,6 +9,7 @@ import { Page } from './page/page.tsx';
 import { SPEEDS } from './page/pedalSlider.tsx';
 import { followPlaying } from './page/play.ts';
 import { keepRemembered, remember } from './page/remembered.ts';
+import { followSnapBack } from './page/snapBack.ts';
 import { watchSurroundings } from './page/surroundings.ts';
 import { receive } from './receive.ts';
 import { connect } from './send.ts';
@@ -35,6 +36,7 @@ keepRemembered(editor);
 
 watchSurroundings();
 followPlaying();
+followSnapBack();
 listenToKeys();
 bringIntoView();
 

@@ -7,13 +7,16 @@ import type { Channel, Ignored, Port } from '../src/protocol/channel.ts';
 import { isAnswered, isToView } from '../src/protocol/guards.ts';
 import type { Requests, Source, ToEditor, ToView, Trial } from '../src/protocol/messages.ts';
 import type { PartKey, TextPlace } from '../src/protocol/report.ts';
-import { complaint, shown, shownTrial, trial } from './state.ts';
+import type { FailureKey, Returns, ReturnTrace, Tried } from '../src/protocol/returns.ts';
+import { complaint, gone, missing, shown, shownTrial, trial } from './state.ts';
 import { WORDS } from './words.ts';
 
 /** The editor answers at once; this is for one that has gone away. */
 const ANSWER_WITHIN_MS = 10_000;
 /** Within this a trial has been solved, whatever its file; else its answer is lost. */
 const TRIAL_WITHIN_MS = 3_000;
+/** Of what takes long; a linkage of a hundred parts takes some seconds. */
+const WORKED_OUT_WITHIN_MS = 60_000;
 /** So many trials in a row without an answer, and the page no longer asks. */
 const PATIENCE = 3;
 
@@ -101,6 +104,28 @@ export async function requestTable(): Promise<string | undefined> {
   }
 }
 
+/** What the picture shows: the text, and the figures tried in it; undefined where it is of neither any more. */
+export function triedNow(): Tried | undefined {
+  const source = shown.value?.source;
+  if (source === undefined || missing.value !== undefined || gone.value !== undefined) return undefined;
+  return { source, trial: shownTrial.value };
+}
+
+/** Whether two are of the same text and figures. */
+export const isSameTried = (a: Tried, b: Tried | undefined): boolean =>
+  a.source.uri === b?.source.uri && a.source.version === b.source.version && isSameTrial(a.trial, b.trial);
+
+/** Every single failure; rejects with why it cannot be told. */
+export const requestReturns = (of: Tried): Promise<Returns> => asked('returns', of);
+
+/** A snap-back; rejects with why there is none. */
+export const requestTrace = (of: Tried, failure: FailureKey | undefined): Promise<ReturnTrace> => asked('trace', { ...of, failure });
+
+async function asked<Name extends 'returns' | 'trace'>(name: Name, asks: Requests[Name]['asks']): Promise<Requests[Name]['answers']> {
+  if (channel === undefined) throw new Error(WORDS.noLine);
+  return channel.request(name, asks, WORKED_OUT_WITHIN_MS);
+}
+
 /** A picture has come, with the figures tried in it: is it what was asked for, and what is asked next? */
 export function trialShown(of: Trial, source: Source): void {
   shownTrial.value = of;
@@ -160,4 +185,4 @@ function setTimer(callback: () => void, milliseconds: number): () => void {
   return () => clearTimeout(id);
 }
 
-const messageOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
+export const messageOf = (error: unknown) => (error instanceof Error ? error.message : String(error));

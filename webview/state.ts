@@ -6,6 +6,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Compared, Missing, Shown, Source, Trial } from '../src/protocol/messages.ts';
 import type { Dial, PartKey } from '../src/protocol/report.ts';
+import type { FailureKey, Returns, ReturnTrace, Tried } from '../src/protocol/returns.ts';
 
 /** The newest picture with the text that it is of; undefined before the first. */
 export const shown = signal<(Shown & { readonly source: Source; readonly fileName: string }) | undefined>(undefined);
@@ -45,6 +46,31 @@ export const dialAtCursor = signal<Dial | undefined>(undefined);
 
 /** The state that this one is compared with. */
 export const compared = signal<Compared | undefined>(undefined);
+
+/** Every single failure as it was last worked out, and of what; undefined before the first time. It may be of an older text. */
+export const returns = signal<{ readonly of: Tried; readonly table: Returns } | undefined>(undefined);
+/** It is being worked out. */
+export const areReturnsComing = signal(false);
+/** Why they did not come when they were asked for last; undefined where they did. */
+export const returnsRefused = signal<string | undefined>(undefined);
+
+/** A snap-back that the drawing follows in the place of the pedal. */
+export interface ShownSnapBack {
+  readonly of: Tried;
+  readonly failure: FailureKey | undefined;
+  /** What fails, e.g. `rod link`; empty where nothing does. */
+  readonly name: string;
+  /** What is gone from the drawing; undefined where nothing is. */
+  readonly lost: PartKey | undefined;
+  readonly trace: ReturnTrace;
+}
+/** Undefined while the drawing follows the pedal. */
+export const snapBack = signal<ShownSnapBack | undefined>(undefined);
+/** s after the foot came off. */
+export const snapTime = signal(0);
+export const isSnapPlaying = signal(false);
+/** The row whose snap-back is on its way, as `rowKey` says, or why that of a row did not come. */
+export const snapAsked = signal<{ readonly row: string; readonly why: string | undefined } | undefined>(undefined);
 
 export type ViewDirection = 'front' | 'top' | 'side';
 export const direction = signal<ViewDirection>('front');

@@ -56,7 +56,8 @@ export function pathOf(uri: Uri): string {
   return onDisk(uri).fsPath;
 }
 
-function onDisk(uri: Uri): Uri {
+/** The file itself, of an older version of it that git has. */
+export function onDisk(uri: Uri): Uri {
   return uri.scheme === 'git' ? uri.with({ scheme: 'file', query: '' }) : uri;
 }
 

@@ -41,7 +41,7 @@ export function openLine(webview: Webview, heard: (notice: ToEditor) => void, an
     isNotice: isToEditor,
     onNotice: heard,
     isAnswer: {},
-    serves: { write: serve('write'), save: serve('save'), table: serve('table') },
+    serves: { write: serve('write'), save: serve('save'), table: serve('table'), returns: serve('returns'), trace: serve('trace') },
     onIgnored: () => undefined,
     onOtherProtocol: () => undefined,
   });

@@ -62,7 +62,11 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     const asked = wanted;
     wanted = undefined;
     if (asked !== undefined && isOf(asked.source, document)) tryOn(document, asked.source, asked.trial);
-    else showText(document);
+    else {
+      // Figures of a text that is past are dropped, and with them what was shown of them.
+      if (asked !== undefined) told = undefined;
+      showText(document);
+    }
     lastMs = Date.now() - start;
   };
   const showText = (document: TextDocument): void => {
@@ -114,7 +118,8 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
       soon();
     },
     try(source, trial) {
-      told = undefined;
+      // What is refused leaves what was shown before it.
+      if (trial.length === 0) told = undefined;
       wanted = trial.length === 0 ? undefined : { source, trial };
       soon();
     },

@@ -1,17 +1,15 @@
 /** Saves what the view exports where the person chooses, and makes the table that it exports. */
 import { l10n, Uri, window, workspace } from 'vscode';
 import type { TextDocument } from 'vscode';
-import { applyEdits } from '../../src/definition/edit.ts';
-import { editsFor } from '../../src/edits/editsFor.ts';
 import { tableCsv } from '../../src/outputs/tableCsv.ts';
 import type { Requests } from '../../src/protocol/messages.ts';
-import { solve } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
-import { isOf } from './livePicture.ts';
+import { askedAnswers } from './askedAnswers.ts';
+import { onDisk } from './git.ts';
 
 /** @param uri of the throttle file, beside which it is offered to be saved */
 export async function saveExport(uri: Uri, { name, kind, content }: Requests['save']['asks']): Promise<Requests['save']['answers']> {
-  const folder = uri.scheme === 'untitled' ? workspace.workspaceFolders?.[0]?.uri : Uri.joinPath(uri, '..');
+  const folder = uri.scheme === 'untitled' ? workspace.workspaceFolders?.[0]?.uri : Uri.joinPath(onDisk(uri), '..');
   // A name is a name: no way to another folder.
   const defaultUri = folder && Uri.joinPath(folder, name.replace(/[\\/:*?"<>|]/g, '_'));
   const chosen = await window.showSaveDialog({ ...(defaultUri && { defaultUri }), filters: { [KINDS[kind]()]: [kind] } });
@@ -27,16 +25,8 @@ const KINDS: Readonly<Record<Requests['save']['asks']['kind'], () => string>> = 
 };
 
 /** Throws what the person is told where there is none. */
-export function exportTable(
-  document: TextDocument,
-  { solveNow }: DocumentAnswers,
-  { source, trial }: Requests['table']['asks'],
-): Requests['table']['answers'] {
-  if (!isOf(source, document)) throw new Error(l10n.t('The text has changed meanwhile: try again.'));
-  const written = solveNow(document);
-  const edited = editsFor(written, trial);
-  if ('why' in edited) throw new Error(edited.why);
-  const answers = edited.edits.length === 0 ? written : solve(applyEdits(written.text, edited.edits));
+export function exportTable(document: TextDocument, known: DocumentAnswers, asks: Requests['table']['asks']): Requests['table']['answers'] {
+  const answers = askedAnswers(document, known, asks);
   if (answers.columns.length === 0)
     throw new Error(l10n.t('The linkage is not solved, so there is no table: see the problems of the file.'));
   return { csv: tableCsv(answers.table(STATIONS)) };

@@ -14,6 +14,7 @@ import { openLine } from './line.ts';
 import { isOf, keepPicture } from './livePicture.ts';
 import { headOf, pickedFile, revisionOf, type Asked } from './oldStates.ts';
 import { pageHtml, pageOptions } from './page.ts';
+import { answerReturns } from './returning.ts';
 import { revealText } from './reveal.ts';
 import { exportTable, saveExport } from './saveExport.ts';
 import { partBeside } from './stepping.ts';
@@ -48,11 +49,15 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     return document;
   };
 
+  const returning = answerReturns(present, answers);
+
   // Listens before there is a page that could speak.
   const line = openLine(panel.webview, (notice) => logFailure(hear(notice)), {
     write: async (asks) => writeTrial(present(), answers, asks),
     save: (asks) => saveExport(file.uri(), asks),
     table: (asks) => Promise.resolve().then(() => exportTable(present(), answers, asks)),
+    returns: returning.returns,
+    trace: returning.trace,
   });
   const { notify } = line;
   let isGreeted = false;
@@ -137,7 +142,7 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     compareWith,
     isComparing: comparing.isOn,
     dispose() {
-      for (const each of [listening, comparing, picture, cursor, line, file]) each.dispose();
+      for (const each of [listening, comparing, picture, cursor, returning, line, file]) each.dispose();
     },
   };
 }

@@ -37,6 +37,7 @@ const BLOCKS: Readonly<Record<PartKind, string>> = {
   plates: 'plates',
   sensor: 'sensors',
   spring: 'springs',
+  'keep-out': 'keep_out',
 };
 
 function pivotLine({ levers }: Definition, name: string): readonly string[] {

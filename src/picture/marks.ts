@@ -7,8 +7,12 @@ import { placeIn } from './place.ts';
 
 /** Mistakes in the text first, then findings; of each the worst first, then in the order of the file. */
 export function reportMarks({ text, problems, findings }: Answers): readonly ReportedMark[] {
-  const report = (mark: Mark): ReportedMark => reportMark(text, mark);
-  return [...marksOf({ problems, findings: [] }).map(report), ...marksOf({ problems: [], findings }).map(report)];
+  return [...marksOf({ problems, findings: [] }).map((mark) => reportMark(text, mark)), ...reportFindings(text, findings)];
+}
+
+/** Findings alone, worst first. */
+export function reportFindings(text: string, findings: Answers['findings']): readonly ReportedMark[] {
+  return marksOf({ problems: [], findings }).map((mark) => reportMark(text, mark));
 }
 
 function reportMark(text: string, mark: Mark): ReportedMark {

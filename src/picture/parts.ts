@@ -1,10 +1,11 @@
 /** The parts of the load path as the view steps through them, then those that the pedal does not move, in the order of the text. */
-import type { Definition, Named } from '../definition/definition.ts';
+import type { Definition, KeepOut, Named } from '../definition/definition.ts';
+import { clearanceFacts } from '../findings/facts/clearance.ts';
 import type { PartFigure, PathPart } from '../findings/part.ts';
 import { figureText, NO_VALUE } from '../outputs/figure.ts';
 import { notCheckedText } from '../outputs/marks.ts';
 import { printable } from '../outputs/paint.ts';
-import type { PartKind, ReportedFigure, ReportedPart } from '../protocol/report.ts';
+import type { ReportedFigure, ReportedPart } from '../protocol/report.ts';
 import type { Answers } from '../solve.ts';
 import { dimensionsOf } from './dimensions.ts';
 import { limitsOf } from './limits.ts';
@@ -17,6 +18,8 @@ export function reportParts(answers: Answers): readonly ReportedPart[] {
   const known = new Set(parts.map(({ kind, name }) => `${kind} ${name}`));
   const still = everyPart(definition).filter(({ kind, name }) => !known.has(`${kind} ${name}`));
   const dimensions = dimensionsOf(text, definition);
+  const toldAbout = (name: string): readonly string[] =>
+    notChecked.filter((each) => isOf(each.part, name)).map(({ message }) => printable(notCheckedText(message)));
   const report = (part: PathPart): ReportedPart => ({
     kind: part.kind,
     name: part.name,
@@ -26,9 +29,37 @@ export function reportParts(answers: Answers): readonly ReportedPart[] {
     figures: part.figures.map(reportFigure),
     limits: study === undefined ? [] : limitsOf(study, part),
     dimensions: [...drawnLength(study, part), ...dimensions(part)],
-    notChecked: notChecked.filter((each) => isOf(each.part, part.name)).map(({ message }) => printable(notCheckedText(message))),
+    notChecked: toldAbout(part.name),
   });
-  return [...parts.map(report), ...still.map(report)];
+  const keepOut = (each: KeepOut): ReportedPart => {
+    const key = { kind: 'keep-out', name: each.name } as const;
+    return {
+      ...key,
+      place: placeIn(text, each.nameSpan),
+      depth: 1,
+      takes: '',
+      gives: 'stands still',
+      figures: nearestFigure(study, each),
+      limits: [],
+      dimensions: dimensions(key),
+      notChecked: toldAbout(each.name),
+    };
+  };
+  const others = [...still.map(report), ...definition.keepOuts.map(keepOut)].sort((a, b) => rank(a) - rank(b));
+  return [...parts.map(report), ...others];
+}
+
+/** The pedal first, then in the order of the text. */
+function rank({ kind, place }: ReportedPart): number {
+  return kind === 'pedal' ? -1 : place.start;
+}
+
+/** Where the linkage comes nearest to it; none where that is not known. */
+function nearestFigure(study: Answers['study'], { name }: KeepOut): readonly ReportedFigure[] {
+  if (study === undefined) return [];
+  return clearanceFacts(study)
+    .filter(({ part }) => part === name)
+    .map(({ label, figure, travel }) => reportFigure({ label, ...(figure && { figure }), ...(travel !== undefined && { travel }) }));
 }
 
 /** Something is about a part, or about a piece of it, such as `crank.quadrant`. */
@@ -53,7 +84,7 @@ function reportFigure({ label, figure, text, travel }: PartFigure): ReportedFigu
 /** Every part of the file. The lever that the foot moves is the part `pedal`. */
 function everyPart(definition: Definition): readonly PathPart[] {
   const { pedal, levers, cables, rods, slots, couplings, plates, sensors, springs } = definition;
-  const named = (kind: PartKind, parts: readonly Named[]): PathPart[] =>
+  const named = (kind: PathPart['kind'], parts: readonly Named[]): PathPart[] =>
     parts.map(({ name, nameSpan }) => ({ kind, name, span: nameSpan, depth: 1, figures: [] }));
   const foot = pedal?.kind === 'lever' ? pedal.lever.name : undefined;
   return [
@@ -70,6 +101,6 @@ function everyPart(definition: Definition): readonly PathPart[] {
       ...named('plates', plates),
       ...named('sensor', sensors),
       ...named('spring', springs),
-    ].sort((a, b) => a.span.start - b.span.start),
+    ],
   ];
 }

@@ -2,6 +2,7 @@
 import type { Picture } from '../protocol/picture.ts';
 import { drawCables } from './cables.ts';
 import type { Drawable } from './drawable.ts';
+import { drawGaps } from './gaps.ts';
 import { findHandles } from './handles.ts';
 import { drawKeepOuts } from './keepOuts.ts';
 import { drawLevers } from './levers.ts';
@@ -26,6 +27,7 @@ export function drawPicture(drawable: Drawable): Picture {
     sensors: drawSensors(drawable),
     springs: drawSprings(drawable),
     keepOuts: drawKeepOuts(drawable.definition),
+    gaps: drawGaps(drawable),
     handles: findHandles(drawable),
   };
   return { ...parts, isPlanar: liesInPlane(parts) };

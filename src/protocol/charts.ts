@@ -1,6 +1,6 @@
 /** The charts beside the drawing: curves over the pedal's travel, in the units in which they are read. */
 
-export type ChartId = 'progression' | 'ratio' | 'angles' | 'signal' | 'torques' | 'effort';
+export type ChartId = 'progression' | 'ratio' | 'angles' | 'signal' | 'torques' | 'margins' | 'effort';
 
 export interface Chart {
   readonly id: ChartId;

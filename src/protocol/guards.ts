@@ -6,6 +6,7 @@ import type { Change, ChangedValue, Compared, Missing, Requests, Shown, Source, 
 import type { Picture } from './picture.ts';
 import { isPicture } from './pictureGuards.ts';
 import { isCharts, isDial, isPart, isPlace, isReport } from './reportGuards.ts';
+import { isFailure, isReturns, isReturnTrace } from './returnsGuards.ts';
 
 /** Longest file that the page may have saved, in characters or bytes: a table of a very large linkage. */
 const LARGEST_FILE = 64_000_000;
@@ -72,6 +73,8 @@ export const isAsked: { readonly [Name in keyof Requests]: Guard<Requests[Name][
   write: shape({ source: isSource, trial: isTrial }),
   save: shape({ name: isText, kind: oneOf('svg', 'png', 'csv'), content: either(isLongText(LARGEST_FILE), isBytes) }),
   table: shape({ source: isSource, trial: isTrial }),
+  returns: shape({ source: isSource, trial: isTrial }),
+  trace: shape({ source: isSource, trial: isTrial, failure: optional(isFailure) }),
 };
 
 /** Of each request that the page makes: whether what comes back is its answer. */
@@ -79,4 +82,6 @@ export const isAnswered: { readonly [Name in keyof Requests]: Guard<Requests[Nam
   write: shape({ version: isFiniteNumber }),
   save: shape({ saved: isYesOrNo }),
   table: shape({ csv: isLongText(LARGEST_FILE) }),
+  returns: isReturns,
+  trace: isReturnTrace,
 };

@@ -5,9 +5,10 @@
 import type { Chart } from './charts.ts';
 import type { Picture, Triple } from './picture.ts';
 import type { Dial, PartKey, Report, TextPlace } from './report.ts';
+import type { FailureKey, Returns, ReturnTrace, Tried } from './returns.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 1;
+export const PROTOCOL = 2;
 
 /** The text that a message speaks of. */
 export interface Source {
@@ -102,4 +103,8 @@ export interface Requests {
   };
   /** The table as CSV with all columns, of the text as shown. */
   readonly table: { readonly asks: { readonly source: Source; readonly trial: Trial }; readonly answers: { readonly csv: string } };
+  /** Whether the plates come back, with nothing failed and after each single failure. Of several under way all but the newest are refused. */
+  readonly returns: { readonly asks: Tried; readonly answers: Returns };
+  /** How the levers move when the foot comes off, after a failure or with none, where it can be computed. The same. */
+  readonly trace: { readonly asks: Tried & { readonly failure: FailureKey | undefined }; readonly answers: ReturnTrace };
 }

@@ -9,6 +9,8 @@
  * Between two stations φ is taken as a straight line.
  */
 
+import type { PartKey } from './report.ts';
+
 /** x, y, z, m; or a direction. */
 export type Triple = readonly [number, number, number];
 
@@ -31,6 +33,8 @@ export interface Picture {
   readonly sensors: readonly DrawnSensor[];
   readonly springs: readonly DrawnSpring[];
   readonly keepOuts: readonly DrawnKeepOut[];
+  /** Where the linkage comes nearest to keep-outs, and parts to each other: the nearest first. */
+  readonly gaps: readonly DrawnGap[];
   /** What a person can move. */
   readonly handles: readonly Handle[];
 }
@@ -167,6 +171,23 @@ export interface DrawnKeepOut extends Drawn {
     | { readonly kind: 'polygon'; readonly corners: readonly Triple[] };
   /** m */
   readonly clearance: number;
+}
+
+/** The least gap of two things over the travel. */
+export interface DrawnGap {
+  /** The first moves. */
+  readonly between: readonly [PartKey, PartKey];
+  /** Their nearest points, where they are nearest; where they overlap, those that the least shift would bring together. */
+  readonly from: Triple;
+  readonly to: Triple;
+  /** m; below zero the depth. */
+  readonly gap: number;
+  /** In words, e.g. `4.2 mm` or `3.1 mm deep`. */
+  readonly text: string;
+  /** m; what should stay free, 0 where nothing is said. */
+  readonly clearance: number;
+  /** Pedal travel there, a fraction. */
+  readonly travel: number;
 }
 
 /** A place of the file that can be dragged. */

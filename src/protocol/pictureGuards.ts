@@ -21,6 +21,7 @@ import type {
   DrawnCable,
   DrawnCoupling,
   DrawnDrum,
+  DrawnGap,
   DrawnKeepOut,
   DrawnLever,
   DrawnPlates,
@@ -34,6 +35,11 @@ import type {
   Picture,
   PinPlace,
 } from './picture.ts';
+import type { PartKey } from './report.ts';
+import { isPart } from './reportGuards.ts';
+
+const isTwoParts = (value: unknown): value is readonly [PartKey, PartKey] =>
+  Array.isArray(value) && value.length === 2 && value.every(isPart);
 
 const isPin = shape<PinPlace>({ lever: isCount, at: isTurningPoint });
 
@@ -123,6 +129,16 @@ const isKeepOut = shape<DrawnKeepOut>({
   clearance: isFiniteNumber,
 });
 
+const isGap = shape<DrawnGap>({
+  between: isTwoParts,
+  from: isTriple,
+  to: isTriple,
+  gap: isFiniteNumber,
+  text: isText,
+  clearance: isFiniteNumber,
+  travel: isFraction,
+});
+
 const isHandle = shape<Handle>({
   path: isText,
   label: isText,
@@ -146,6 +162,7 @@ export const isPicture = and(
     sensors: listOf(isSensor),
     springs: listOf(isSpring),
     keepOuts: listOf(isKeepOut),
+    gaps: listOf(isGap),
     handles: listOf(isHandle),
   }),
   (picture) => isScale(picture.stations) && seriesOf(picture) && leversOf(picture).every((index) => index < picture.levers.length),

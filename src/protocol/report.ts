@@ -8,9 +8,9 @@ export interface TextPlace {
 
 export type Severity = 'error' | 'warning' | 'note';
 
-export type PartKind = 'pedal' | 'cable' | 'rod' | 'slot' | 'coupling' | 'lever' | 'plates' | 'sensor' | 'spring';
+export type PartKind = 'pedal' | 'cable' | 'rod' | 'slot' | 'coupling' | 'lever' | 'plates' | 'sensor' | 'spring' | 'keep-out';
 
-/** A part of the load path. */
+/** A part of the load path, or what must stay free of it. */
 export interface PartKey {
   readonly kind: PartKind;
   readonly name: string;
@@ -25,8 +25,8 @@ export interface Report {
   readonly severity: Severity | undefined;
   readonly caution: string;
   /**
-   * In load-path order, the order of stepping; then what the pedal does not move, in the order of the text. The lever that the foot moves
-   * is the part `pedal`.
+   * In load-path order, the order of stepping; then what the pedal does not move, keep-outs among it, in the order of the text. The lever
+   * that the foot moves is the part `pedal`.
    */
   readonly parts: readonly ReportedPart[];
   /** Mistakes in the text first, then findings; worst first. */

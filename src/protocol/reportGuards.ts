@@ -18,7 +18,7 @@ const isSeverity = oneOf<Severity>('error', 'warning', 'note');
 
 export const isPlace = and(shape<TextPlace>({ start: isCount, end: isCount }), ({ start, end }) => start <= end);
 
-const isKind = oneOf<PartKind>('pedal', 'cable', 'rod', 'slot', 'coupling', 'lever', 'plates', 'sensor', 'spring');
+const isKind = oneOf<PartKind>('pedal', 'cable', 'rod', 'slot', 'coupling', 'lever', 'plates', 'sensor', 'spring', 'keep-out');
 export const isPart = shape<PartKey>({ kind: isKind, name: isText });
 
 export const isDial = and(
@@ -50,7 +50,7 @@ const isReportedPart = shape<ReportedPart>({
   notChecked: listOf(isText),
 });
 
-const isMark = shape<ReportedMark>({
+export const isMark = shape<ReportedMark>({
   severity: isSeverity,
   code: isText,
   part: optional(isText),
@@ -96,7 +96,7 @@ const isBand = shape<LimitBand>({
 });
 
 const isChart = shape<Chart>({
-  id: oneOf('progression', 'ratio', 'angles', 'signal', 'torques', 'effort'),
+  id: oneOf('progression', 'ratio', 'angles', 'signal', 'torques', 'margins', 'effort'),
   title: isText,
   unit: isText,
   curves: listOf(isCurve, 1),

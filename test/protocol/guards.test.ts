@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isAnswered, isAsked, isToEditor, isToView } from '../../src/protocol/guards.ts';
 import type { ToEditor, ToView } from '../../src/protocol/messages.ts';
+import { handMadeReturns, handMadeTrace } from '../support/handMadeReturns.ts';
 import { handMadeShow, handMadeShown } from '../support/handMadeShown.ts';
 
 const source = { uri: 'file:///a.throttle.yaml', version: 3 };
@@ -50,6 +51,11 @@ const REQUESTS = [
   ['written', isAnswered.write, { version: 4 }],
   ['saved', isAnswered.save, { saved: false }],
   ['the table', isAnswered.table, { csv }],
+  ['returns', isAsked.returns, { source, trial }],
+  ['a trace of a failure', isAsked.trace, { source, trial, failure: { kind: 'rod-lost', part: 'link' } }],
+  ['a trace of no failure', isAsked.trace, { source, trial, failure: undefined }],
+  ['the failures', isAnswered.returns, handMadeReturns()],
+  ['the snap-back', isAnswered.trace, handMadeTrace()],
 ] as const;
 
 const CASES: readonly (readonly [string, (value: unknown) => boolean, unknown])[] = [
@@ -133,6 +139,40 @@ describe('the guards', () => {
   ];
   test.each(refused)('refuse %s', (_, path, put) => {
     expect(isToView(withValue(handMadeShow(), path, put))).toBe(false);
+  });
+
+  const motion = (length: number) => Float64Array.from({ length }, (_, i) => i);
+  const refusedTraces: readonly (readonly [string, readonly string[], unknown])[] = [
+    ['that begins later', ['times'], Float64Array.of(0.01, 0.05, 0.1)],
+    ['whose times stand still', ['times'], Float64Array.of(0, 0.05, 0.05)],
+    ['with a time that is none', ['times'], Float64Array.of(0, NaN, 0.1)],
+    ['with a rotation that is none', ['rotations', '1'], Float64Array.of(0, NaN, 0.1)],
+    ['with a lever that has fewer moments', ['rotations', '1'], motion(2)],
+    ['of plain lists', ['times'], [0, 0.05, 0.1]],
+    ['of a lever that is not there', ['shafts', '0'], 3],
+  ];
+  test.each(refusedTraces)('refuse a snap-back %s', (_, path, put) => {
+    expect(isAnswered.trace(withValue(handMadeTrace(), path, put))).toBe(false);
+  });
+
+  test('take a snap-back of 240 moments, and refuse one of more and one of a single one', () => {
+    const taken = [1, 2, 240, 241].map((moments) =>
+      isAnswered.trace({ ...handMadeTrace(), times: motion(moments), rotations: [0, 1, 2].map(() => motion(moments)) }),
+    );
+    expect(taken).toEqual([false, true, true, false]);
+  });
+
+  test('refuse failures with a kind, an outcome or a standing that is none, and a place beyond the pedal', () => {
+    const wrong: readonly (readonly [readonly string[], unknown])[] = [
+      [['rows', '1', 'failure', 'kind'], 'lever-lost'],
+      [['rows', '1', 'outcome'], 'passes'],
+      [['rows', '1', 'plates', '0', 'outcome'], 'constructor'],
+      [['rows', '1', 'plates', '0', 'weakest', 'travel'], 1.01],
+      [['statements', '0', 'standing'], 'complies'],
+      [['marks', '0', 'place'], { start: 5, end: 4 }],
+    ];
+    for (const [path, put] of wrong) expect([path, isAnswered.returns(withValue(handMadeReturns(), path, put))]).toEqual([path, false]);
+    expect(isAsked.trace({ source, trial, failure: { kind: 'rod', part: 'link' } })).toBe(false);
   });
 
   test.each([undefined, null, 7, 'show', [], {}, { type: 'toString' }, { type: 'reveal' }])('refuse %o at either end', (message) => {

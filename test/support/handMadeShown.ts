@@ -150,6 +150,20 @@ export function handMadeShown(): Shown {
           clearance: 0.008,
         },
       ],
+      gaps: [
+        {
+          between: [
+            { kind: 'lever', name: 'crank' },
+            { kind: 'keep-out', name: 'rail' },
+          ],
+          from: [0.03, 0.05, 0],
+          to: [0.042, 0.071, 0],
+          gap: 0.0242,
+          text: '24.2 mm',
+          clearance: 0.003,
+          travel: 0.4,
+        },
+      ],
       handles: [
         { path: 'levers.crank.pivot', label: 'pivot of crank', kind: 'pivot', at: [0, 0, 0], lets: [] },
         { path: 'levers.crank.arms.out', label: 'out of crank', kind: 'pin', at: pin(1, crankOut), lets: ['reach'] },

@@ -1,5 +1,6 @@
 /** The page in Chromium, beside a stub of the editor: what it shows of what it is told. */
 import { describe, expect, test } from 'vitest';
+import { PROTOCOL } from '../../src/protocol/messages.ts';
 import type { ToView } from '../../src/protocol/messages.ts';
 import { solve } from '../../src/solve.ts';
 import { handMadeShow } from '../support/handMadeShown.ts';
@@ -28,6 +29,7 @@ describe('the page', () => {
       'Load path',
       'Try values',
       'Figures',
+      'If one part fails',
       'Charts',
       'Compare',
       'Save',
@@ -104,8 +106,8 @@ describe('the page', () => {
     for (const message of [
       undefined,
       'show',
-      { protocol: 1, kind: 'notice', notice: { ...show, charts: 7 } },
-      { protocol: 1, kind: 'sing' },
+      { protocol: PROTOCOL, kind: 'notice', notice: { ...show, charts: 7 } },
+      { protocol: PROTOCOL, kind: 'sing' },
     ]) {
       await view().tellRaw(message);
     }

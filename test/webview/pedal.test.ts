@@ -89,6 +89,7 @@ describe('the pedal', () => {
     await open(showOf(EXAMPLE), { height: 2600 });
     const [left, right, y] = await view().page.evaluate<[number, number, number]>(`(() => {
       const grid = document.querySelector('.chart-drawing .axis:not(g .axis)') ?? document.querySelector('.chart-drawing > .axis');
+      grid.scrollIntoView({ block: 'center' });
       const box = grid.getBoundingClientRect();
       return [box.left, box.right, box.top - 40];
     })()`);

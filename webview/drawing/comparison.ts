@@ -29,6 +29,8 @@ export function otherMark(sheet: Sheet, other: Picture): Mark {
     look: 'other',
     moves: true,
     place: ({ travel }, pen) => {
+      // Of a motion of its own the other state has none.
+      if (Number.isNaN(travel)) return pen.path('');
       poseAt(pose, other, travel);
       let text = still;
       for (const { root, pin } of arms) text += move(root.x, root.y) + line(xAt(pin, pose), yAt(pin, pose));

@@ -18,9 +18,12 @@ import {
   selected,
   shown,
   shownTrial,
+  snapBack,
+  snapTime,
   travel,
   trial,
 } from '../state.ts';
+import { endSnapBack } from '../page/snapBack.ts';
 import { Choice } from './choice.tsx';
 import { describePicture, describePose } from './describe.ts';
 import { placeText, spotOfHandle } from './drag.ts';
@@ -113,7 +116,7 @@ let exported: (() => string | undefined) | undefined;
 function describeAtRest(summary: { value: string }): (() => void) | undefined {
   const picture = shown.value?.picture;
   const at = travel.value;
-  if (picture === undefined || isPlaying.value) return undefined;
+  if (picture === undefined || isPlaying.value || snapBack.value !== undefined) return undefined;
   const timer = setTimeout(() => (summary.value = describePose(picture, at)), REST_MS);
   return () => clearTimeout(timer);
 }
@@ -182,7 +185,10 @@ function createBench() {
       if (part !== undefined) callbacks.current.onReveal(part);
     };
     const fitPart = (part: PartKey | undefined) => part !== undefined && sees.fitPart(part);
-    const holding = holdHandles(svg, made, mover, () => (isPlaying.value = false));
+    const holding = holdHandles(svg, made, mover, () => {
+      isPlaying.value = false;
+      endSnapBack();
+    });
     const ends = [
       holding.end,
       pointAt(
@@ -201,7 +207,15 @@ function createBench() {
           tellMover(made);
         });
       }),
-      effect(() => made.poseTo(travel.value)),
+      effect(() => {
+        const motion = snapBack.value?.trace;
+        if (motion === undefined) made.poseTo(travel.value);
+        else made.poseIn(motion, snapTime.value);
+      }),
+      effect(() => {
+        const [picture, lost] = [shown.value?.picture, snapBack.value?.lost];
+        made.lose(picture && lost && keyOfPart(picture, lost));
+      }),
       effect(() => {
         const picture = shown.value?.picture;
         const [bright, chosen] = [lit.value, selected.value];
@@ -257,6 +271,7 @@ function createBench() {
         choose(symbol.part);
         return true;
       case 'Escape':
+        if (snapBack.value !== undefined) return false;
         if (event.target === svg && selected.value === undefined) return false;
         selected.value = undefined;
         svg.focus();

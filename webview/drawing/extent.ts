@@ -81,7 +81,7 @@ function piecesOf(picture: Picture, view: Projection): readonly Piece[] {
   }
   for (const keepOut of picture.keepOuts)
     add(
-      undefined,
+      { kind: 'keep-out', name: keepOut.name },
       [],
       outlineOf(keepOut, keepOut.clearance).map((corner: Triple) => onPaper(view, corner)),
     );

@@ -15,7 +15,7 @@ export interface Pen {
 }
 
 /** From the back to the front. */
-export const LAYERS = ['keepOuts', 'other', 'outlines', 'traces', 'plates', 'ground', 'cables', 'bodies', 'links', 'pins'] as const;
+export const LAYERS = ['keepOuts', 'other', 'outlines', 'traces', 'plates', 'ground', 'cables', 'bodies', 'links', 'pins', 'gaps'] as const;
 export type Layer = (typeof LAYERS)[number];
 
 export interface Mark {
@@ -29,6 +29,8 @@ export interface Mark {
   readonly name?: string;
   /** What it is, where a viewer of the saved drawing asks; undefined where the next mark says so. */
   readonly title?: string;
+  /** Keys of parts, as `keyOfPart` says, with which it lights up though it belongs to none of them. */
+  readonly lights?: readonly string[];
   /** Whether its geometry follows the pedal. What does not is placed when the picture or the zoom changes. */
   readonly moves: boolean;
   readonly place: (pose: Pose, pen: Pen) => void;
@@ -38,7 +40,7 @@ export interface Mark {
 export interface Symbol {
   /** Of its own in the drawing. */
   readonly key: string;
-  /** What it is in the load path; undefined for what is not part of it. */
+  /** What it is in the report; undefined for what is not part of it. */
   readonly part: PartKey | undefined;
   /** What is schematic about it, for its title; undefined where all is to scale. */
   readonly note: string | undefined;

@@ -1,10 +1,12 @@
 /** What is written over the drawing, in pixels of the screen: names, where a part has no position and why, and the scale. */
-import { describeStops } from './describe.ts';
+import { describeStops, percent } from './describe.ts';
 import { placeLabels, type Label, type Rect, type Way } from './labels.ts';
 import { attribute, SVG } from './paper.ts';
 import type { Pose } from './pose.ts';
 import { onPaper } from './projection.ts';
 import type { Scene } from './scene.ts';
+import { keyOfPart } from './sheet.ts';
+import { isHere, kindOf } from './symbols/gaps.ts';
 import type { Size, Viewport } from './viewport.ts';
 import { DRAWING_WORDS as WORDS } from './words.ts';
 
@@ -19,6 +21,8 @@ export interface Over {
   readonly isNamed: boolean;
   /** Family of the font that names are written in. */
   readonly family: string;
+  /** Key of the part that lights up, as `keyOfPart` says; undefined for none. */
+  readonly litKey: string | undefined;
   /** Where each name stands about its part; emptied when the scale or the room changes. */
   readonly ways: Map<string, Way>;
 }
@@ -26,10 +30,11 @@ export interface Over {
 export function drawOverlay(group: SVGGElement, over: Over): void {
   const bar = scaleBar(over);
   const stopped = stops(over, bar);
+  const gaps = gapFigures(over);
   const named = over.isNamed
-    ? names(over, [bar.rect, ...stopped.map(rectOf)], measureIn(over.family))
+    ? names(over, [bar.rect, ...[...stopped, ...gaps].map(rectOf)], measureIn(over.family))
     : { texts: platesCounts(over), leaders: '' };
-  writeTexts(group, [...named.texts, ...stopped]);
+  writeTexts(group, [...named.texts, ...gaps, ...stopped]);
   writePath(group, 'leader', named.leaders);
   writeScale(group, bar);
 }
@@ -89,6 +94,20 @@ function measureIn(family: string): (text: string) => number {
     widths.set(font + text, width);
     return width;
   };
+}
+
+/** Beside the dimension line of each least gap that is seen. */
+function gapFigures({ scene, travel, viewport, litKey }: Over): readonly Text[] {
+  const { picture, view } = scene.sheet;
+  return picture.gaps
+    .filter((gap) => isHere(gap, travel) || gap.between.some((part) => keyOfPart(picture, part) === litKey))
+    .map((gap): Text => {
+      const [a, b] = [onPaper(view, gap.from), onPaper(view, gap.to)];
+      const x = viewport.scale * ((a.x + b.x) / 2) + viewport.x;
+      const y = viewport.scale * ((a.y + b.y) / 2) + viewport.y;
+      const text = isHere(gap, travel) ? gap.text : WORDS.gapAt(gap.text, percent(gap.travel));
+      return { look: `gap-figure ${kindOf(gap)}`, text, x: x + 8, y: y - 6 };
+    });
 }
 
 /** At the lower left, over the scale, in as many lines as the breadth needs. */

@@ -24,6 +24,16 @@ export interface Pose {
   /** What stands about a shaft has little room: secondary things are drawn with fewer lines. */
   isSmall: boolean;
   readonly lastKnown: readonly Int32Array[];
+  /** Where among the stations each lever has the rotation that it has here; undefined where all stand as at `travel`. */
+  own: readonly Between[] | undefined;
+}
+
+/** Levers that move by themselves, not as the pedal has them. */
+export interface Motion {
+  /** s, rising. */
+  readonly times: Float64Array;
+  /** Of each lever at each time, rad; a straight line between two times. */
+  readonly rotations: readonly Float64Array[];
 }
 
 /** Index that stands for what no lever carries. */
@@ -43,12 +53,14 @@ export function createPose(picture: Picture): Pose {
     pixel: 1,
     isSmall: false,
     lastKnown: picture.levers.map(({ rotation }) => lastKnown(rotation)),
+    own: undefined,
   };
 }
 
 /** @param travel of the pedal, a fraction */
 export function poseAt(pose: Pose, picture: Picture, travel: number): void {
   pose.travel = travel;
+  pose.own = undefined;
   pose.at = between(picture.stations, travel);
   for (let i = 0; i < picture.levers.length; i++) {
     const series = picture.levers[i]!.rotation;
@@ -61,4 +73,32 @@ export function poseAt(pose: Pose, picture: Picture, travel: number): void {
     pose.cos[i] = Math.cos(rotation);
     pose.sin[i] = Math.sin(rotation);
   }
+}
+
+/** @param time s; `pose.travel` is then NaN: the pedal need not stand where the rest does */
+export function poseInMotion(pose: Pose, picture: Picture, { times, rotations }: Motion, time: number): void {
+  const now = between(times, time);
+  pose.travel = NaN;
+  pose.at = { from: 0, share: 0 };
+  pose.own = picture.levers.map((lever, i) => {
+    const rotation = figureAt(rotations[i]!, now);
+    pose.stands[i] = 0;
+    pose.rotation[i] = rotation;
+    pose.cos[i] = Math.cos(rotation);
+    pose.sin[i] = Math.sin(rotation);
+    return whereTurned(lever.rotation, rotation);
+  });
+}
+
+/** The first place among the stations where a lever has turned so far; the nearest station where it never has. */
+export function whereTurned(series: Float64Array, rotation: number): Between {
+  let nearest = 0;
+  for (let i = 0; i < series.length; i++) {
+    const [here, next] = [series[i]!, series[i + 1]];
+    if (next !== undefined && (here - rotation) * (next - rotation) < 0) return { from: i, share: (rotation - here) / (next - here) };
+    const off = Math.abs(here - rotation);
+    if (off === 0) return { from: i, share: 0 };
+    if (off < Math.abs(series[nearest]! - rotation) || Number.isNaN(series[nearest])) nearest = i;
+  }
+  return { from: nearest, share: 0 };
 }

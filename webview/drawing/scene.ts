@@ -9,6 +9,7 @@ import { PROJECTIONS } from './projection.ts';
 import type { Sheet } from './sheet.ts';
 import { cableSymbol } from './symbols/cable.ts';
 import { couplingSymbol } from './symbols/coupling.ts';
+import { gapMarks } from './symbols/gaps.ts';
 import { keepOutSymbol } from './symbols/keepOuts.ts';
 import { leverSymbol } from './symbols/lever.ts';
 import { platesSymbol } from './symbols/plates.ts';
@@ -21,7 +22,7 @@ import { traceMarks } from './traces.ts';
 export interface Scene {
   readonly sheet: Sheet;
   readonly extent: Box;
-  /** Of no part: traces, end positions, the state compared with. */
+  /** Of no part: traces, end positions, least gaps, the state compared with. */
   readonly backdrop: readonly Mark[];
   readonly symbols: readonly Symbol[];
 }
@@ -32,7 +33,7 @@ export function sceneOf(picture: Picture, direction: ViewDirection, other: Pictu
   const extent = extentOf(picture, view);
   const ornament = ORNAMENT * Math.hypot(extent.right - extent.left, extent.bottom - extent.top);
   const sheet: Sheet = { picture, view, ornament };
-  const backdrop = [...outlineMarks(sheet), ...traceMarks(sheet)];
+  const backdrop = [...outlineMarks(sheet), ...traceMarks(sheet), ...gapMarks(sheet)];
   if (other !== undefined) backdrop.push(otherMark(sheet, other));
   const bores = new Set(picture.plates.map(({ lever }) => lever));
   const coils = new Map<number, number>();

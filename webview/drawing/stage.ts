@@ -10,7 +10,7 @@ import { LAYERS, type Mark, type Symbol } from './mark.ts';
 import type { Rect, Way } from './labels.ts';
 import { drawOverlay } from './overlay.ts';
 import { attribute, drawMarks, SVG, type Drawn } from './paper.ts';
-import { createPose, poseAt, type Pose } from './pose.ts';
+import { createPose, poseAt, poseInMotion, type Motion, type Pose } from './pose.ts';
 import type { Spot } from './projection.ts';
 import type { Scene } from './scene.ts';
 import { keyOfPart } from './sheet.ts';
@@ -22,6 +22,10 @@ export interface Stage {
   show(scene: Scene, parts: readonly ReportedPart[]): void;
   /** @param travel of the pedal, a fraction */
   poseTo(travel: number): void;
+  /** The levers follow a motion of their own, of this picture, until `poseTo` gives them back to the pedal. @param time s */
+  poseIn(motion: Motion, time: number): void;
+  /** @param key of a part that is gone, as `keyOfPart` says: it is not seen; undefined for none */
+  lose(key: string | undefined): void;
   /** @param buttons where they stand, px; undefined where there are none */
   look(viewport: Viewport, size: Size, buttons: Rect | undefined): void;
   /** @param key of the part that lights up, as `keyOfPart` says; undefined for none */
@@ -52,6 +56,9 @@ export function createStage(svg: SVGSVGElement): Stage {
   let viewport: Viewport = { scale: 1, x: 0, y: 0 };
   let size: Size = { width: 1, height: 1 };
   let travel = 0;
+  /** What the levers follow in the place of the pedal. */
+  let own: { readonly motion: Motion; readonly time: number } | undefined;
+  let lostKey: string | undefined;
   let litKey: string | undefined;
   let isNamed = false;
   const ways = new Map<string, Way>();
@@ -81,9 +88,10 @@ export function createStage(svg: SVGSVGElement): Stage {
     moving = layers.flatMap(({ drawn }) => [...drawn.values()]).filter(({ mark }) => mark.moves);
     placeAll();
     light(litKey);
+    lose(lostKey);
   }
 
-  function sortParts({ symbols: all }: Scene, picture: Picture): void {
+  function sortParts({ symbols: all, backdrop }: Scene, picture: Picture): void {
     symbols.clear();
     byPart.clear();
     for (const symbol of all) {
@@ -92,6 +100,13 @@ export function createStage(svg: SVGSVGElement): Stage {
       const elements = byPart.get(key) ?? [];
       for (const { key: mark, layer } of symbol.marks) elements.push(layers[LAYERS.indexOf(layer)]!.drawn.get(mark)!.element);
       byPart.set(key, elements);
+    }
+    for (const { key: mark, layer, lights = [] } of backdrop) {
+      for (const key of lights) {
+        const elements = byPart.get(key) ?? [];
+        elements.push(layers[LAYERS.indexOf(layer)]!.drawn.get(mark)!.element);
+        byPart.set(key, elements);
+      }
     }
   }
 
@@ -120,10 +135,15 @@ export function createStage(svg: SVGSVGElement): Stage {
     pose.pixel = weightIn(size) / viewport.scale;
     pose.isSmall = scene.sheet.ornament * viewport.scale < SMALL_PX;
     svg.classList.toggle('small', pose.isSmall);
-    poseAt(pose, scene.sheet.picture, travel);
+    fillPose(scene.sheet.picture, pose);
     for (const { drawn } of layers) for (const { mark, pen } of drawn.values()) mark.place(pose, pen);
     placeGrips();
     drawOver();
+  }
+
+  function fillPose(picture: Picture, filled: Pose): void {
+    if (own?.motion.rotations.length === picture.levers.length) poseInMotion(filled, picture, own.motion, own.time);
+    else poseAt(filled, picture, travel);
   }
 
   /** What cannot be seen need not follow each frame. */
@@ -137,13 +157,18 @@ export function createStage(svg: SVGSVGElement): Stage {
 
   function drawOver(): void {
     if (scene !== undefined && pose !== undefined)
-      drawOverlay(overlay, { scene, pose, travel, viewport, size, buttons, isNamed, family, ways });
+      drawOverlay(overlay, { scene, pose, travel: pose.travel, viewport, size, buttons, isNamed, family, ways, litKey });
   }
 
   function poseTo(next: number): void {
     travel = next;
+    own = undefined;
+    move();
+  }
+
+  function move(): void {
     if (scene === undefined || pose === undefined) return;
-    poseAt(pose, scene.sheet.picture, travel);
+    fillPose(scene.sheet.picture, pose);
     for (let i = 0; i < moving.length; i++) moving[i]!.mark.place(pose, moving[i]!.pen);
     follow ??= setTimeout(placeGrips, FOLLOW_MS);
     drawOver();
@@ -166,10 +191,17 @@ export function createStage(svg: SVGSVGElement): Stage {
     placeAll();
   }
 
+  function lose(key: string | undefined): void {
+    for (const element of byPart.get(lostKey ?? '') ?? []) element.classList.remove('lost');
+    lostKey = key;
+    for (const element of byPart.get(lostKey ?? '') ?? []) element.classList.add('lost');
+  }
+
   function light(key: string | undefined): void {
     for (const element of byPart.get(litKey ?? '') ?? []) element.classList.remove('lit');
     litKey = key;
     for (const element of byPart.get(litKey ?? '') ?? []) element.classList.add('lit');
+    drawOver();
   }
 
   const keyUnder = (target: EventTarget | null, name: string) => (target instanceof SVGElement ? target.getAttribute(name) : null);
@@ -177,6 +209,11 @@ export function createStage(svg: SVGSVGElement): Stage {
   return {
     show,
     poseTo,
+    poseIn: (motion, time) => {
+      own = { motion, time };
+      move();
+    },
+    lose,
     look,
     light,
     nameAll: (yes) => {

@@ -57,6 +57,7 @@ export const DRAWING_WORDS = {
   andMore: (more: number) => ` and ${more} more`,
   stands: (names: string, count: number, where: string) => `${names} ${count === 1 ? 'stands' : 'stand'} ${where}`,
   part: (kind: string, name: string) => (name === kind ? name : `${kind} ${name}`),
+  gapAt: (gap: string, travel: string) => `${gap} at ${travel}`,
   dimensions: (name: string, dimensions: readonly string[]) => `${name}: ${dimensions.join(', ')}`,
   asDrawn: 'as drawn: no position at any travel',
   asAt: (travel: string) => `as at ${travel}: no position here`,

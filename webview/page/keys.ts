@@ -2,9 +2,10 @@
  * Keys of the page. They are single keys that mean nothing in the editor, which hears them too, and they stand back wherever a control has
  * its own use for them.
  */
-import { areKeysShown, isPlaying, travel, trial } from '../state.ts';
+import { areKeysShown, isPlaying, snapBack, travel, trial } from '../state.ts';
 import { tryFigures } from '../send.ts';
 import { setTravel } from './play.ts';
+import { endSnapBack, playOn } from './snapBack.ts';
 import { stepWorst } from './worst.ts';
 
 const SMALL = 0.01;
@@ -48,6 +49,10 @@ export function listenToKeys(): void {
 
 /** @returns whether the key was used */
 function actOn(event: KeyboardEvent, target: Element): boolean {
+  if (event.key === 'Escape' && snapBack.value !== undefined) {
+    endSnapBack();
+    return true;
+  }
   if (event.key === 'Escape' && trial.value.length > 0) {
     tryFigures([]);
     return true;
@@ -56,6 +61,10 @@ function actOn(event: KeyboardEvent, target: Element): boolean {
   switch (event.key) {
     case ' ':
       if (target.closest('button, summary, a') !== null) return false;
+      if (target.closest('.snap-bar') !== null) {
+        playOn();
+        return true;
+      }
       isPlaying.value = !isPlaying.value;
       return true;
     case '.':

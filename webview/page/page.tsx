@@ -4,6 +4,7 @@ import { Drawing } from '../drawing/drawing.tsx';
 import { Compare } from '../panels/compare.tsx';
 import { Dials } from '../panels/dials.tsx';
 import { Facts, NotChecked } from '../panels/facts.tsx';
+import { Failures } from '../panels/failures.tsx';
 import { Findings } from '../panels/findings.tsx';
 import { LoadPath } from '../panels/loadPath.tsx';
 import { Requirements } from '../panels/requirements.tsx';
@@ -16,6 +17,7 @@ import { WORDS } from '../words.ts';
 import { KeyList } from './keyList.tsx';
 import { FirstLine, Notices } from './notices.tsx';
 import { PedalSlider } from './pedalSlider.tsx';
+import { SnapBackBar } from './snapBackBar.tsx';
 
 export function Page() {
   return (
@@ -48,6 +50,7 @@ function Linkage() {
     <main class={`page ${isOld ? 'old' : ''}`}>
       <section class="stage" aria-label={WORDS.stage}>
         <Drawing onTry={tryFigures} onWrite={(figures) => void writeFigures(figures)} onReveal={revealPart} />
+        <SnapBackBar />
         <PedalSlider />
       </section>
       <div class="side">
@@ -60,6 +63,7 @@ function Linkage() {
         <LoadPath />
         <Dials />
         <Facts />
+        <Failures />
         <Charts />
         {compared.value === undefined && <Compare />}
         <Save />

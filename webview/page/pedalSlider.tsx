@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import type { PedalScale } from '../../src/protocol/picture.ts';
 import { figureText, percentText } from '../charts/figures.ts';
 import { Sign } from '../panels/icons.tsx';
-import { areKeysShown, isPlaying, shown, speed, travel } from '../state.ts';
+import { areKeysShown, isPlaying, shown, snapBack, speed, travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { movedBy } from './keys.ts';
 import { setTravel } from './play.ts';
@@ -20,7 +20,8 @@ export function PedalSlider() {
   const readout = useRef<HTMLOutputElement>(null);
   const follow = () => {
     const at = travel.value;
-    const text = pedalText(shown.value?.picture.pedal, at);
+    const standing = pedalText(shown.value?.picture.pedal, at);
+    const text = snapBack.value === undefined ? standing : WORDS.sliderIdle(standing);
     if (readout.current !== null) readout.current.textContent = text;
     if (slider.current === null) return;
     slider.current.value = String(100 * at);
@@ -29,7 +30,7 @@ export function PedalSlider() {
   };
   useFollow(follow);
   return (
-    <div class="pedal" role="group" aria-label={WORDS.pedal}>
+    <div class={snapBack.value === undefined ? 'pedal' : 'pedal idle'} role="group" aria-label={WORDS.pedal}>
       <FindingMarks />
       <input
         ref={slider}

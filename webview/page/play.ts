@@ -5,9 +5,10 @@
  *
  * Frames are asked for while it plays and at no other time. Where motion is unwelcome it goes in ten steps each way.
  */
-import { effect } from '@preact/signals';
+import { effect, untracked } from '@preact/signals';
 import { announcement, isMotionReduced, isPlaying, speed, travel } from '../state.ts';
 import { WORDS } from '../words.ts';
+import { endSnapBack } from './snapBack.ts';
 
 /** Of a stroke out and back at speed 1. */
 const STROKE_MS = 4000;
@@ -28,6 +29,7 @@ export const steppedTravel = (phase: number): number => Math.round(2 * STEPS * M
 export function followPlaying(): void {
   effect(() => {
     if (!isPlaying.value) return;
+    untracked(endSnapBack);
     const isStepped = isMotionReduced.value;
     const strokeMs = (isStepped ? STEPPED_STROKE_MS : STROKE_MS) / speed.value;
     const travelOf = isStepped ? steppedTravel : travelAt;
@@ -52,8 +54,9 @@ export function followPlaying(): void {
   });
 }
 
-/** Sets the pedal by hand, which stops playing. */
+/** Sets the pedal by hand, which stops playing, and gives the drawing back to it. */
 export function setTravel(at: number): void {
   isPlaying.value = false;
+  endSnapBack();
   travel.value = Math.min(1, Math.max(0, at));
 }

@@ -1,5 +1,5 @@
 /** What the page stands in: whether motion is welcome there, and whether anyone can see it. */
-import { isMotionReduced, isPlaying } from '../state.ts';
+import { isMotionReduced, isPlaying, isSnapPlaying } from '../state.ts';
 
 /** Class that the editor puts on the body where a person has asked it for less motion. */
 const LESS_MOTION = 'vscode-reduce-motion';
@@ -12,6 +12,8 @@ export function watchSurroundings(): void {
   system.addEventListener('change', look);
   new MutationObserver(look).observe(document.body, { attributeFilter: ['class'] });
   document.addEventListener('visibilitychange', () => {
-    if (document.hidden) isPlaying.value = false;
+    if (!document.hidden) return;
+    isPlaying.value = false;
+    isSnapPlaying.value = false;
   });
 }

@@ -1,4 +1,5 @@
 /** The findings, worst first: what, the cure, the way to the text and to the place along the pedal. */
+import type { Source } from '../../src/protocol/messages.ts';
 import type { ReportedMark } from '../../src/protocol/report.ts';
 import { percentText } from '../charts/figures.ts';
 import { goToWorst } from '../page/worst.ts';
@@ -28,7 +29,8 @@ export function Findings() {
 export const marksAt = (name: string): readonly ReportedMark[] =>
   (shown.value?.report.marks ?? []).filter(({ part, following }) => part === name || following.some((each) => each.part === name));
 
-export function Finding({ mark }: { readonly mark: ReportedMark }) {
+/** @param of the text whose places the finding has; that of the picture where absent */
+export function Finding({ mark, of }: { readonly mark: ReportedMark; readonly of?: Source }) {
   const part = shown.value?.report.parts.find(({ name }) => name === mark.part);
   return (
     <li class={`finding ${mark.severity}`} onPointerEnter={() => (hovered.value = part)} onPointerLeave={() => (hovered.value = undefined)}>
@@ -49,7 +51,7 @@ export function Finding({ mark }: { readonly mark: ReportedMark }) {
         )}
         {mark.cure !== undefined && <p class="cure">{WORDS.cure(mark.cure)}</p>}
         <p class="actions">
-          <button type="button" class="link" onClick={() => reveal(mark.place)}>
+          <button type="button" class="link" onClick={() => reveal(mark.place, of)}>
             {WORDS.toText}
             <span class="unseen">{`, ${mark.message}`}</span>
           </button>

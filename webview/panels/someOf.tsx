@@ -18,18 +18,25 @@ const FIRST = 12;
 const LITTLE = 4;
 
 export function SomeOf<Item>({ items, name, children, class: className, includes }: Props<Item>) {
+  const { first, more } = useFirst(items, name, includes);
+  return (
+    <>
+      <ol class={className}>{first.map(children)}</ol>
+      {more}
+    </>
+  );
+}
+
+/** Those that stand at once, and the button for the rest: null where all stand. */
+export function useFirst<Item>(items: readonly Item[], name: string, includes?: (item: Item) => boolean) {
   const [isWhole, setWhole] = useState(false);
   const isShort = items.length <= FIRST + LITTLE;
   const needed = includes === undefined ? -1 : items.findIndex(includes);
   const count = isShort || isWhole ? items.length : Math.max(FIRST, needed + 1);
-  return (
-    <>
-      <ol class={className}>{items.slice(0, count).map(children)}</ol>
-      {!isShort && (
-        <button type="button" class="quiet" aria-expanded={isWhole} onClick={() => setWhole(!isWhole)}>
-          {isWhole ? WORDS.showFirst(FIRST) : WORDS.showAll(items.length, name)}
-        </button>
-      )}
-    </>
+  const more = isShort ? null : (
+    <button type="button" class="quiet" aria-expanded={isWhole} onClick={() => setWhole(!isWhole)}>
+      {isWhole ? WORDS.showFirst(FIRST) : WORDS.showAll(items.length, name)}
+    </button>
   );
+  return { first: items.slice(0, count), more };
 }

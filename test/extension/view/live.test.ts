@@ -187,6 +187,21 @@ describe('figures that are tried', () => {
     expect(page.last('show').trial).toEqual(reach(40));
   });
 
+  test('that are refused leave those shown before them when the pause in typing comes to its end', async () => {
+    const { document, page } = await openView(FOUR_BARREL);
+    changeDocument(document, `${FOUR_BARREL}# more\n`);
+    await vi.advanceTimersByTimeAsync(1);
+    page.try(reach(41.25));
+    await vi.advanceTimersByTimeAsync(1);
+    page.try([{ kind: 'value', path: 'pedal.travel', value: 0 }]);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(page.last('refused')).toMatchObject({ source: { version: 2 } });
+    const count = page.types().filter((type) => type === 'show').length;
+    await turns();
+    expect(page.types().filter((type) => type === 'show')).toHaveLength(count);
+    expect(page.last('show').trial).toEqual(reach(41.25));
+  });
+
   test('are gone with a page that comes anew', async () => {
     const view = await openView(FOUR_BARREL);
     view.page.try(reach(40));

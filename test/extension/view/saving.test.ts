@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
 import { openView, serveViews, turns } from '../../support/viewInEditor.ts';
 import { changeDocument, chosenFile, dialogs, textOnDisk, Uri } from '../../support/vscode.ts';
+import { saveExport } from '../../../extension/view/saveExport.ts';
 import { solve } from '../../../src/solve.ts';
 
 serveViews();
@@ -26,6 +27,12 @@ describe('an export', () => {
     chosenFile.uri = Uri.parse('file:///folder/out.png');
     expect(await outcome(page.request('save', { name: 'out.png', kind: 'png', content: bytes }, undefined))).toEqual({ saved: true });
     expect(textOnDisk('file:///folder/out.png')).toBe(new TextDecoder().decode(bytes));
+  });
+
+  test('of an older version that git has is offered beside the file itself', async () => {
+    const old = Uri.parse('git:///folder/a.throttle.yaml?%7B%22ref%22%3A%22HEAD%22%7D');
+    await saveExport(old as never, { name: 'x.csv', kind: 'csv', content: '' });
+    expect(dialogs[0]?.defaultUri?.toString()).toBe('file:///folder/x.csv');
   });
 
   test('of a file that was never saved is offered in the open folder', async () => {

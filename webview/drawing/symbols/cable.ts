@@ -145,7 +145,8 @@ function innerOf(sheet: Sheet, end: HousingEnd, slack: Float64Array | undefined)
     pathAt: (pose) => {
       reach(pose, spot);
       if (Number.isNaN(spot.x)) return '';
-      const left = slack === undefined ? 0 : figureAt(slack, pose.at);
+      // How much of it hangs in a motion of its own nothing says: it is drawn tight.
+      const left = slack === undefined || pose.own !== undefined ? 0 : figureAt(slack, pose.at);
       if (!(left > 0)) return segment(housing.x, housing.y, spot.x, spot.y);
       const depth = Math.sqrt((3 / 8) * Math.hypot(spot.x - housing.x, spot.y - housing.y) * MM_PER_M * left);
       // A quadratic curve is half as deep as its handle.
@@ -171,7 +172,7 @@ function rimReach(sheet: Sheet, inner: Extract<HousingEnd['inner'], { readonly k
   const stations = leverAt(sheet, inner.lever).rotation;
   return (pose, out) => {
     const stands = pose.stands[inner.lever] === 1 && stations.length > 0;
-    const at = stands ? { from: Math.max(0, pose.known[inner.lever]!), share: 0 } : pose.at;
+    const at = stands ? { from: Math.max(0, pose.known[inner.lever]!), share: 0 } : (pose.own?.[inner.lever] ?? pose.at);
     const x = figureAt(inner.rim, at, 3, 0);
     const y = figureAt(inner.rim, at, 3, 1);
     const z = figureAt(inner.rim, at, 3, 2);

@@ -18,7 +18,14 @@ export function keepOutSymbol(sheet: Sheet, keepOut: DrawnKeepOut): Symbol {
       ? [{ ...still, key: `${key}/clearance`, look: 'clearance', place: (_pose, pen) => pen.path(clear) } satisfies Mark]
       : []),
   ];
-  return { key, part: undefined, note: undefined, marks, grip: undefined, anchor: anchoredAt(middle(paper(outlineOf(keepOut, 0)))) };
+  return {
+    key,
+    part: { kind: 'keep-out', name: keepOut.name },
+    note: undefined,
+    marks,
+    grip: (_pose, pen) => pen.path(shape),
+    anchor: anchoredAt(middle(paper(outlineOf(keepOut, 0)))),
+  };
 }
 
 const middle = (spots: readonly Spot[]): Spot => ({

@@ -26,7 +26,7 @@ export function sensorSymbol(sheet: Sheet, sensor: DrawnSensor): Symbol {
   }
   const needle = (pose: Pose, pen: Pen) => {
     const stands = pose.stands[sensor.lever] === 1;
-    const at = stands ? { from: Math.max(0, pose.known[sensor.lever]!), share: 0 } : pose.at;
+    const at = stands ? { from: Math.max(0, pose.known[sensor.lever]!), share: 0 } : (pose.own?.[sensor.lever] ?? pose.at);
     const angle = figureAt(sensor.angle, at);
     const turned = way * (angle - (first + last) / 2);
     const inner = onDial(dial, turned, radius * 0.3);
