@@ -119,6 +119,17 @@ export const SCENES = {
     },
     then: '.step-card',
   },
+  failures: {
+    file: 'firm-pedal.throttle.yaml',
+    commands: BESIDE,
+    view: DRAWN,
+    act: async (_page, view) => {
+      await view.locator('.work-out button').click();
+      await view.locator('.failures').waitFor();
+      await view.locator('#failures-title').evaluate((title) => title.scrollIntoView());
+    },
+    then: '.failures .play-return',
+  },
   compare: {
     file: 'four-barrel.throttle.yaml',
     edit: ['crank_reach: 38 mm', 'crank_reach: 41 mm'],

@@ -83,18 +83,18 @@ describe('closing torques, spring torques and pedal effort are those of free-bod
   it.each([
     { what: 'in planar linkages', choice: { only: 'planar' }, seed: 31, leastStretched: 0 },
     { what: 'in spatial linkages', choice: { only: 'spatial' }, seed: 32, leastStretched: 0 },
-    { what: 'in linkages with stops, past which cables stretch', choice: { stops: true }, seed: 33, leastStretched: 200 },
-    { what: 'in linkages with many cables', choice: { joints: ['cable', 'rod'], stops: true, levers: 4 }, seed: 34, leastStretched: 200 },
+    { what: 'in linkages with stops, past which cables stretch', choice: { stops: true }, seed: 33, leastStretched: 130 },
+    { what: 'in linkages with many cables', choice: { joints: ['cable', 'rod'], stops: true, levers: 4 }, seed: 34, leastStretched: 130 },
   ] as const)('$what', { timeout: 240_000 }, ({ choice, seed, leastStretched }) => {
-    const { faults, compared, figures, untold, efforts, loose, stretched } = compare(fc.sample(anySprung(choice), { numRuns: 600, seed }));
+    const { faults, compared, figures, untold, efforts, loose, stretched } = compare(fc.sample(anySprung(choice), { numRuns: 400, seed }));
     expect(faults).toEqual([]);
-    expect(compared).toBeGreaterThan(2500);
-    expect(figures).toBeGreaterThan(12_000);
+    expect(compared).toBeGreaterThan(1650);
+    expect(figures).toBeGreaterThan(8_000);
     expect(untold).toBeLessThan(figures);
-    expect(efforts.pad).toBeGreaterThan(700);
-    expect(efforts.cable).toBeGreaterThan(40);
-    expect(efforts['cable with a lever ratio']).toBeGreaterThan(40);
-    expect(loose).toBeGreaterThan(300);
+    expect(efforts.pad).toBeGreaterThan(460);
+    expect(efforts.cable).toBeGreaterThan(25);
+    expect(efforts['cable with a lever ratio']).toBeGreaterThan(25);
+    expect(loose).toBeGreaterThan(200);
     expect(stretched).toBeGreaterThanOrEqual(leastStretched);
   });
 });

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/solve.ts';
-import { decide, degrees, GEARED } from '../support/checkRequirements.ts';
+import { decide, decideOfGeared, degrees } from '../support/checkRequirements.ts';
 
 /** A linkage whose columns are no straight lines. */
 const LINK = `format: 1
@@ -151,8 +151,8 @@ describe('whatever is written', () => {
   it('is answered, with figures that are numbers and a reason where there are none', () => {
     fc.assert(
       fc.property(fc.array(word, { minLength: 1, maxLength: 14 }), (words) => {
-        const text = `${GEARED}require: {it: ${JSON.stringify(words.join(''))}}\n`;
-        for (const { outcome, reason, comparisons } of solve(text).requirements) {
+        const answers = decideOfGeared(`require: {it: ${JSON.stringify(words.join(''))}}\n`);
+        for (const { outcome, reason, comparisons } of answers) {
           if (outcome === 'undecided') expect(reason).toBeTruthy();
           for (const { actual, demanded, margin, travel, holds, reason: why } of comparisons) {
             for (const figure of [actual, demanded, margin]) if (figure) expect(Number.isFinite(figure.value)).toBe(true);
@@ -186,9 +186,9 @@ describe('whatever is written', () => {
     const outcomes = new Map<string, number>();
     fc.assert(
       fc.property(value, (condition) => {
-        const text = `${GEARED}require: {it: '${condition}'}\n`;
+        const text = `require: {it: '${condition}'}\n`;
         fc.pre(condition.length <= 500);
-        const [answer] = solve(text).requirements;
+        const [answer] = decideOfGeared(text);
         expect(answer, text).toBeDefined();
         const { outcome = '', reason, comparisons = [] } = answer ?? {};
         outcomes.set(outcome, (outcomes.get(outcome) ?? 0) + 1);

@@ -104,7 +104,7 @@ describe('a requirement cannot be decided where', () => {
     const file = GEARED.replace('opens: counterclockwise}\n  stray', 'opens: counterclockwise, stops: {open: 70 degg}}\n  stray');
     expect(decideOne('max(shaft.opening) >= 80 deg', { file })).toMatchObject({
       outcome: 'undecided',
-      reason: 'shaft.opening is not known: `shaft` is not understood',
+      reason: 'shaft.opening is not known: `couplings.gear` is not understood',
     });
   });
 

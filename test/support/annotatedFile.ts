@@ -11,9 +11,14 @@ import { expect } from 'vitest';
 import { indexLines, type LineIndex, type Span } from '../../src/definition/span.ts';
 import { solve, type Answers } from '../../src/solve.ts';
 
-/** Solves the text; what is not written under a line must not appear, and what is must. */
-export function checkAnnotated(text: string): Answers {
-  const answers = solve(text);
+/**
+ * Solves the text; what is not written under a line must not appear, and what is must.
+ * @param withFailures whether what single failures do is asked too
+ */
+export function checkAnnotated(text: string, withFailures = false): Answers {
+  const solved = solve(text);
+  const late = withFailures ? (solved.failures()?.findings ?? []) : [];
+  const answers = { ...solved, findings: [...solved.findings, ...late] };
   const lines = indexLines(text);
   const open = [...marksIn(lines)];
   const marks = [...open];

@@ -9,10 +9,13 @@
  */
 import { expect } from 'vitest';
 import type { Definition } from '../../src/definition/definition.ts';
+import { findLoadPath } from '../../src/definition/loadPath.ts';
+import { readDefinition } from '../../src/definition/read.ts';
 import { answerText } from '../../src/outputs/requirementText.ts';
 import { decideRequirements } from '../../src/requirements/decide.ts';
 import type { Comparison, RequirementAnswer } from '../../src/requirements/requirement.ts';
 import { solve } from '../../src/solve.ts';
+import { columnsOf } from '../../src/table/columns.ts';
 import { compileMechanism } from '../../src/kinematics/compile.ts';
 import { solveTravel, type Travel } from '../../src/travel/travel.ts';
 
@@ -52,6 +55,17 @@ export function decide(lines: string, { file = GEARED, figures = {} }: Requireme
   });
   return decideRequirements({ text, definition, problems: answers.problems, travel: travelOf(definition, answers.loadPath), columns });
 }
+
+/** What is demanded of `GEARED`, which is solved but once. @param demands lines of the file, `require` first */
+export function decideOfGeared(demands: string): readonly RequirementAnswer[] {
+  const text = `${GEARED}${demands}`;
+  const { definition, problems } = readDefinition(text);
+  if (definition === undefined) throw new Error(`Nothing is understood of\n${text}`);
+  geared ??= travelOf(definition, findLoadPath(definition).path);
+  return decideRequirements({ text, definition, problems, travel: geared, columns: columnsOf(geared) });
+}
+
+let geared: Travel | undefined;
 
 function travelOf(definition: Definition, loadPath: ReturnType<typeof solve>['loadPath']): Travel {
   const mechanism = loadPath && compileMechanism(definition, loadPath);

@@ -5,7 +5,7 @@
  */
 import { lusolve } from 'mathjs';
 import { drivenLever, drivingLever, leverNamed, type Sketch, type SketchEnd, type SketchJoint } from './sketch.ts';
-import { cross, dot, minus, plus, size, square, turned, unit, type Vector } from './vector.ts';
+import { cross, dot, minus, plus, size, square, times, turned, unit, type Vector } from './vector.ts';
 
 /** Rotation of each lever since drawn by its name, rad. */
 export type Rotations = Readonly<Record<string, number>>;
@@ -26,13 +26,34 @@ export interface Closure {
 
 const RADIAN = Math.PI / 180;
 
+/** On which a pin turns, mm: at centre + cos φ · out + sin φ · ahead, which is Rodrigues' formula put in order. */
+interface Circle {
+  readonly centre: Vector;
+  readonly out: Vector;
+  readonly ahead: Vector;
+}
+
 /** @param senses +1 or −1 for each lever that has a profiled drum: the way it opens */
 export function closureOf(sketch: Sketch, senses: Readonly<Record<string, number>>): Closure {
   const axes = new Map(sketch.levers.map((lever) => [lever.name, unit(lever.axis)]));
   const axisOf = (name: string): Vector => axes.get(name)!;
-  const pinAt = ({ lever, part }: SketchEnd, rotations: Rotations): Vector => {
-    const { pivot, arms } = leverNamed(sketch, lever);
-    return plus(pivot, turned(minus(arms[part]!, pivot), axisOf(lever), rotations[lever]!));
+  const circles = new Map<SketchEnd, Circle>();
+  const circleOf = (end: SketchEnd): Circle => {
+    const known = circles.get(end);
+    if (known !== undefined) return known;
+    const { pivot, arms } = leverNamed(sketch, end.lever);
+    const u = axisOf(end.lever);
+    const arm = minus(arms[end.part]!, pivot);
+    const along = times(u, dot(u, arm));
+    const circle = { centre: plus(pivot, along), out: minus(arm, along), ahead: cross(u, arm) };
+    circles.set(end, circle);
+    return circle;
+  };
+  const pinAt = (end: SketchEnd, rotations: Rotations): Vector => {
+    const { centre, out, ahead } = circleOf(end);
+    const [c, s] = [Math.cos(rotations[end.lever]!), Math.sin(rotations[end.lever]!)];
+    const along = (i: 0 | 1 | 2): number => centre[i] + c * out[i] + s * ahead[i];
+    return [along(0), along(1), along(2)];
   };
   const drawn: Rotations = Object.fromEntries(sketch.levers.map((lever) => [lever.name, 0]));
   const lengths = new Map<string, number>();
@@ -69,8 +90,12 @@ export function closureOf(sketch: Sketch, senses: Readonly<Record<string, number
     const d = minus(pinAt(joint.pin, rotations), fork.pivot);
     return { f, n: cross(u, f), d, reach: size(square(minus(pinAt(joint.pin, drawn), fork.pivot), u)) };
   };
-  const tangent = (end: SketchEnd, rotations: Rotations): Vector =>
-    cross(axisOf(end.lever), minus(pinAt(end, rotations), leverNamed(sketch, end.lever).pivot));
+  const tangent = (end: SketchEnd, rotations: Rotations): Vector => {
+    const { out, ahead } = circleOf(end);
+    const [c, s] = [Math.cos(rotations[end.lever]!), Math.sin(rotations[end.lever]!)];
+    const along = (i: 0 | 1 | 2): number => c * ahead[i] - s * out[i];
+    return [along(0), along(1), along(2)];
+  };
   return {
     sketch,
     pinAt,
@@ -250,7 +275,11 @@ export function jacobian(closure: Closure, rotations: Rotations, travel: number)
     const driver = drivingLever(joint);
     const column = driver === undefined ? -1 : names.indexOf(driver);
     if (column >= 0) {
-      const shifted = (by: number): number => closure.residual(joint, { ...rotations, [driver!]: rotations[driver!]! + by }, travel);
+      const moved = { ...rotations };
+      const shifted = (by: number): number => {
+        moved[driver!] = rotations[driver!]! + by;
+        return closure.residual(joint, moved, travel);
+      };
       entries[column] = (shifted(DIFFERENCE) - shifted(-DIFFERENCE)) / (2 * DIFFERENCE);
     }
     return entries;
@@ -284,7 +313,21 @@ interface Piece {
 }
 
 /** Shape-preserving cubic pieces (Fritsch–Carlson, with the weights that SciPy documents for its PchipInterpolator); rad and mm. */
-function pieces(points: readonly (readonly [number, number])[]): readonly Piece[] {
+function pieces(points: Profile): readonly Piece[] {
+  let known = piecesOf.get(points);
+  if (known === undefined) {
+    known = piecesThrough(points);
+    piecesOf.set(points, known);
+  }
+  return known;
+}
+
+const piecesOf = new WeakMap<Profile, readonly Piece[]>();
+
+/** Opening in degrees and radius in mm. */
+type Profile = readonly (readonly [number, number])[];
+
+function piecesThrough(points: Profile): readonly Piece[] {
   const x = points.map(([opening]) => opening * RADIAN);
   const y = points.map(([, radius]) => radius);
   const h = x.slice(1).map((next, i) => next - x[i]!);
@@ -313,7 +356,7 @@ function radiusIn({ from, to, r0, r1, m0, m1 }: Piece, opening: number): number 
   return (1 + 2 * s) * (1 - s) ** 2 * r0 + s * (1 - s) ** 2 * h * m0 + s * s * (3 - 2 * s) * r1 + s * s * (s - 1) * h * m1;
 }
 
-export function profileRadius(points: readonly (readonly [number, number])[], opening: number): number {
+export function profileRadius(points: Profile, opening: number): number {
   const all = pieces(points);
   const first = all[0]!;
   const last = all.at(-1)!;
@@ -324,7 +367,7 @@ export function profileRadius(points: readonly (readonly [number, number])[], op
 }
 
 /** ∫ radius from opening 0, mm·rad, by Gauss's rule of two points on each piece, which is exact for cubics. */
-function profileIntegral(points: readonly (readonly [number, number])[], opening: number): number {
+function profileIntegral(points: Profile, opening: number): number {
   const all = pieces(points);
   const edges = all.flatMap((piece) => [piece.from, piece.to]).filter((edge) => edge > Math.min(0, opening) && edge < Math.max(0, opening));
   const places = [...new Set([0, ...edges, opening])].sort((a, b) => a - b);

@@ -48,13 +48,14 @@ export function solvedBuild(build: Build, contacts: readonly Contact[] = []): So
     advance(build, travel, pose);
     return pose;
   };
+  const pose = createPose(mechanism);
   return {
     mechanism,
     build,
     contacts,
     poseAt,
     rotationsAt(travel) {
-      const pose = poseAt(travel);
+      advance(build, travel, pose);
       return Object.fromEntries(mechanism.levers.map((lever) => [lever.name, pose.rotation[lever.index]!]));
     },
     lever(name) {
