@@ -7,7 +7,7 @@ import { listed } from './words.ts';
 
 /** Sentences without a full stop. */
 export function assumptionsOf({ mechanism }: Travel, rows: readonly FailureRow[]): readonly string[] {
-  const { levers, friction, attached } = mechanism;
+  const { levers, friction, attached, drive } = mechanism;
   const usual = attached.plates.filter(
     ({ lever }, i) => levers[lever]!.group >= 0 && friction.levers[lever]!.bearing !== undefined && friction.vacuum[i] === undefined,
   );
@@ -15,6 +15,10 @@ export function assumptionsOf({ mechanism }: Travel, rows: readonly FailureRow[]
     rows.some(({ failure }) => failure !== undefined && (failure.kind === 'cable-seized') === (kind === 'seized'));
   return [
     'Weight, vibration, and the air that turns the plates are left out; friction is the same at rest and in motion',
+    'A time ends where the plates are within 1 % of their full opening for good, bounces included',
+    ...(drive.kind === 'cable'
+      ? ['The pedal, of which the file gives the cable alone, is taken to come back by itself and to hold nothing; that is not checked']
+      : []),
     ...(has('lost')
       ? [
           'A part that is lost is gone: it neither jams nor holds anything. What it drove stands wherever it had been, and turns under its own springs to a stop',

@@ -2,6 +2,7 @@
 import type { Assumption } from '../forces/snapBack/assumed.ts';
 import { snapBack, type SnapBack, type SnapBackOptions, type WhyNever } from '../forces/snapBack/snapBack.ts';
 import type { Travel } from '../travel/travel.ts';
+import { fixed } from '../travel/words.ts';
 import type { ReturnTime } from './failure.ts';
 import { listed } from './words.ts';
 
@@ -24,8 +25,11 @@ export function returnTimes({ build, mechanism }: Travel, failed: Pick<SnapBackO
 function timeOn({ plates, followed, assumed }: SnapBack, levers: ReadonlySet<number>): ReturnTime {
   const own = plates.filter(({ lever }) => levers.has(lever));
   const late = own.find(({ time }) => time === undefined);
-  if (late !== undefined)
-    return { seconds: undefined, why: `${late.name} ${NEVER_CLOSED[late.why ?? 'still-moving']}, followed for ${followed} s` };
+  if (late !== undefined) {
+    const why = late.why ?? 'still-moving';
+    const until = why === 'still-moving' ? ` after ${fixed(followed, 3)} s` : '';
+    return { seconds: undefined, why: `${late.name} ${NEVER_CLOSED[why]}${until}` };
+  }
   const times = own.flatMap(({ time }) => time ?? []);
   if (times.length === 0) return { seconds: undefined, why: 'it carries no plates' };
   const left = leftOutOf(assumed);
@@ -41,7 +45,11 @@ function leftOutOf(assumed: readonly Assumption[]): string | undefined {
     const parts = left.flatMap((each) => (each.kind === kind ? (each.part ?? 'the linkage') : []));
     return parts.length === 0 ? [] : [`${what} of ${listed([...new Set(parts)])}`];
   };
-  return left.length === 0 ? undefined : [...of('friction', 'friction'), ...of('left-out', 'mass')].join(', ');
+  const pedal = assumed.some(({ kind }) => kind === 'pedal-mass')
+    ? ['friction and springs of the pedal, which the file does not describe']
+    : [];
+  const all = [...of('friction', 'friction'), ...of('left-out', 'mass'), ...pedal];
+  return all.length === 0 ? undefined : all.join(', ');
 }
 
 /** What plates do that do not close, a clause after their name. */

@@ -72,7 +72,10 @@ function closing(rows: readonly FailureRow[]): Decided {
 
 function told({ failure, left: { levers, outcome, why } }: { readonly failure: FailureRow['failure']; readonly left: PlatesLeft }): string {
   const when = failure === undefined ? '' : `without ${failure.part} `;
-  const what = outcome === 'stays-open' ? `${when}${listed(levers)} does not close` : `${when}whether ${listed(levers)} closes`;
+  const what =
+    outcome === 'stays-open'
+      ? `${when}${listed(levers)} ${levers.length === 1 ? 'does' : 'do'} not close`
+      : `${when}whether ${listed(levers)} ${levers.length === 1 ? 'closes' : 'close'}`;
   return why === undefined ? what : `${what}: ${why}`;
 }
 

@@ -87,19 +87,27 @@ export function statementWords({ figure: { source, status, asks }, standing, why
   return `${STANDING_WORDS[standing]} ${source} (${status}): ${asks}${why === undefined ? '' : `; ${why}`}`;
 }
 
-/** E.g. `every plate closes after each of 5 parts lost`. Cables that seize are told beside. */
-export function failuresVerdict({ rows, notChecked }: Failures): string {
+/** E.g. `every plate closes with each of 5 parts lost in turn`, after what is wrong with every part. Cables that seize are told beside. */
+export function failuresVerdict({ whole, rows, notChecked }: Failures): string {
   if (notChecked !== undefined) return `not checked: ${notChecked}`;
   const lost = rows.filter(({ failure }) => failure?.kind !== 'cable-seized');
   const count = (outcome: Outcome): number => lost.filter((row) => row.outcome === outcome).length;
   const [open, unknown] = [count('stays-open'), count('not-checked')];
   const seized =
     rows.length - lost.length === 0 ? '' : `; ${countText(rows.filter(isSeizedOpen).length, 'cable')} would hold plates open where seized`;
-  if (open + unknown === 0) return `every plate closes with each of ${countText(lost.length, 'part')} lost in turn${seized}`;
+  if (lost.length === 0) return `${WITH_EVERY_PART[whole.outcome]}, and there is no part to lose${seized}`;
+  const first = whole.outcome === 'closes' ? '' : `${WITH_EVERY_PART[whole.outcome]}; `;
+  if (open + unknown === 0) return `${first}every plate closes with each of ${countText(lost.length, 'part')} lost in turn${seized}`;
   const stays = open === 0 ? 'no part' : countText(open, 'part');
   const left = unknown === 0 ? '' : `, ${countText(unknown, 'part')} not checked`;
-  return `of ${countText(lost.length, 'part')} lost in turn, ${stays} would leave plates open${left}${seized}`;
+  return `${first}of ${countText(lost.length, 'part')} lost in turn, ${stays} would leave plates open${left}${seized}`;
 }
+
+const WITH_EVERY_PART: Readonly<Record<Outcome, string>> = {
+  closes: 'every plate closes with every part',
+  'stays-open': 'plates stay open with every part',
+  'not-checked': 'not checked whether plates close with every part',
+};
 
 function isSeizedOpen({ failure, outcome }: FailureRow): boolean {
   return failure?.kind === 'cable-seized' && outcome === 'stays-open';

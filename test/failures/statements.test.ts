@@ -40,6 +40,19 @@ describe('what is met', () => {
     expect(times?.why).toMatch(/ s at most without \w+, with inertias estimated/);
   });
 
+  it('is not the time of a throttle whose pedal or mass the file leaves out, and it says which', () => {
+    const timesOf = (text: string) =>
+      solve(text)
+        .failures()
+        ?.statements.find(({ figure }) => figure.key === 'return-times');
+    const cable = timesOf(textOf(SHAFT));
+    expect(cable?.standing).toBe('not-checked');
+    expect(cable?.why).toContain('friction and springs of the pedal, which the file does not describe');
+    const light = timesOf(textOf(CRANK).replace('  crank: {', '  crank: {inertia: 0, '));
+    expect(light?.standing).toBe('not-checked');
+    expect(light?.why).toContain('mass of crank');
+  });
+
   it('is not that of two springs with one, with one that does not count, or with both before a rod', () => {
     const one = standings(SHAFT, { springs: { second: undefined } });
     expect(one).toMatchObject({

@@ -5,15 +5,13 @@ import '../support/seed.ts';
 
 test('the solution satisfies the equations', () => {
   const figure = fc.double({ min: -1, max: 1, noNaN: true });
-  const systems = fc
-    .integer({ min: 1, max: 6 })
-    .chain((n) =>
-      fc.record({
-        n: fc.constant(n),
-        a: fc.array(figure, { minLength: n * n, maxLength: n * n }),
-        x: fc.array(figure, { minLength: n, maxLength: n }),
-      }),
-    );
+  const systems = fc.integer({ min: 1, max: 6 }).chain((n) =>
+    fc.record({
+      n: fc.constant(n),
+      a: fc.array(figure, { minLength: n * n, maxLength: n * n }),
+      x: fc.array(figure, { minLength: n, maxLength: n }),
+    }),
+  );
   fc.assert(
     fc.property(systems, ({ n, a, x }) => {
       const rows = Array.from({ length: n }, (_, i) => a.slice(i * n, (i + 1) * n));

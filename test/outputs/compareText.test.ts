@@ -134,11 +134,9 @@ describe('a comparison as text', () => {
       'fell | shaft | closing torque at rest 360 N·mm → 240 N·mm (−33.3 %)',
       'fell | shaft | least closing torque 360 N·mm → 240 N·mm (−33.3 %), at 0 %',
     ]);
-    const behind = [
-      /^now failed \| opens fully/,
-      /^(?:rose|fell) \| pedal \| greatest effort/,
-      /full opening 80° → 70° \(−12\.5 %\)/,
-    ].map((row) => rows.findIndex((each) => row.test(each)));
+    const behind = [/^now failed \| opens fully/, /^(?:rose|fell) \| pedal \| greatest effort/, /full opening 80° → 70° \(−12\.5 %\)/].map(
+      (row) => rows.findIndex((each) => row.test(each)),
+    );
     expect(behind[0]).toBe(2);
     expect(behind.every((place) => place > 1)).toBe(true);
     expect(behind[2]).toBeGreaterThan(behind[1] ?? NaN);

@@ -54,12 +54,12 @@ export function inertiasOf(build: Build, isLost: (name: string) => boolean): Ine
 function leverInertia(build: Build, lever: LeverModel, assumed: Assumption[]): number {
   const { source, name } = lever;
   const given = source.inertia?.nominal;
-  const tell = (value: number, text: string): number => {
-    assumed.push({ kind: 'lever-inertia', part: name, value, text: `\`${name}\`: ${text}` });
+  const tell = (value: number, text: string, kind: Assumption['kind'] = 'lever-inertia'): number => {
+    assumed.push({ kind, part: name, value, text: `\`${name}\`: ${text}` });
     return value;
   };
   if (given !== undefined && Number.isFinite(given)) {
-    return given >= LEAST_INERTIA ? given : tell(LEAST_INERTIA, 'its inertia of none is taken for 0.001 kg·mm²');
+    return given >= LEAST_INERTIA ? given : tell(LEAST_INERTIA, 'its inertia of 0 is taken for 0.001 kg·mm²', 'left-out');
   }
   const ways: string[] = [];
   let sum = 0;
@@ -78,7 +78,7 @@ function leverInertia(build: Build, lever: LeverModel, assumed: Assumption[]): n
   const plates = build.mechanism.attached.plates.filter((each) => each.lever === lever.index);
   for (const each of plates) sum += plateInertia(build.parameters, each);
   if (plates.length > 0) ways.push(`its plates as ${PLATE.words}`);
-  if (!(sum >= LEAST_INERTIA)) return tell(LEAST_INERTIA, 'nothing tells of its inertia, which is taken for 0.001 kg·mm²');
+  if (!(sum >= LEAST_INERTIA)) return tell(LEAST_INERTIA, 'nothing tells of its inertia, which is taken for 0.001 kg·mm²', 'left-out');
   return tell(sum, `inertia from ${ways.join(', ')}`);
 }
 

@@ -33,7 +33,11 @@ export const annotations: Suite = {
       const document = await openUntitled(LANGUAGE_ID, EXAMPLE);
       expectEqual(await lensAt(document, positionOf(document, 'shaft: #')), 'opens 60° at 100 % of pedal travel', 'what is said of shaft');
       await replaceText(document, 'travel: 60 deg', 'travel: 50 deg');
-      expectEqual(await lensAt(document, positionOf(document, 'shaft: #')), 'opens 50° at 100 % of pedal travel', 'what is said of shaft then');
+      expectEqual(
+        await lensAt(document, positionOf(document, 'shaft: #')),
+        'opens 50° at 100 % of pedal travel',
+        'what is said of shaft then',
+      );
     },
 
     'lead to their part when they are chosen': async () => {

@@ -58,9 +58,9 @@ test('drums are discs, plates turn about a diameter', () => {
 });
 
 test('an inertia of none is not taken for none', () => {
-  const found = ofLever(assumedFor(', inertia: 0'));
-  expect(found.value).toBe(1e-9);
-  expect(found.text).toContain('0.001 kg·mm²');
+  const found = assumedFor(', inertia: 0').find(({ kind, part }) => kind === 'left-out' && part === 'shaft');
+  expect(found?.value).toBe(1e-9);
+  expect(found?.text).toContain('its inertia of 0 is taken for 0.001 kg·mm²');
 });
 
 test('a pedal that is only a cable is not taken for massless, and it is said what it is taken for', () => {
