@@ -14,6 +14,7 @@
  * Where both move, or the ends of a rod go opposite ways, or a lever lies on what is held against its pivot, it is off by a stretch's length, and a gap that hardly changes along the way would
  * be measured without end: after `MOST_LOOKS` the search gives up and says below which gap it has proved that there is none.
  */
+import { goldenSection } from '../numeric/goldenSection.ts';
 import type { Body } from './bodies.ts';
 import type { Pair } from './pairs.ts';
 import { farthest, UNITS, type Piece } from './piece.ts';
@@ -137,38 +138,12 @@ function measured(
   };
 }
 
-/** Golden section: the gap may have a corner there. */
+/** The gap may have a corner there. */
 function lowestBeside(gapAt: (travel: number) => number, middle: number, reach: number, { from, to }: Span): number {
-  let low = Math.max(from.travel, middle - reach);
-  let high = Math.min(to.travel, middle + reach);
-  let best = { travel: middle, gap: gapAt(middle) };
-  const at = (travel: number) => {
-    const gap = gapAt(travel);
-    if (gap < best.gap) best = { travel, gap };
-    return gap;
-  };
-  let left = low + GOLDEN * (high - low);
-  let right = high - GOLDEN * (high - low);
-  let [atLeft, atRight] = [at(left), at(right)];
-  while (high - low > CLOSE) {
-    if (atLeft <= atRight) {
-      high = right;
-      right = left;
-      atRight = atLeft;
-      left = low + GOLDEN * (high - low);
-      atLeft = at(left);
-    } else {
-      low = left;
-      left = right;
-      atLeft = atRight;
-      right = high - GOLDEN * (high - low);
-      atRight = at(right);
-    }
-  }
-  return best.travel;
+  const [low, high] = [Math.max(from.travel, middle - reach), Math.min(to.travel, middle + reach)];
+  return goldenSection(gapAt, low, high, { at: middle, value: gapAt(middle) }, CLOSE).at;
 }
 
-const GOLDEN = (3 - Math.sqrt(5)) / 2;
 /** Of the travel. */
 const CLOSE = 1e-9;
 

@@ -25,6 +25,11 @@ export function lostJoint({ unread = [] }: Definition): Unread | undefined {
   });
 }
 
+/** The first spring that could not be read, or all of them: what closes the plates is then not known. */
+export function lostSpring({ unread = [] }: Definition): Unread | undefined {
+  return unread.find(({ path }) => path === 'springs' || path.startsWith('springs.'));
+}
+
 function lostPedal(root: SourceMap, { pedal, levers }: Definition, lost: readonly Unread[]): readonly Unread[] {
   const entry = entryOf(root, 'pedal');
   if (pedal !== undefined || entry === undefined) return [];

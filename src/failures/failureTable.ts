@@ -2,7 +2,7 @@
  * Every single failure of a linkage, and what is left after each: whether every plate still closes from everywhere, by how much over
  * friction at the weakest place, and which lever is let go.
  */
-import { lostJoint } from '../definition/lost.ts';
+import { lostJoint, lostSpring } from '../definition/lost.ts';
 import { leversOf } from '../forces/springsReaching.ts';
 import { isBehind } from '../kinematics/isBehind.ts';
 import type { Joint } from '../kinematics/model.ts';
@@ -42,9 +42,7 @@ export const failureTable = once((travel: Travel): FailureTable => {
 /** What could not be read may be what closes, or what joins. */
 function whyNothing({ mechanism }: Travel): string | undefined {
   const { definition } = mechanism;
-  const { unread = [] } = definition;
-  const spring = unread.find(({ path }) => path === 'springs' || path.startsWith('springs.'));
-  const lost = spring ?? lostJoint(definition);
+  const lost = lostSpring(definition) ?? lostJoint(definition);
   if (lost !== undefined) return `\`${lost.path}\` is not understood`;
   const driven = mechanism.levers.filter(({ group, plates }) => group >= 0 && plates.length > 0);
   if (driven.length > 0) return undefined;

@@ -2,7 +2,7 @@
  * What closes the plates, by bodies: shafts that rods and couplings join without free play close together, and what is wrong with
  * their closing is said once of all of them.
  */
-import { lostJoint } from '../definition/lost.ts';
+import { lostJoint, lostSpring } from '../definition/lost.ts';
 import { springsReaching } from '../forces/springsReaching.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
@@ -35,8 +35,8 @@ export function platesBodies(study: Study): readonly PlatesBody[] {
 }
 
 /** Whether a spring of the file could not be read: what closes the plates is then not known. */
-export function hasUnreadSprings({ definition: { unread = [] } }: Study): boolean {
-  return unread.some(({ path }) => path === 'springs' || path.startsWith('springs.'));
+export function hasUnreadSprings({ definition }: Study): boolean {
+  return lostSpring(definition) !== undefined;
 }
 
 /** What in the file could not be read that may bring closing torque, in words; undefined where nothing is. */

@@ -4,6 +4,7 @@
  * A figure is taken at the travel's samples, which hold every place where a joint's angles turn and a grid besides, and wherever
  * three neighbours have the middle one outermost it is refined; so a built-in angle cannot dip unseen.
  */
+import { goldenSection } from '../numeric/goldenSection.ts';
 import { bracketedRoot, lastWithValue } from '../numeric/roots.ts';
 import { once } from './once.ts';
 import { merge } from './places.ts';
@@ -262,34 +263,10 @@ function edge(figure: Along, outside: Extreme | undefined, inside: Extreme): num
   return lastWithValue(figure, inside.travel, outside.travel);
 }
 
-/** Golden section: the figure may have a corner there. */
-function refineLeast(figure: Along, low: number, middle: Extreme, high: number): Extreme {
-  let a = low;
-  let b = high;
-  let best = middle;
-  const ratio = (3 - Math.sqrt(5)) / 2;
-  let left = a + ratio * (b - a);
-  let right = b - ratio * (b - a);
-  let atLeft = figure(left);
-  let atRight = figure(right);
-  while (b - a > CLOSE) {
-    if (atLeft < best.value) best = { travel: left, value: atLeft };
-    if (atRight < best.value) best = { travel: right, value: atRight };
-    if (atLeft <= atRight) {
-      b = right;
-      right = left;
-      atRight = atLeft;
-      left = a + ratio * (b - a);
-      atLeft = figure(left);
-    } else {
-      a = left;
-      left = right;
-      atLeft = atRight;
-      right = b - ratio * (b - a);
-      atRight = figure(right);
-    }
-  }
-  return best;
+/** The figure may have a corner there. */
+function refineLeast(figure: Along, low: number, { travel, value }: Extreme, high: number): Extreme {
+  const least = goldenSection(figure, low, high, { at: travel, value }, CLOSE);
+  return { travel: least.at, value: least.value };
 }
 
 /** Of the travel; a smooth figure is then within 1e-9 relative, since at its turning place it changes with the square of this. */
