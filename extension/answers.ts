@@ -6,6 +6,7 @@ import { Disposable, EventEmitter, workspace } from 'vscode';
 import type { CancellationToken, Event, TextDocument } from 'vscode';
 import { indexNames, type NameIndex } from '../src/language/names.ts';
 import { solve, type Answers } from '../src/solve.ts';
+import { lookAtFailures } from './failuresAtRest.ts';
 import { isThrottleFile } from './language.ts';
 import { nextTurn } from './turns.ts';
 
@@ -24,10 +25,14 @@ export interface DocumentAnswers {
   solveNow(document: TextDocument): Answers;
   /** What is known without solving, of this text or of one before; undefined where nothing was solved yet. */
   latest(document: TextDocument): Answers | undefined;
+  /** The same with what single failures do, once they were looked at: for what counts or lists all that was found. */
+  latestWhole(document: TextDocument): Answers | undefined;
   /** The names of a document as it stands. */
   names(document: TextDocument): NameIndex;
   /** A text was opened, or its typing has paused: these are its answers. */
   readonly onDidSolve: Event<SolvedDocument>;
+  /** Typing has rested, and single failures of the text were looked at: these are its answers with them. */
+  readonly onDidLookAtFailures: Event<SolvedDocument>;
   /** A document was closed or has become one of another language, and nothing of it is kept. */
   readonly onDidForget: Event<TextDocument>;
   dispose(): void;
@@ -82,6 +87,7 @@ export function keepAnswers(): DocumentAnswers {
     solvedEmitter,
     forgottenEmitter,
   );
+  const failures = lookAtFailures({ onDidSolve: solvedEmitter.event, onDidForget: forgottenEmitter.event });
   for (const document of workspace.textDocuments) solveIn(document, 0);
 
   return {
@@ -94,6 +100,10 @@ export function keepAnswers(): DocumentAnswers {
     },
     solveNow,
     latest: (document) => kept.get(document)?.answers?.value,
+    latestWhole(document) {
+      const known = kept.get(document)?.answers?.value;
+      return known && (failures.made(known) ?? known);
+    },
     names(document) {
       const { version } = document;
       const known = document.isClosed ? {} : keptOf(document);
@@ -101,8 +111,10 @@ export function keepAnswers(): DocumentAnswers {
       return known.names.value;
     },
     onDidSolve: solvedEmitter.event,
+    onDidLookAtFailures: failures.onDidLook,
     onDidForget: forgottenEmitter.event,
     dispose() {
+      failures.dispose();
       listening.dispose();
       for (const known of kept.values()) stopWaiting(known);
       kept.clear();

@@ -13,7 +13,7 @@ export function showStatus(answers: DocumentAnswers): Disposable {
   item.command = { command: 'workbench.actions.view.problems', title: l10n.t('Show Problems') };
 
   const show = (document: TextDocument | undefined): void => {
-    const known = document !== undefined && isThrottleFile(document) ? answers.latest(document) : undefined;
+    const known = document !== undefined && isThrottleFile(document) ? answers.latestWhole(document) : undefined;
     if (document === undefined || known === undefined) return item.hide();
     fill(item, statusLine(asChosen(document, known)));
     item.show();
@@ -27,6 +27,7 @@ export function showStatus(answers: DocumentAnswers): Disposable {
     item,
     window.onDidChangeActiveTextEditor((editor) => show(editor?.document)),
     answers.onDidSolve(({ document }) => showIfActive(document)),
+    answers.onDidLookAtFailures(({ document }) => showIfActive(document)),
     workspace.onDidChangeConfiguration((event) => {
       if (event.affectsConfiguration(SEVERITY_SETTING)) show(window.activeTextEditor?.document);
     }),

@@ -6,3 +6,20 @@ export function nextTurn(): Promise<void> {
     setTimeout(resolve, 0);
   });
 }
+
+/**
+ * Goes through work that is cut into small pieces, with a turn of the editor after every few milliseconds.
+ * @param demand called after each of these turns; throws where the work is not wanted any more
+ */
+export async function inTurns(work: Iterable<unknown>, demand: () => void): Promise<void> {
+  let until = Date.now() + PIECE_MS;
+  for (const _ of work) {
+    if (Date.now() < until) continue;
+    await nextTurn();
+    demand();
+    until = Date.now() + PIECE_MS;
+  }
+}
+
+/** Half of what a picture on the screen takes at 60 a second: typing stays as it is. */
+export const PIECE_MS = 8;

@@ -18,7 +18,7 @@ import type { Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
 import { tabulate } from './table/table.ts';
 import { later } from './travel/once.ts';
-import { solveTravel } from './travel/travel.ts';
+import { solveTravelAgain } from './travel/travel.ts';
 
 export interface Answers extends Answered {
   /** @param stations pedal travels, fractions from 0 to 1; @param names columns wanted, all where absent */
@@ -53,7 +53,7 @@ export function solve(text: string): Answers {
       failures: () => undefined,
     };
   }
-  const travel = solveTravel(mechanism);
+  const travel = solveTravelAgain(mechanism);
   const columns = columnsOf(travel);
   const study = createStudy(definition, travel, columns);
   // While a person types only problems and findings are wanted; the rest is worked out for those who ask.

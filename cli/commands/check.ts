@@ -6,6 +6,7 @@ import { checkSarif } from '../../src/outputs/checkSarif.ts';
 import { checkText } from '../../src/outputs/checkText.ts';
 import { outcomeOf, type CheckedFile, type FileOutcome } from '../../src/outputs/checkedFile.ts';
 import { countText } from '../../src/outputs/figure.ts';
+import { withFailures } from '../../src/outputs/withFailures.ts';
 import { solve } from '../../src/solve.ts';
 import type { CheckFormat, CheckRequest } from '../arguments.ts';
 import { fileUri } from '../fileUri.ts';
@@ -35,7 +36,7 @@ async function checkOne(file: string, severities: ChosenSeverities, color: boole
   const uri = file === '-' ? undefined : fileUri(file);
   const source = await readSource(file, io);
   if (source.kind === 'text') {
-    const answers = solve(source.text);
+    const answers = withFailures(solve(source.text));
     return { name: source.label, uri, answers: { ...answers, findings: withSeverities(answers.findings, severities) } };
   }
   const paint = painterFor(color, io.errorIsTerminal, io.environment);
@@ -54,7 +55,7 @@ function writeText({ name, answers }: CheckedFile, color: boolean | undefined, i
 function countsText(outcomes: readonly FileOutcome[]): string {
   if (outcomes.length < 2) return '';
   const count = (wanted: FileOutcome): number => outcomes.filter((outcome) => outcome === wanted).length;
-  const wrong = `${count('wrong')} with errors or requirements that are not passed`;
+  const wrong = `${count('wrong')} with errors, with requirements that are not passed or with nothing to solve`;
   return `\n${countText(outcomes.length, 'file')}: ${count('sound')} without error, ${wrong}, ${count('unusable')} that cannot be used\n`;
 }
 

@@ -11,7 +11,7 @@ import { toDiagnostic } from './diagnostic.ts';
 import { asChosen, SEVERITY_SETTING } from './severities.ts';
 
 /** Keeps the problems of all open throttle files current until disposed of. */
-export function publishProblems({ onDidSolve, onDidForget, latest }: DocumentAnswers): Disposable {
+export function publishProblems({ onDidSolve, onDidLookAtFailures, onDidForget, latestWhole }: DocumentAnswers): Disposable {
   const collection = languages.createDiagnosticCollection(LANGUAGE_ID);
   const publish = (document: TextDocument, answers: Answers): void => {
     if (!NOT_BEING_WRITTEN.has(document.uri.scheme)) collection.set(document.uri, diagnosticsOf(document, answers));
@@ -19,11 +19,13 @@ export function publishProblems({ onDidSolve, onDidForget, latest }: DocumentAns
   return Disposable.from(
     collection,
     onDidSolve(({ document, answers }) => publish(document, answers)),
+    // What single failures do comes behind, once typing rests.
+    onDidLookAtFailures(({ document, answers }) => publish(document, answers)),
     onDidForget((document) => collection.delete(document.uri)),
     workspace.onDidChangeConfiguration((event) => {
       if (!event.affectsConfiguration(SEVERITY_SETTING)) return;
       for (const document of workspace.textDocuments) {
-        const answers = latest(document);
+        const answers = latestWhole(document);
         // Of a text that has changed since, the new answers come by themselves.
         if (answers?.text === document.getText()) publish(document, answers);
       }

@@ -1,7 +1,7 @@
 /** Works out a fix without holding up the editor, which has its turn after every few milliseconds: in it the fix may be cancelled. */
 import type { FixWork } from '../../src/language/fixWork.ts';
 import type { SolvedFix } from '../../src/language/solvedFix.ts';
-import { nextTurn } from '../turns.ts';
+import { nextTurn, PIECE_MS } from '../turns.ts';
 
 /**
  * @param work is gone on with, also where it was begun and left before
@@ -18,6 +18,3 @@ export async function solveInTurns(work: FixWork, isWanted: () => boolean): Prom
   }
   return undefined;
 }
-
-/** Half of what a picture on the screen takes at 60 a second: typing stays as it is. */
-const PIECE_MS = 8;

@@ -18,8 +18,8 @@ export interface GitRepository {
   readonly state: { readonly HEAD: { readonly commit?: string } | undefined; readonly onDidChange: Event<void> };
   /** The text of a file at a revision; rejects where it has none there. */
   show(revision: string, path: string): Promise<string>;
-  /** The newest first. */
-  log(options: { readonly maxEntries: number; readonly path: string }): Promise<readonly GitCommit[]>;
+  /** The newest first; of one file, or of all. */
+  log(options: { readonly maxEntries: number; readonly path?: string }): Promise<readonly GitCommit[]>;
 }
 
 export interface GitCommit {
@@ -34,6 +34,9 @@ const GIT = 'vscode.git';
 export function hasGit(): boolean {
   return extensions.getExtension(GIT) !== undefined;
 }
+
+/** It may be another: as where the person begins to trust a folder. */
+export const onDidChangeHasGit: Event<void> = (...listening) => extensions.onDidChange(...listening);
 
 /** The repository that a file lies in; undefined where there is none, or no git. */
 export async function repositoryOf(uri: Uri): Promise<GitRepository | undefined> {

@@ -22,7 +22,9 @@ export async function headOf(uri: Uri): Promise<Asked> {
   if (repository === undefined) return { why: noGit(uri) };
   const path = pathOf(uri);
   const state: OldState = { label: 'HEAD', read: () => repository.show('HEAD', path), onDidChange: commitChanges(repository) };
-  return (await canBeRead(state)) ? { state } : { why: l10n.t('The last commit has no {0}.', fileNameOf(uri)) };
+  if (await canBeRead(state)) return { state };
+  const hasCommits = (await commitsOf(repository, { maxEntries: 1 })).length > 0;
+  return { why: hasCommits ? l10n.t('The last commit has no {0}.', fileNameOf(uri)) : l10n.t('Nothing has been committed yet.') };
 }
 
 /** Told only where the last commit is another one: the repository also speaks whenever a file is saved. */
@@ -44,7 +46,7 @@ export async function revisionOf(uri: Uri): Promise<Asked> {
   const repository = await repositoryOf(uri);
   if (repository === undefined) return { why: noGit(uri) };
   const path = pathOf(uri);
-  const commits = await commitsOf(repository, path);
+  const commits = await commitsOf(repository, { maxEntries: MOST_COMMITS, path });
   if (commits.length === 0) return { why: l10n.t('No commit has {0}.', fileNameOf(uri)) };
   const options = { title: l10n.t('Compare with Revision'), placeHolder: l10n.t('Which commit to compare with'), matchOnDescription: true };
   const picked = await window.showQuickPick(commits.map(itemOf), options);
@@ -72,6 +74,8 @@ export async function pickedFile(uri: Uri): Promise<Asked> {
 }
 
 function noGit(uri: Uri): string {
+  // There may well be a repository, of which the editor then wants to know nothing.
+  if (!workspace.isTrusted) return l10n.t('The editor uses no git in a folder that you do not trust.');
   return l10n.t('{0} is in no git repository that the editor knows.', fileNameOf(uri));
 }
 
@@ -84,9 +88,9 @@ async function canBeRead({ read }: OldState): Promise<boolean> {
   }
 }
 
-async function commitsOf(repository: GitRepository, path: string): Promise<readonly GitCommit[]> {
+async function commitsOf(repository: GitRepository, wanted: Parameters<GitRepository['log']>[0]): Promise<readonly GitCommit[]> {
   try {
-    return await repository.log({ maxEntries: MOST_COMMITS, path });
+    return await repository.log(wanted);
   } catch {
     // Nothing has been committed yet.
     return [];

@@ -10,7 +10,7 @@ import type { Requests } from '../../src/protocol/messages.ts';
 import type { Tried } from '../../src/protocol/returns.ts';
 import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
-import { nextTurn } from '../turns.ts';
+import { inTurns, nextTurn } from '../turns.ts';
 import { askedAnswers } from './askedAnswers.ts';
 import { isOf } from './livePicture.ts';
 
@@ -38,6 +38,9 @@ export function answerReturns(present: () => TextDocument, answers: DocumentAnsw
   /** Lets the editor have its turn, in which a newer request may come, the text change or the view go. */
   const giveWay = async (which: keyof typeof rounds, mine: number): Promise<void> => {
     await nextTurn();
+    demand(which, mine);
+  };
+  const demand = (which: keyof typeof rounds, mine: number): void => {
     if (mine !== rounds[which]) throw new Error(l10n.t('Something newer was asked for.'));
   };
 
@@ -47,6 +50,11 @@ export function answerReturns(present: () => TextDocument, answers: DocumentAnsw
       await giveWay('returns', mine);
       solved(asks);
       await giveWay('returns', mine);
+      // A few milliseconds at a time: what was worked out of it stays known, should it be asked for again.
+      await inTurns(solved(asks).failures()?.work('times') ?? [], () => {
+        demand('returns', mine);
+        solved(asks);
+      });
       const shown = showReturns(solved(asks));
       if (shown === undefined)
         throw new Error(l10n.t('The linkage is not solved, so nothing can be told of failures: see the problems of the file.'));

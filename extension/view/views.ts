@@ -3,7 +3,7 @@ import { commands, l10n, Uri, ViewColumn, window, workspace } from 'vscode';
 import type { WebviewPanel } from 'vscode';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile, SETTINGS } from '../language.ts';
-import { hasGit } from './git.ts';
+import { hasGit, onDidChangeHasGit } from './git.ts';
 import { VIEW_TYPE, type ViewCommand } from './names.ts';
 import { pageOptions } from './page.ts';
 import { openView, type View } from './view.ts';
@@ -62,7 +62,9 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
     const isComparing = [...views].some((view) => view.isComparing());
     void commands.executeCommand('setContext', `${SETTINGS}.comparing`, isComparing);
   }
-  void commands.executeCommand('setContext', `${SETTINGS}.hasGit`, hasGit());
+  const tellGit = (): void => void commands.executeCommand('setContext', `${SETTINGS}.hasGit`, hasGit());
+  const listening = onDidChangeHasGit(tellGit);
+  tellGit();
   tellContext();
 
   return {
@@ -92,6 +94,7 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
       add(panel, uri);
     },
     dispose() {
+      listening.dispose();
       for (const view of [...views]) view.panel.dispose();
     },
   };

@@ -1,8 +1,8 @@
 /**
  * What can touch: levers with their arms, drums and outline, rods, and keep-outs, each as convex pieces seen along z.
  *
- * An arm is a capsule from pivot to pin, as broad as the lever's `width`; a round drum a circle of its radius; an outline what its corners
- * bound; a rod a capsule between its pins. A lever that turns about another direction than z sweeps a shape that no view along z shows, and a
+ * An arm is a capsule from pivot to pin, as broad as the lever's `width`; a round drum a circle of its radius; another drum what its inner
+ * lies on (`rimPieces.ts`); an outline what its corners bound; a rod a capsule between its pins. A lever that turns about another direction than z sweeps a shape that no view along z shows, and a
  * keep-out says nothing of how far it reaches along z: neither such a lever nor a rod on it is a body.
  */
 import type { KeepOut, Lever, Place, Rod } from '../definition/definition.ts';
@@ -11,6 +11,7 @@ import type { LeverModel, RodJoint } from '../kinematics/model.ts';
 import { convexPieces } from '../numeric/convexPieces.ts';
 import { faultOf, MOST_CORNERS, type Corner as Place2 } from '../numeric/polygon.ts';
 import { UNITS, type Corner, type Piece } from './piece.ts';
+import { rimShape } from './rimPieces.ts';
 
 interface BodyCommon {
   readonly name: string;
@@ -49,7 +50,7 @@ export interface Shapeless {
   readonly name: string;
   readonly source: Lever | Rod | KeepOut;
   readonly layer: number | undefined;
-  readonly why: 'no-width' | 'turned-axis' | 'profiled-drum' | 'many-corners' | 'unbounded';
+  readonly why: 'no-width' | 'turned-axis' | 'profiled-drum' | 'many-corners' | 'no-area' | 'unbounded';
   /** Of a drum: its name. */
   readonly piece?: string;
 }
@@ -105,8 +106,13 @@ function leverBody(build: Build, model: LeverModel, shapeless: Shapeless[]): Lev
   const sense = Math.sign(p[model.axis + 2]!);
   for (const drum of drums.values()) {
     if (drum.form.kind === 'profile') {
+      const shape = rimShape(build, drum, pivot, MOST_OF_PIECE);
       // Inside the outline it is described by that.
-      if (outline === undefined) lacks('profiled-drum', drum.name);
+      if (shape === undefined && outline === undefined) lacks('profiled-drum', drum.name);
+      for (const corners of shape?.pieces ?? []) {
+        const turning = corners.map((at) => turningCorner(index, pivot, sense, at));
+        pieces.push({ corners: turning, radius: shape?.radius ?? 0, name: `${name}.${drum.name}`, kind: 'drum' });
+      }
       continue;
     }
     const radius = UNITS * p[drum.form.radius]!;
@@ -114,7 +120,7 @@ function leverBody(build: Build, model: LeverModel, shapeless: Shapeless[]): Lev
   }
   if (outline !== undefined) {
     const split = piecesOf(outline);
-    if (split === undefined) lacks('many-corners');
+    if (split === undefined) lacks(whyNotSplit(outline));
     for (const corners of split ?? [])
       pieces.push({ corners: corners.map((at) => turningCorner(index, pivot, sense, at)), radius: 0, name, kind: 'outline' });
   }
@@ -149,7 +155,7 @@ function keepOutBody(source: KeepOut, shapeless: Shapeless[]): KeepOutBody | und
   if (shape.kind === 'circle') pieces = [{ ...common, corners: [standing(placeOf(shape.centre))], radius: UNITS * shape.radius.nominal }];
   else {
     const split = piecesOf(shape.corners);
-    if (split === undefined) return lacks('many-corners');
+    if (split === undefined) return lacks(whyNotSplit(shape.corners));
     pieces = split.map((corners) => ({ ...common, corners: corners.map(standing), radius: 0 }));
   }
   if (!pieces.every(isBounded)) return lacks('unbounded');
@@ -182,6 +188,10 @@ function piecesOf(places: readonly Place[]): readonly (readonly Place2[])[] | un
   if (places.length > MOST_CORNERS) return undefined;
   const corners = places.map(placeOf);
   return faultOf(corners) === undefined ? convexPieces(corners, MOST_OF_PIECE) : undefined;
+}
+
+function whyNotSplit(places: readonly Place[]): 'many-corners' | 'no-area' {
+  return places.length > MOST_CORNERS ? 'many-corners' : 'no-area';
 }
 
 function isAlongZ({ mechanism, parameters }: Build, lever: number): boolean {

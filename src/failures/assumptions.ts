@@ -2,19 +2,18 @@
 import { USUAL_VACUUM } from '../forces/friction/plateLoad.ts';
 import type { Travel } from '../travel/travel.ts';
 import { fixed } from '../travel/words.ts';
-import type { FailureRow } from './failure.ts';
+import type { Failure } from './failure.ts';
 import { listed } from './words.ts';
 
 /** Sentences without a full stop. */
-export function assumptionsOf({ mechanism }: Travel, rows: readonly FailureRow[]): readonly string[] {
+export function assumptionsOf({ mechanism }: Travel, failures: readonly Failure[]): readonly string[] {
   const { levers, friction, attached, drive } = mechanism;
   const usual = attached.plates.filter(
     ({ lever }, i) => levers[lever]!.group >= 0 && friction.levers[lever]!.bearing !== undefined && friction.vacuum[i] === undefined,
   );
-  const has = (kind: 'lost' | 'seized'): boolean =>
-    rows.some(({ failure }) => failure !== undefined && (failure.kind === 'cable-seized') === (kind === 'seized'));
+  const has = (kind: 'lost' | 'seized'): boolean => failures.some((failure) => (failure.kind === 'cable-seized') === (kind === 'seized'));
   return [
-    'Weight, vibration, and the air that turns the plates are left out; friction is the same at rest and in motion',
+    'Weight, vibration, the air that turns the plates, and the mass of cables, springs and rod ends are left out; friction is the same at rest and in motion',
     'A time ends where the plates are within 1 % of their full opening for good, bounces included',
     ...(drive.kind === 'cable'
       ? ['The pedal, of which the file gives the cable alone, is taken to come back by itself and to hold nothing; that is not checked']

@@ -30,7 +30,8 @@ export interface FailureRow {
   readonly freed: FreedLever | undefined;
 }
 
-export interface PlatesLeft {
+/** Whether plates that close together still do. */
+export interface PlatesClosing {
   /** Levers with plates that close together. */
   readonly levers: readonly string[];
   readonly outcome: Outcome;
@@ -40,6 +41,10 @@ export interface PlatesLeft {
   readonly weakest: Weakest | undefined;
   /** Greatest opening at which a seized cable holds them, rad; undefined where none does. */
   readonly heldAt: number | undefined;
+}
+
+export interface PlatesLeft extends PlatesClosing {
+  /** Undefined where they stay open. Followed when it is first asked for, that of all plates of a row at once. */
   readonly time: ReturnTime | undefined;
 }
 

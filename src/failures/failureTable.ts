@@ -6,38 +6,137 @@ import { lostJoint, lostSpring } from '../definition/lost.ts';
 import { leversOf } from '../forces/springsReaching.ts';
 import { isBehind } from '../kinematics/isBehind.ts';
 import type { Joint } from '../kinematics/model.ts';
-import { once, oncePer } from '../travel/once.ts';
+import { later, once, oncePer } from '../travel/once.ts';
 import type { Travel } from '../travel/travel.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { freedLever } from './freed.ts';
-import { singleFailures, worse, type Failure, type FailureRow, type FreedLever, type Outcome, type PlatesLeft } from './failure.ts';
+import {
+  singleFailures,
+  worse,
+  type Failure,
+  type FailureRow,
+  type FreedLever,
+  type Outcome,
+  type PlatesClosing,
+  type PlatesLeft,
+} from './failure.ts';
+import { inPieces, type InPieces } from './inPieces.ts';
 import { drivenWithout, freedBy } from './leftOver.ts';
-import { returnTimes } from './returnTimes.ts';
+import { returnTimes, type ReturnTimes } from './returnTimes.ts';
 import { platesReturning } from './returning.ts';
 import { heldBySeized } from './seized.ts';
+import { timeBounds } from './timeBounds.ts';
 
+/** Each row is worked out when it is first asked for, and each time apart from its row: faces go by `work` where that must not hold them up. */
 export interface FailureTable {
+  /** Every single failure, known at once; empty where nothing is looked at. */
+  readonly failures: readonly Failure[];
   /** With nothing failed. */
   readonly whole: FailureRow;
-  /** Every single failure. */
+  /** Of each failure, in their order. */
   readonly rows: readonly FailureRow[];
-  /** What the figures rest on that is not in the file, sentences without a full stop. */
+  /** What the figures rest on that is not in the file, sentences without a full stop. Asks for the times with nothing failed. */
   readonly assumptions: readonly string[];
   /** Why nothing was looked at, a clause; undefined where it was. The rows are empty then. */
   readonly notChecked: string | undefined;
+  /**
+   * Works out what is not known yet, a small piece from one step to the next: whether plates close, row by row, and with `times` how fast,
+   * row by row again. Each step says how many of these are done. Whoever leaves off loses nothing: what was worked out is kept.
+   */
+  work(wanted: 'closing' | 'times'): Generator<Progress, void>;
 }
 
-/** Worked out once for a solved travel, when first asked for. */
+/** Rows and times: those done, and all. */
+export interface Progress {
+  readonly done: number;
+  readonly all: number;
+}
+
+/** Made once for a solved travel, and filled as it is asked. */
 export const failureTable = once((travel: Travel): FailureTable => {
-  const { definition } = travel.mechanism;
   const why = whyNothing(travel);
-  if (why !== undefined) return { whole: rowOf(undefined, []), rows: [], assumptions: [], notChecked: why };
-  const { timeOf, assumed } = returnTimes(travel, {});
-  const all = platesReturning(travel).map((left) => (left.outcome === 'stays-open' ? left : { ...left, time: timeOf(left.levers) }));
-  const whole = rowOf(undefined, all);
-  const rows = singleFailures(definition, movingParts(travel)).map((failure) => rowAfter(travel, failure, whole));
-  return { whole, rows, assumptions: [...assumptionsOf(travel, rows), ...assumed], notChecked: undefined };
+  const failures = why === undefined ? singleFailures(travel.mechanism.definition, movingParts(travel)) : [];
+  const closing = inPieces(function* () {
+    return why === undefined ? yield* platesReturning(travel) : [];
+  });
+  const whole = rowInPieces(
+    undefined,
+    function* () {
+      return { plates: yield* closing.go() };
+    },
+    timesOf(travel, undefined),
+  );
+  const rows = failures.map((failure) => rowInPieces(failure, () => leftAfter(travel, failure, closing), timesOf(travel, failure)));
+  const all = later(() => rows.map(({ row }) => row.get()));
+  const assumptions = inPieces(function* (): Generator<void, readonly string[]> {
+    if (why !== undefined) return [];
+    const { seconds, assumed } = yield* whole.times.go();
+    return [...assumptionsOf(travel, failures), ...(yield* timeBounds(travel, seconds)), ...assumed];
+  });
+  return {
+    failures,
+    get whole() {
+      return whole.row.get();
+    },
+    get rows() {
+      return all();
+    },
+    get assumptions() {
+      return assumptions.get();
+    },
+    notChecked: why,
+    *work(wanted) {
+      const count = rows.length + 1;
+      const pieces = wanted === 'times' ? 2 * count : count;
+      for (const [number, { row, times }] of [whole, ...rows, whole, ...rows].slice(0, pieces).entries()) {
+        const more = times === whole.times ? assumptions.go() : hasTimes(row.get()) ? times.go() : [];
+        const steps = number < count ? row.go() : more;
+        for (const _ of steps) yield { done: number, all: pieces };
+        yield { done: number + 1, all: pieces };
+      }
+    },
+  };
 });
+
+interface RowInPieces {
+  readonly row: InPieces<FailureRow>;
+  /** Of its plates; those that stay open have none, and are not asked for any. */
+  readonly times: InPieces<ReturnTimes>;
+}
+
+interface Left {
+  readonly plates: readonly PlatesClosing[];
+  readonly freed?: FreedLever | undefined;
+}
+
+function rowInPieces(failure: Failure | undefined, left: () => Generator<void, Left>, times: InPieces<ReturnTimes>): RowInPieces {
+  const row = inPieces(function* (): Generator<void, FailureRow> {
+    const { plates, freed } = yield* left();
+    const outcome = plates.length === 0 ? 'not-checked' : plates.map((each) => each.outcome).reduce<Outcome>(worse, 'closes');
+    return { failure, outcome, plates: plates.map((each) => withTime(each, times)), freed };
+  });
+  return { row, times };
+}
+
+function withTime(left: PlatesClosing, times: InPieces<ReturnTimes>): PlatesLeft {
+  const time = later(() => (left.outcome === 'stays-open' ? undefined : times.get().timeOf(left.levers)));
+  return {
+    ...left,
+    get time() {
+      return time();
+    },
+  };
+}
+
+function hasTimes({ plates }: FailureRow): boolean {
+  return plates.some(({ outcome }) => outcome !== 'stays-open');
+}
+
+function timesOf(travel: Travel, failure: Failure | undefined): InPieces<ReturnTimes> {
+  if (failure === undefined) return inPieces(() => returnTimes(travel, {}));
+  const parts = [failure.part];
+  return inPieces(() => returnTimes(travel, failure.kind === 'cable-seized' ? { seized: parts } : { without: parts }));
+}
 
 /** What could not be read may be what closes, or what joins. */
 function whyNothing({ mechanism }: Travel): string | undefined {
@@ -55,40 +154,44 @@ function movingParts({ mechanism: { joints, attached, levers } }: Travel): Reado
   return new Set([...joints, ...springs].map(({ name }) => name));
 }
 
-function rowAfter(travel: Travel, failure: Failure, whole: FailureRow): FailureRow {
-  const { kind, part } = failure;
-  if (kind === 'spring-lost') return rowOf(failure, withTimes(travel, platesReturning(travel, part), { without: [part] }));
+/** @param whole what closes the plates with nothing failed */
+function* leftAfter(travel: Travel, { kind, part }: Failure, whole: InPieces<readonly PlatesClosing[]>): Generator<void, Left> {
+  if (kind === 'spring-lost') return { plates: yield* platesReturning(travel, part) };
   const joint = travel.mechanism.joints.find(({ name }) => name === part);
-  if (joint === undefined) return rowOf(failure, []);
-  return kind === 'cable-seized' ? seizedRow(travel, failure, joint, whole) : lostRow(travel, failure, joint);
+  if (joint === undefined) return { plates: [] };
+  return kind === 'cable-seized' ? yield* leftBySeized(travel, joint, whole) : yield* leftWithout(travel, joint);
 }
 
-function lostRow(travel: Travel, failure: Failure, joint: Joint): FailureRow {
+function* leftWithout(travel: Travel, joint: Joint): Generator<void, Left> {
   const freed = freedBy(travel, joint, reachedBy(travel, joint));
-  const spared = sparedBy(travel, joint);
+  yield;
+  const spared = yield* sparedBy(travel, joint).go();
   const blind = whyFreedBlind(travel, joint);
-  const loose = freed === undefined ? [] : platesReturning(freed).map((left) => (blind === undefined ? left : notChecked(left, blind)));
+  const loose = freed === undefined ? [] : yield* platesReturning(freed);
+  const left = blind === undefined ? loose : loose.map((each) => notChecked(each, blind));
   const lever = travel.mechanism.levers[joint.driven]!;
-  const plates = inFileOrder(travel, [...spared, ...loose]);
-  return rowOf(failure, withTimes(travel, plates, { without: [failure.part] }), freed && freedLever(freed, lever));
+  return { plates: inFileOrder(travel, [...spared, ...left]), freed: freed && freedLever(freed, lever) };
 }
 
-function seizedRow(travel: Travel, failure: Failure, joint: Joint, whole: FailureRow): FailureRow {
-  if (joint.kind !== 'cable') return rowOf(failure, []);
-  const spared = sparedBy(travel, joint);
-  const behind = whole.plates.filter(({ levers: [first] }) => {
+function* leftBySeized(travel: Travel, joint: Joint, whole: InPieces<readonly PlatesClosing[]>): Generator<void, Left> {
+  if (joint.kind !== 'cable') return { plates: [] };
+  const spared = yield* sparedBy(travel, joint).go();
+  const all = yield* whole.go();
+  const behind = all.filter(({ levers: [first] }) => {
     const lever = travel.mechanism.leverIndex.get(first ?? '');
     return lever !== undefined && isBehind(travel.mechanism, joint, travel.mechanism.levers[lever]!);
   });
-  const plates = [...spared, ...behind.map((left) => heldBySeized(travel, joint, left) ?? left)];
-  return rowOf(failure, withTimes(travel, inFileOrder(travel, plates), { seized: [failure.part] }));
+  return { plates: inFileOrder(travel, [...spared, ...behind.map((left) => heldBySeized(travel, joint, left) ?? left)]) };
 }
 
 /** Plates that the pedal still moves without a joint. */
-const sparedBy = oncePer((travel: Travel, joint: Joint): readonly PlatesLeft[] => {
-  const driven = drivenWithout(travel, joint);
-  return driven === undefined ? [] : platesReturning(driven);
-});
+const sparedBy = oncePer((travel: Travel, joint: Joint): InPieces<readonly PlatesClosing[]> =>
+  inPieces(function* () {
+    const driven = drivenWithout(travel, joint);
+    yield;
+    return driven === undefined ? [] : yield* platesReturning(driven);
+  }),
+);
 
 /** Greatest opening of a joint's driven lever over the travel, rad. */
 function reachedBy({ mechanism, samples, poseAt }: Travel, { driven }: Joint): number {
@@ -115,23 +218,11 @@ function whyFreedBlind({ mechanism, samples, poseAt }: Travel, joint: Joint): st
 /** rad; less is rounding. */
 const TURNS_BACK = 1e-9;
 
-function notChecked({ levers }: PlatesLeft, why: string): PlatesLeft {
-  return { levers, outcome: 'not-checked', why, weakest: undefined, heldAt: undefined, time: undefined };
+function notChecked({ levers }: PlatesClosing, why: string): PlatesClosing {
+  return { levers, outcome: 'not-checked', why, weakest: undefined, heldAt: undefined };
 }
 
-/** Times of what comes back; what stays open has none. */
-function withTimes(travel: Travel, plates: readonly PlatesLeft[], failed: Parameters<typeof returnTimes>[1]): readonly PlatesLeft[] {
-  if (plates.every(({ outcome }) => outcome === 'stays-open')) return plates;
-  const { timeOf } = returnTimes(travel, failed);
-  return plates.map((left) => (left.outcome === 'stays-open' ? left : { ...left, time: timeOf(left.levers) }));
-}
-
-function inFileOrder({ mechanism: { leverIndex } }: Travel, plates: readonly PlatesLeft[]): readonly PlatesLeft[] {
-  const orderOf = ({ levers: [first] }: PlatesLeft): number => leverIndex.get(first ?? '') ?? 0;
+function inFileOrder({ mechanism: { leverIndex } }: Travel, plates: readonly PlatesClosing[]): readonly PlatesClosing[] {
+  const orderOf = ({ levers: [first] }: PlatesClosing): number => leverIndex.get(first ?? '') ?? 0;
   return [...plates].sort((one, other) => orderOf(one) - orderOf(other));
-}
-
-function rowOf(failure: Failure | undefined, plates: readonly PlatesLeft[], freed?: FreedLever): FailureRow {
-  const outcome = plates.length === 0 ? 'not-checked' : plates.map((left) => left.outcome).reduce<Outcome>(worse, 'closes');
-  return { failure, outcome, plates, freed };
 }

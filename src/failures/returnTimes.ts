@@ -1,6 +1,8 @@
 /** How long the plates take to close once the foot is off and a part has failed: by snap-back, from full pedal. */
 import type { Assumption } from '../forces/snapBack/assumed.ts';
-import { snapBack, type SnapBack, type SnapBackOptions, type WhyNever } from '../forces/snapBack/snapBack.ts';
+import { snapBackInPieces, type SnapBack, type SnapBackOptions, type WhyNever } from '../forces/snapBack/snapBack.ts';
+import { leversOf } from '../forces/springsReaching.ts';
+import type { Mechanism } from '../kinematics/model.ts';
 import type { Travel } from '../travel/travel.ts';
 import { fixed } from '../travel/words.ts';
 import type { ReturnTime } from './failure.ts';
@@ -9,17 +11,56 @@ import { listed } from './words.ts';
 export interface ReturnTimes {
   /** Of the plates on some levers, that of the last of them. */
   timeOf(levers: readonly string[]): ReturnTime;
-  /** What the times rest on that is not in the file, in words. */
+  /** Of all plates, s; undefined where some do not close, and where that cannot be computed. */
+  readonly seconds: number | undefined;
+  /** What the times rest on that is not in the file, in words. What holds of every file is not told again. */
   readonly assumed: readonly string[];
 }
 
-export function returnTimes({ build, mechanism }: Travel, failed: Pick<SnapBackOptions, 'without' | 'seized'>): ReturnTimes {
-  const answer = snapBack(build, failed);
-  if (answer.method === undefined) return { timeOf: () => ({ seconds: undefined, why: answer.reason }), assumed: [] };
+/** A part of the motion from one step to the next. */
+export function* returnTimes(
+  { build, mechanism }: Travel,
+  failed: Pick<SnapBackOptions, 'without' | 'seized' | 'restitution' | 'from'>,
+): Generator<void, ReturnTimes> {
+  const answer = yield* snapBackInPieces(build, failed);
+  if (answer.method === undefined) {
+    const { reason } = answer;
+    return { timeOf: () => ({ seconds: undefined, why: reason }), seconds: undefined, assumed: [] };
+  }
+  const parted = new Set([...(failed.without ?? []), ...(failed.seized ?? [])]);
   return {
-    timeOf: (levers) => timeOn(answer, new Set(levers.map((name) => mechanism.leverIndex.get(name) ?? -1))),
-    assumed: answer.assumed.map(({ text }) => text),
+    timeOf: (levers) => {
+      const own = new Set(levers.map((name) => mechanism.leverIndex.get(name) ?? -1));
+      const concerned = concernedBy(mechanism, own, parted);
+      const assumed = answer.assumed.filter(({ part }) => part === undefined || concerned.names.has(part));
+      return timeOn({ ...answer, assumed: concerned.pedal ? assumed : assumed.filter(({ kind }) => kind !== 'pedal-mass') }, own);
+    },
+    seconds: answer.time,
+    assumed: answer.assumed.filter(({ kind, part }) => kind !== 'left-out' || part !== undefined).map(({ text }) => text),
   };
+}
+
+/**
+ * What moves with some levers or holds them: all that joints which stand, and springs, join to them, by name; and whether the pedal does.
+ * @param parted names of parts that join nothing
+ */
+function concernedBy(
+  { levers, joints, attached, drive }: Mechanism,
+  own: ReadonlySet<number>,
+  parted: ReadonlySet<string>,
+): { readonly names: ReadonlySet<string>; readonly pedal: boolean } {
+  const reached = new Set(own);
+  const links = [
+    ...joints.map(({ name, driver, driven }) => ({ name, ends: driver === undefined ? [driven] : [driver, driven] })),
+    ...attached.springs.map((spring) => ({ name: spring.name, ends: leversOf(spring) })),
+  ].filter(({ name }) => !parted.has(name));
+  for (let before = 0; before < reached.size;) {
+    before = reached.size;
+    for (const { ends } of links) if (ends.some((lever) => reached.has(lever))) for (const lever of ends) reached.add(lever);
+  }
+  const touching = links.filter(({ ends }) => ends.some((lever) => reached.has(lever)));
+  const names = new Set([...touching.map(({ name }) => name), ...[...reached].flatMap((lever) => levers[lever]?.name ?? [])]);
+  return { names, pedal: drive.kind === 'cable' && names.has(joints[drive.joint]!.name) };
 }
 
 function timeOn({ plates, followed, assumed }: SnapBack, levers: ReadonlySet<number>): ReturnTime {
@@ -33,7 +74,8 @@ function timeOn({ plates, followed, assumed }: SnapBack, levers: ReadonlySet<num
   const times = own.flatMap(({ time }) => time ?? []);
   if (times.length === 0) return { seconds: undefined, why: 'it carries no plates' };
   const left = leftOutOf(assumed);
-  const estimated = assumed.some(({ kind }) => kind.endsWith('-inertia') || kind.endsWith('-mass'));
+  // The mass of a rod follows from its width and length, on every file alike.
+  const estimated = assumed.some(({ kind }) => kind === 'lever-inertia' || kind === 'pedal-mass');
   return { seconds: Math.max(...times), why: undefined, ...(left !== undefined && { leftOut: left }), ...(estimated && { estimated }) };
 }
 

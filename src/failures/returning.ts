@@ -16,20 +16,31 @@ import { stationFinder } from '../travel/stations.ts';
 import { fixed } from '../travel/words.ts';
 import type { Travel } from '../travel/travel.ts';
 import { chainsOf, holds, type Chain } from './chains.ts';
-import type { Outcome, PlatesLeft, Weakest } from './failure.ts';
+import type { Outcome, PlatesClosing, Weakest } from './failure.ts';
 import { listed } from './words.ts';
 
-/** Of every body with plates. @param without name of a spring that is taken off */
-export function platesReturning(travel: Travel, without?: string): readonly PlatesLeft[] {
+/** Of every body with plates, a place of the travel from one step to the next. @param without name of a spring that is taken off */
+export function* platesReturning(travel: Travel, without?: string): Generator<void, readonly PlatesClosing[]> {
   const { mechanism, build } = travel;
   const motion = createMotion(build);
   const samples = samplesOf(travel, without);
   const returnsAt = alongTravel(travel, samples, without);
-  return chainsOf(mechanism, motion).map((chain): PlatesLeft => {
-    const levers = chain.shafts.map(({ name }) => name);
-    const { outcome, why, weakest } = judge(travel, chain, samples, returnsAt, without);
-    return { levers, outcome, why, weakest, heldAt: undefined, time: undefined };
-  });
+  const chains = chainsOf(mechanism, motion).map((chain) => ({ chain, blind: whyBlind(travel, chain, samples, without) }));
+  yield;
+  if (chains.some(({ blind }) => blind === undefined)) {
+    for (const at of samples) {
+      returnsAt(at);
+      yield;
+    }
+  }
+  const plates: PlatesClosing[] = [];
+  for (const { chain, blind } of chains) {
+    const { outcome, why, weakest } =
+      blind === undefined ? judge(travel, chain, samples, returnsAt) : { outcome: 'not-checked' as const, why: blind, weakest: undefined };
+    plates.push({ levers: chain.shafts.map(({ name }) => name), outcome, why, weakest, heldAt: undefined });
+    yield;
+  }
+  return plates;
 }
 
 interface Judged {
@@ -38,10 +49,9 @@ interface Judged {
   readonly weakest: Weakest | undefined;
 }
 
-function judge(travel: Travel, chain: Chain, samples: readonly number[], returnsAt: ReturnsAt, without: string | undefined): Judged {
+/** Of a chain of which something can be said. */
+function judge(travel: Travel, chain: Chain, samples: readonly number[], returnsAt: ReturnsAt): Judged {
   const { mechanism } = travel;
-  const blind = whyBlind(travel, chain, samples, without);
-  if (blind !== undefined) return { outcome: 'not-checked', why: blind, weakest: undefined };
   const given = isGiven(mechanism.friction);
   const held = heldAlong(travel, chain);
   const weakest = weakestOf(travel, chain, samples, returnsAt, held);

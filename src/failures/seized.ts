@@ -12,11 +12,11 @@ import type { CableJoint } from '../kinematics/model.ts';
 import { CableState } from '../kinematics/pose.ts';
 import { greatestOf } from '../travel/extremes.ts';
 import type { Travel } from '../travel/travel.ts';
-import type { PlatesLeft } from './failure.ts';
+import type { PlatesClosing } from './failure.ts';
 import { listed } from './words.ts';
 
 /** Of the shafts behind a cable that close together; undefined where the cable does not hold them from anywhere. */
-export function heldBySeized(travel: Travel, cable: CableJoint, { levers }: PlatesLeft): PlatesLeft | undefined {
+export function heldBySeized(travel: Travel, cable: CableJoint, { levers }: PlatesClosing): PlatesClosing | undefined {
   const { mechanism, poseAt, samples } = travel;
   const shaft = mechanism.leverIndex.get(levers[0] ?? '');
   if (shaft === undefined || !isBehind(mechanism, cable, mechanism.levers[shaft]!)) return undefined;
@@ -34,7 +34,6 @@ export function heldBySeized(travel: Travel, cable: CableJoint, { levers }: Plat
     why: `the cable ${cable.name} holds ${listed(levers)} where it seizes`,
     weakest: undefined,
     heldAt: held.value,
-    time: undefined,
   };
 }
 

@@ -10,6 +10,9 @@ import type { NotChecked } from './finding.ts';
 import { closingAlong, effortAlong } from './forcesAlong.ts';
 import { hasUnreadSprings, whyClosingUnknown } from './platesClosing.ts';
 import { frictionNotChecked } from './frictionNotChecked.ts';
+import { movedLevers, movedStudy } from './movedLinkage.ts';
+import { reactionsNotChecked } from './reactionsNotChecked.ts';
+import { restBand } from './restBand.ts';
 import { hasFaultBand } from './sensorFit.ts';
 import { missingOf } from './springActions.ts';
 import type { Study } from './study.ts';
@@ -106,7 +109,11 @@ function pedalLeft(study: Study): readonly NotChecked[] {
   if (pedal === undefined) return [];
   const one = (message: string): NotChecked => ({ part: 'pedal', span: pedal.span, message: `Not checked: ${message}` });
   const { attached } = travel.mechanism;
-  const left = [...frictionNotChecked(study), one('how fast it snaps back: that is worked out with what one lost part leaves')];
+  const left = [
+    ...frictionNotChecked(study),
+    ...reactionsNotChecked(study),
+    one('how fast it snaps back: that is worked out with what one lost part leaves'),
+  ];
   const moved = attached.springs.filter((spring) => isMoved(travel.mechanism, spring));
   const unknown = whyClosingUnknown(study, moved);
   if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];
@@ -116,12 +123,17 @@ function pedalLeft(study: Study): readonly NotChecked[] {
   return ranges.length === 0 ? left : [...left, one(`pedal effort ${rangeWords(ranges)}, ${whyAt(study, 'pedal.effort', ranges)}`)];
 }
 
-function movementsLeft({ definition }: Study): readonly NotChecked[] {
-  return definition.movements.flatMap(({ name, moves }) =>
-    moves.flatMap((moved): NotChecked[] =>
-      moved.kind === 'spring-anchor'
+/** Of a spring whose anchor moves more than friction is asked only where there is friction to hold it against. */
+function movementsLeft(study: Study): readonly NotChecked[] {
+  const levers = movedLevers(study);
+  return study.definition.movements.flatMap((movement) => {
+    const { name, moves } = movement;
+    const moving = levers.filter((each) => each.movement === movement);
+    const isHeldAgainst = moving.length > 0 && moving.every(({ lever }) => restBand(movedStudy(study, movement), lever).kind !== 'unknown');
+    return moves.flatMap((moved): NotChecked[] =>
+      moved.kind === 'spring-anchor' && !isHeldAgainst
         ? [{ part: moved.spring, span: moved.span, message: `Not checked: what the movement ${name} does to its torque` }]
         : [],
-    ),
-  );
+    );
+  });
 }

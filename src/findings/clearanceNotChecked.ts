@@ -3,6 +3,7 @@ import type { Body, KeepOutBody, Shapeless } from '../clearance/bodies.ts';
 import { clearanceOf, type Gap } from '../clearance/clearance.ts';
 import { FOUND } from '../clearance/leastGap.ts';
 import type { Definition } from '../definition/definition.ts';
+import { MOST_CORNERS } from '../numeric/polygon.ts';
 import type { NotChecked } from './finding.ts';
 import { TOUCHES } from './gaps.ts';
 import type { Study } from './study.ts';
@@ -65,19 +66,26 @@ function isShaped({ source }: Exclude<Body, KeepOutBody>): boolean {
   return source.width !== undefined || 'outline' in source;
 }
 
-function whyShapeless({ kind, why, piece, name }: Shapeless, against: 'keep-outs' | 'parts'): string {
+function whyShapeless({ kind, why, piece, name, source }: Shapeless, against: 'keep-outs' | 'parts'): string {
   const what =
     kind === 'keep-out' ? 'clearance' : against === 'keep-outs' ? 'whether it clears the keep-outs' : 'whether it touches other parts';
   switch (why) {
     case 'no-width':
       return `${what}, for want of \`width\`${kind === 'lever' ? ' or `outline`' : ''}`;
     case 'turned-axis':
-      return `${what}, since ${kind === 'rod' ? 'a lever on it' : 'it'} does not turn about z`;
+      return `${what}, since ${kind === 'rod' ? 'a lever on it' : 'it'} does not turn about z${against === 'keep-outs' ? ', and a keep-out does not say how far it reaches along z' : ''}`;
     case 'profiled-drum':
-      return `${what} with its drum ${name}.${piece ?? ''}, which is not round`;
+      return `${what} with its drum ${name}.${piece ?? ''}, which is not round, and of which no cable and profile tell the shape`;
     case 'many-corners':
-      return `${what}${kind === 'lever' ? ' with its outline' : ''}, which bounds no area seen along z, or one of too many corners`;
+      return `${what}${kind === 'lever' ? ' with its outline' : ''}, which has ${cornersOf(source)} corners: more than ${MOST_CORNERS} are not looked at`;
+    case 'no-area':
+      return `${what}${kind === 'lever' ? ' with its outline' : ''}, which bounds no area seen along z`;
     case 'unbounded':
       return `${what}, since its figures are beyond all measure`;
   }
+}
+
+function cornersOf(source: Shapeless['source']): number {
+  if ('outline' in source) return source.outline.length;
+  return 'shape' in source && source.shape.kind === 'polygon' ? source.shape.corners.length : 0;
 }

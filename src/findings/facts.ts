@@ -1,6 +1,7 @@
 /**
  * Facts about the travel that are no findings: where the throttle stands at given pedal positions, how it quickens, what the sensor
- * tells of it, what closes it and what the foot feels of that, what its springs are stressed to, and what an adjuster does.
+ * tells of it, what closes it and what the foot feels of that, what its springs are stressed to, and what an adjuster or a movement of the
+ * engine does.
  */
 import { adjusters } from './facts/adjusters.ts';
 import { areaFacts } from './facts/area.ts';
@@ -8,6 +9,7 @@ import { cableFacts } from './facts/cables.ts';
 import { clearanceFacts } from './facts/clearance.ts';
 import { closingFacts } from './facts/closing.ts';
 import { effortFacts } from './facts/effort.ts';
+import { movementFacts } from './facts/movements.ts';
 import { padFacts } from './facts/pad.ts';
 import { progression } from './facts/progression.ts';
 import { signalFacts } from './facts/signal.ts';
@@ -31,6 +33,7 @@ export function findFacts(study: Study): readonly Fact[] {
     ...wireFacts(study),
     ...sensors.flatMap((sensor) => signalFacts(study, sensor)),
     ...clearanceFacts(study),
+    ...movementFacts(study),
     ...adjusters(study, levers),
   ];
 }

@@ -2,17 +2,40 @@
 import { failureTable, type FailureTable } from '../failures/failureTable.ts';
 import { statementsOf, type Statement } from '../failures/statements.ts';
 import type { Finding } from './finding.ts';
+import { later } from '../travel/once.ts';
 import { findLate } from './findings.ts';
 import type { Study } from './study.ts';
 
 export interface Failures extends FailureTable {
+  /** Asks for all times. */
   readonly statements: readonly Statement[];
-  /** What the table has that no other finding tells. */
+  /** What the table has that no other finding tells. Asks for no times. */
   readonly findings: readonly Finding[];
 }
 
-/** Takes as long as solving the linkage several times over: not for every key press. */
+/** All of it takes as long as solving the linkage several times over: not for every key press. Worked out as it is asked for. */
 export function findFailures(study: Study): Failures {
   const table = failureTable(study.travel);
-  return { ...table, statements: statementsOf(study.travel, table), findings: findLate(study) };
+  const findings = later(() => findLate(study));
+  const statements = later(() => statementsOf(study.travel, table));
+  return {
+    failures: table.failures,
+    notChecked: table.notChecked,
+    get whole() {
+      return table.whole;
+    },
+    get rows() {
+      return table.rows;
+    },
+    get assumptions() {
+      return table.assumptions;
+    },
+    get findings() {
+      return findings();
+    },
+    get statements() {
+      return statements();
+    },
+    work: (wanted) => table.work(wanted),
+  };
 }

@@ -34,6 +34,8 @@ export interface Finding {
   readonly ranges?: readonly TravelRange[];
   readonly worst?: Figure & { readonly travel: number };
   readonly limit?: Figure & { readonly from: string };
+  /** Name of the spring that is taken off for it; absent where it holds with all springs on. */
+  readonly without?: string;
   /** One figure that would mend it: vary `unknown` until `outcome` is `target`. */
   readonly mend?: Mend;
   readonly related?: readonly { readonly span: Span; readonly message: string }[];
@@ -58,8 +60,8 @@ export type Outcome =
 export type ColumnOutcome =
   /** A column at a pedal travel (fraction). */
   | { readonly kind: 'at'; readonly column: string; readonly travel: number }
-  /** Its least or greatest over the travel. */
-  | { readonly kind: 'least' | 'greatest'; readonly column: string };
+  /** Its least or greatest over the travel; of a lever's `margin` also with a spring off, which is named. */
+  | { readonly kind: 'least' | 'greatest'; readonly column: string; readonly without?: string };
 
 /** What could not be checked, and why. */
 export interface NotChecked {

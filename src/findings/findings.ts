@@ -113,9 +113,16 @@ export function findAll(study: Study): readonly Finding[] {
   return withoutConsequences(study, foundBy(study, false));
 }
 
-/** What single failures do, apart from the others. */
+/** What single failures do, apart from the others: told once typing rests, by `pedal-to-plate check` and by `return`. */
 export function findLate(study: Study): readonly Finding[] {
   return foundBy(study, true);
+}
+
+/** Both together, in the order in which they are told. */
+export function inOrder(findings: readonly Finding[], late: readonly Finding[]): readonly Finding[] {
+  if (late.length === 0) return findings;
+  const order = Object.keys(RULES);
+  return [...findings, ...late].sort((one, other) => order.indexOf(one.code) - order.indexOf(other.code));
 }
 
 function foundBy(study: Study, late: boolean): readonly Finding[] {

@@ -9,36 +9,44 @@ import type { Pose } from '../kinematics/pose.ts';
 import type { Along } from '../travel/extremes.ts';
 import { once } from '../travel/once.ts';
 import { stationFinder } from '../travel/stations.ts';
+import { forcesCause } from './forcesCause.ts';
 import type { Study } from './study.ts';
 
 /** Closing torque at a lever, N·m; the column `<lever>.closing`. @param without name of a spring that is taken off */
 export function closingAlong(study: Study, lever: number, without?: string): Along {
   const { rowAt, closing, levers } = forcesOf(study);
-  return offAlong(study, lever, 'closing', without) ?? ((travel) => closing[rowAt(travel) * levers + lever]! + 0);
+  const figure = offAlong(study, lever, 'closing', without) ?? ((travel) => closing[rowAt(travel) * levers + lever]! + 0);
+  return rememberedForce(study, figure, `closing ${lever} ${without}`);
 }
 
 /** N; the column `pedal.effort`. */
 export const effortAlong = once((study: Study): Along => {
   const { rowAt, effort } = forcesOf(study);
-  return (travel) => effort[rowAt(travel)]!;
+  return rememberedForce(study, (travel) => effort[rowAt(travel)]!, 'effort');
 });
 
 /** N; the column `pedal.release`. */
 export const releaseAlong = once((study: Study): Along => {
   const { rowAt, release } = forcesOf(study);
-  return (travel) => release[rowAt(travel)]!;
+  return rememberedForce(study, (travel) => release[rowAt(travel)]!, 'release');
 });
 
 /** Closing torque over friction at a lever, as `FrictionStatics.margin`. @param without name of a spring that is taken off */
 export function marginAlong(study: Study, lever: number, without?: string): Along {
   const { rowAt, margin, levers } = forcesOf(study);
-  return offAlong(study, lever, 'margin', without) ?? ((travel) => margin[rowAt(travel) * levers + lever]!);
+  const figure = offAlong(study, lever, 'margin', without) ?? ((travel) => margin[rowAt(travel) * levers + lever]!);
+  return rememberedForce(study, figure, `margin ${lever} ${without}`);
+}
+
+/** @param key of what follows from the forces alone, unlike that of any other */
+export function rememberedForce(study: Study, figure: Along, key: string): Along {
+  return study.travel.memory?.remember(figure, `force ${key}`, forcesCause(study)) ?? figure;
 }
 
 /** Tension in a cable's pedal end while the pedal is pressed, N. */
 export function tensionAlong(study: Study, cable: number): Along {
   const { rowAt, tension, cables } = forcesOf(study);
-  return (travel) => tension[rowAt(travel) * cables + cable]! + 0;
+  return rememberedForce(study, (travel) => tension[rowAt(travel) * cables + cable]! + 0, `tension ${cable}`);
 }
 
 /** Rows of figures: one for each of the travel's samples, and a last one for whatever place between them was asked for last. */
@@ -56,6 +64,12 @@ interface ForcesAlong {
 }
 
 const forcesOf = once((study: Study): ForcesAlong => {
+  const cause = forcesCause(study);
+  const make = (): ForcesAlong => solveForces(study);
+  return cause === undefined ? make() : study.travel.memory!.kept('forces', cause, make);
+});
+
+function solveForces(study: Study): ForcesAlong {
   const { build, samples, poseAt, mechanism } = study.travel;
   const solver = createFriction(build);
   const numberOf = stationFinder(samples);
@@ -96,7 +110,7 @@ const forcesOf = once((study: Study): ForcesAlong => {
     },
   };
   return found;
-});
+}
 
 /** With a spring taken off; undefined for a lever at which that changes nothing, and where there is no such spring. */
 function offAlong(study: Study, lever: number, what: 'closing' | 'margin', without: string | undefined): Along | undefined {
@@ -128,6 +142,12 @@ interface Off {
 }
 
 const offOf = once((study: Study): Off => {
+  const cause = forcesCause(study);
+  const make = (): Off => solveOff(study);
+  return cause === undefined ? make() : study.travel.memory!.kept('forces with a spring off', cause, make);
+});
+
+function solveOff(study: Study): Off {
   const { samples, poseAt, mechanism } = study.travel;
   const { solver } = forcesOf(study);
   const columns = mechanism.attached.springs.map((_, spring) => {
@@ -165,4 +185,4 @@ const offOf = once((study: Study): Off => {
       return last.off;
     },
   };
-});
+}

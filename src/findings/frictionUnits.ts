@@ -8,7 +8,7 @@ import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import { bodiesOf } from '../kinematics/rest.ts';
 import { leastOf, type Along } from '../travel/extremes.ts';
-import { closingAlong, marginAlong } from './forcesAlong.ts';
+import { closingAlong, marginAlong, rememberedForce } from './forcesAlong.ts';
 import { whyClosingUnknown } from './platesClosing.ts';
 import { NO_TORQUE } from './springActions.ts';
 import type { Study } from './study.ts';
@@ -47,7 +47,8 @@ export function frictionUnits(study: Study): readonly FrictionUnit[] {
 export function unitMargin(study: Study, { lever: { index } }: FrictionUnit, without?: string): Along {
   const margin = marginAlong(study, index, without);
   const closing = closingAlong(study, index, without);
-  return (travel) => (closing(travel) > NO_TORQUE ? Math.min(margin(travel), PLENTY) : NaN);
+  const figure: Along = (travel) => (closing(travel) > NO_TORQUE ? Math.min(margin(travel), PLENTY) : NaN);
+  return rememberedForce(study, figure, `unit margin ${index} ${without}`);
 }
 
 /**

@@ -3,9 +3,11 @@
  */
 import type { Definition, LimitKey, Value } from '../definition/definition.ts';
 import type { Travel } from '../travel/travel.ts';
-import { following, leastOf, rangesBelow, type Along, type Extreme } from '../travel/extremes.ts';
+import { readBy } from '../travel/along.ts';
+import { following, leastOf, rangesBelow, upsideDown, type Along, type Extreme } from '../travel/extremes.ts';
 import type { Column } from '../table/column.ts';
 import type { Finding, FindingSeverity, Mend, Outcome, TravelRange } from './finding.ts';
+import { forcesCause } from './forcesCause.ts';
 import { defaultLimit, type LimitPair } from './limits.ts';
 
 export interface Study {
@@ -28,10 +30,24 @@ export function along(study: Study, name: string): Along {
   const known = study.figures.get(name);
   if (known !== undefined) return known;
   const column = study.columns.get(name);
-  const { build, poseAt } = study.travel;
-  const figure: Along = column === undefined ? () => NaN : (travel) => column.read(build, poseAt(travel, column.lever));
+  const figure = column === undefined ? () => NaN : columnAlong(study, column);
   study.figures.set(name, figure);
   return figure;
+}
+
+function columnAlong(study: Study, column: Column): Along {
+  const { travel } = study;
+  const { build, poseAt, poseOf, memory } = travel;
+  const figure = readBy(
+    (at) => column.read(build, poseAt(at, column.lever)),
+    travel,
+    (number) => column.read(build, poseOf(number)),
+  );
+  const way = column.forces ? forcesCause(study) : column.lever === undefined ? undefined : memory?.levers[column.lever];
+  if (memory === undefined || way === undefined) return figure;
+  const { name } = column;
+  const cause = column.own ? memory.cause(`column ${name}`, { after: [way], words: '', figures: column.own(build) }) : way;
+  return memory.remember(figure, name, cause);
 }
 
 /** The limits in force: the file's where it gives them, else the default. SI. */
@@ -62,7 +78,7 @@ export function trespass(
   leaveOut?: (range: TravelRange) => boolean,
 ): Trespass | undefined {
   const { samples } = study.travel;
-  const directed = following(figure, (value) => way * value);
+  const directed = way > 0 ? figure : upsideDown(figure);
   const within = following(figure, (value) => way * (value - limit.warning));
   const rangesOf = (): readonly TravelRange[] => rangesBelow(within, samples);
   const ranges = leaveOut && rangesOf().filter((range) => !leaveOut(range));

@@ -35,7 +35,8 @@ function moveThrough(build: Build, index: number, pose: Pose): void {
   moveJoint(build, joint, pose);
 }
 
-function turnPedal(build: Build, travel: number, pose: Pose): void {
+/** The pedal's own lever alone, where it has one. */
+export function turnPedal(build: Build, travel: number, pose: Pose): void {
   pose.travel = travel;
   const { drive } = build.mechanism;
   if (drive.kind === 'lever') {

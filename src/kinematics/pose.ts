@@ -32,22 +32,40 @@ export interface Pose {
 export const CableState = { slack: 0, moving: 1, stopped: 2 } as const;
 
 export function createPose(mechanism: Pick<Mechanism, 'levers' | 'cables'>): Pose {
+  return createPoses(mechanism, 1)[0]!;
+}
+
+/** As many poses as asked for, their figures side by side: each alone would take many small pieces of memory. */
+export function createPoses(mechanism: Pick<Mechanism, 'levers' | 'cables'>, count: number): readonly Pose[] {
   const levers = mechanism.levers.length;
   const cables = mechanism.cables.length;
-  return {
-    travel: 0,
-    rotation: new Float64Array(levers),
-    cosine: new Float64Array(levers).fill(1),
-    sine: new Float64Array(levers),
-    rate: new Float64Array(levers),
-    curvature: new Float64Array(levers),
-    pull: new Float64Array(cables),
-    pullRate: new Float64Array(cables),
-    pullCurvature: new Float64Array(cables),
-    passed: new Float64Array(cables),
-    passedRate: new Float64Array(cables),
-    passedCurvature: new Float64Array(cables),
-    stretch: new Float64Array(cables),
-    cableState: new Int8Array(cables),
-  };
+  const width = LEVER_FIGURES * levers + CABLE_FIGURES * cables;
+  const all = new ArrayBuffer(Float64Array.BYTES_PER_ELEMENT * width * count);
+  const states = new ArrayBuffer(cables * count);
+  const figures = (from: number, length: number): Float64Array => new Float64Array(all, Float64Array.BYTES_PER_ELEMENT * from, length);
+  return Array.from({ length: count }, (_, i): Pose => {
+    const lever = (figure: number): Float64Array => figures(width * i + figure * levers, levers);
+    const first = width * i + LEVER_FIGURES * levers;
+    const cable = (figure: number): Float64Array => figures(first + figure * cables, cables);
+    return {
+      travel: 0,
+      rotation: lever(0),
+      cosine: lever(1).fill(1),
+      sine: lever(2),
+      rate: lever(3),
+      curvature: lever(4),
+      pull: cable(0),
+      pullRate: cable(1),
+      pullCurvature: cable(2),
+      passed: cable(3),
+      passedRate: cable(4),
+      passedCurvature: cable(5),
+      stretch: cable(6),
+      cableState: new Int8Array(states, cables * i, cables),
+    };
+  });
 }
+
+/** Of each lever and of each cable in a pose. */
+const LEVER_FIGURES = 5;
+const CABLE_FIGURES = 7;

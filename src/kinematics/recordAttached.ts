@@ -39,7 +39,11 @@ function recordSpring({ recorder, levers }: Context, spring: Spring): SpringMode
   };
   if (spring.kind === 'torsion') {
     const strip = spring.strip && recordStrip(recorder, spring.strip);
-    return { ...common, kind: 'torsion', source: spring, preload: emit(spring.preload, 0), strip };
+    const preload =
+      spring.preload === undefined
+        ? recorder.emit(recorder.implicit(`springs.${spring.name}.preload`, spring.nameSpan, 'torque', 'default', 0))
+        : emit(spring.preload, 0);
+    return { ...common, kind: 'torsion', source: spring, preload, strip };
   }
   const to = on.pins.get(spring.to.part);
   const from = recordAnchor({ recorder, levers }, spring.from);

@@ -6,14 +6,15 @@ import { createBounds, type Build } from './build.ts';
 import { decideBranches } from './branches.ts';
 import type { Joint, Mechanism } from './model.ts';
 import { evaluateParameters } from './parameters.ts';
-import { createPose, type Pose } from './pose.ts';
+import { createPoses } from './pose.ts';
 
 /** Fills `mechanism.senses` from its nominal dimensions. They do not change with trial values. */
 export function findSenses(mechanism: Mechanism): void {
   const { senses, levers, joints, drive } = mechanism;
   const given = levers.map((lever) => (lever.source.opens === undefined ? undefined : lever.source.opens === 'clockwise' ? -1 : 1));
   const build = freeBuild(mechanism);
-  const poses = Array.from({ length: SAMPLES }, (_, i): Pose => ({ ...createPose(mechanism), travel: i / (SAMPLES - 1) }));
+  const poses = createPoses(mechanism, SAMPLES);
+  poses.forEach((pose, i) => (pose.travel = i / (SAMPLES - 1)));
   if (drive.kind === 'lever') {
     senses[drive.lever] = drive.sense;
     const full = drive.sense * build.parameters[drive.travel]!;

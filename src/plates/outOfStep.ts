@@ -47,15 +47,18 @@ export interface OutOfStep {
 export function outOfStep(travel: Travel, first: PlatesModel, second: PlatesModel): OutOfStep {
   const samples = merge(areaSamples(travel, first), areaSamples(travel, second));
   const step = stepAlong(travel, first, second, samples);
-  const within = (at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => ({
-    opening: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).opening : NaN), at, SAME_OPENING),
-    area: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).area : NaN), at, SAME_AREA),
-    air: greatestSize((travelled) => (isWithin(step(travelled)) ? step(travelled).air : NaN), at, SAME_OPENING),
-  });
+  const remember = remembering(travel, first, second);
+  const within = (where: keyof OutOfStep, at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => {
+    const greatest = (what: keyof StepDifference, same: number): Extreme | undefined => {
+      const figure = (travelled: number): number => (isWithin(step(travelled)) ? step(travelled)[what] : NaN);
+      return greatestSize(figure, at, same, (size) => remember(size, `${where} ${what}`));
+    };
+    return { opening: greatest('opening', SAME_OPENING), area: greatest('area', SAME_AREA), air: greatest('air', SAME_OPENING) };
+  };
   return {
-    atRest: within([0], () => true),
-    nearIdle: within(samples, ({ mean }) => mean < NEAR_IDLE),
-    above: within(samples, ({ mean }) => mean >= NEAR_IDLE),
+    atRest: within('atRest', [0], () => true),
+    nearIdle: within('nearIdle', samples, ({ mean }) => mean < NEAR_IDLE),
+    above: within('above', samples, ({ mean }) => mean >= NEAR_IDLE),
   };
 }
 
@@ -111,12 +114,22 @@ function stepAlong(
   };
 }
 
+/** A figure of both shafts follows from where they stand and from the shapes of their plates. */
+function remembering({ memory, build }: Travel, first: PlatesModel, second: PlatesModel): (figure: Along, what: string) => Along {
+  const ways = [memory?.levers[first.lever], memory?.levers[second.lever]].filter((way) => way !== undefined);
+  if (memory === undefined || ways.length < 2) return (figure) => figure;
+  const figures = [first, second].flatMap(({ bore, shaft, seat, idle }) => [bore, shaft, seat, idle].map((at) => build.parameters[at]!));
+  const key = `step ${first.name} ${second.name}`;
+  const cause = memory.cause(key, { after: ways, words: '', figures });
+  return (figure, what) => memory.remember(figure, `${key} ${what}`, cause);
+}
+
 /** The figure where its size is greatest, with its sign. */
-function greatestSize(figure: Along, samples: readonly number[], same: number): Extreme | undefined {
-  const size: Along = (at) => {
+function greatestSize(figure: Along, samples: readonly number[], same: number, remember: (size: Along) => Along): Extreme | undefined {
+  const size = remember((at) => {
     const value = Math.abs(figure(at));
     return value < same ? 0 : value;
-  };
+  });
   const found = greatestOf(size, samples);
   return found && { value: figure(found.travel), travel: found.travel };
 }

@@ -7,6 +7,7 @@
 import type { Build } from '../kinematics/build.ts';
 import type { CableJoint } from '../kinematics/model.ts';
 import type { Pose } from '../kinematics/pose.ts';
+import { later } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
 import { column, type Column } from './column.ts';
@@ -16,8 +17,9 @@ import { anySquare, cross, dot, plus, unit, vectorAt, type Vector } from '../num
 export function cableColumns(travel: Travel, joint: CableJoint): readonly Column[] {
   const { name, index, driven, cable } = joint;
   const at = { joint: index, lever: driven };
-  const leaves = housingDirection(travel, joint, 'leaves');
-  const enters = housingDirection(travel, joint, 'enters');
+  // Found when first asked for: it takes the whole travel.
+  const leaves = later(() => housingDirection(travel, joint, 'leaves'));
+  const enters = later(() => housingDirection(travel, joint, 'enters'));
   const leadAt = (build: Build, pose: Pose, which: 'leaves' | 'enters', housing: Vector | undefined): number => {
     const inner = innerAt(build, pose, joint, which);
     return inner === undefined || housing === undefined ? NaN : angleBetween(inner, housing);
@@ -33,12 +35,12 @@ export function cableColumns(travel: Travel, joint: CableJoint): readonly Column
       'angle',
       'deg',
       (build, pose) => {
-        const atLeaves = leadAt(build, pose, 'leaves', leaves);
-        const atEnters = leadAt(build, pose, 'enters', enters);
+        const atLeaves = leadAt(build, pose, 'leaves', leaves());
+        const atEnters = leadAt(build, pose, 'enters', enters());
         if (joint.driver === undefined) return atEnters;
         return Math.max(atLeaves, atEnters);
       },
-      at,
+      { ...at, own: () => [...(leaves() ?? [NaN]), ...(enters() ?? [NaN])] },
     ),
   ];
 }

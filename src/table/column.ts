@@ -20,6 +20,10 @@ export interface Column {
   readonly joint?: number;
   /** The lever to which alone a pose must be right for it; absent where more of the linkage counts. */
   readonly lever?: number;
+  /** What it follows from besides the way of its lever; absent where it follows from that alone. SI. */
+  own?(build: Build): readonly number[];
+  /** Whether it follows from what acts, all along the load path, besides. */
+  readonly forces?: true;
   /** SI; NaN where there is no value. */
   read(build: Build, pose: Pose): number;
 }
@@ -31,7 +35,7 @@ export function column(
   dimension: Dimension,
   unit: string,
   read: (build: Build, pose: Pose) => number,
-  of: Pick<Column, 'joint' | 'lever'> = {},
+  of: Pick<Column, 'joint' | 'lever' | 'own' | 'forces'> = {},
 ): Column {
   const scale = unit === '%' ? 100 : 1 / PLACE_UNIT_SI[dimension];
   return { name: `${owner}.${key}`, owner, key, dimension, unit, scale, read, ...of };

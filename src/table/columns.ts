@@ -25,7 +25,11 @@ export function columnsOf(travel: Travel): readonly Column[] {
     pedalTravel,
     ...forces.pedal,
     ...(drive.kind === 'lever' ? ofLever(drive.lever) : []),
-    ...mechanism.joints.flatMap((joint) => [...jointColumns(travel, joint), ...ofLever(joint.driven)]),
+    ...mechanism.joints.flatMap((joint) => [
+      ...jointColumns(travel, joint),
+      ...(joint.kind === 'cable' ? forces.ofCable(joint.cable) : []),
+      ...ofLever(joint.driven),
+    ]),
     ...forces.springs,
   ];
 }

@@ -1,12 +1,16 @@
 /**
  * Columns of what acts: the torque of each spring and the closing torque at each lever, without friction, and the pedal's effort and
- * release with it. Only for a file with springs: without one nothing is known of what closes the throttle.
+ * release and the tension of each cable with it. Only for a file with springs: without one nothing is known of what closes the throttle. And closing torque over friction,
+ * whole and with each spring off, where the file gives friction: without it there is nothing to hold the torque against.
  */
 import { lostJoint } from '../definition/lost.ts';
+import { isGiven } from '../forces/friction/missing.ts';
 import { createFriction, type FrictionSolver, type FrictionStatics } from '../forces/friction/statics.ts';
 import { springTorques } from '../forces/springs.ts';
+import { rateOf } from '../forces/wire/rate.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { Build } from '../kinematics/build.ts';
+import type { Mechanism } from '../kinematics/model.ts';
 import type { Pose } from '../kinematics/pose.ts';
 import type { Travel } from '../travel/travel.ts';
 import { column, type Column } from './column.ts';
@@ -15,19 +19,23 @@ export interface ForceColumns {
   /** Empty where the file has no springs or nothing at the pedal to read the force at. */
   readonly pedal: readonly Column[];
   ofLever(lever: number): readonly Column[];
+  ofCable(cable: number): readonly Column[];
   readonly springs: readonly Column[];
 }
 
 export function forceColumns({ mechanism }: Travel): ForceColumns {
   const { springs, pad } = mechanism.attached;
-  if (springs.length === 0) return { pedal: [], ofLever: () => [], springs: [] };
+  if (springs.length === 0) return { pedal: [], ofLever: () => [], ofCable: () => [], springs: [] };
   // With a spring or a joint that could not be read, what the others bring is not what closes the throttle.
   const { definition } = mechanism;
   const known = definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true && lostJoint(definition) === undefined;
-  const statics = remembered();
-  const of = (read: (at: FrictionStatics) => number) => (build: Build, pose: Pose) => (known ? read(statics(build, pose)) + 0 : NaN);
+  const friction = remembered();
+  const of = (read: (at: FrictionStatics) => number) => (build: Build, pose: Pose) =>
+    known ? read(friction(build, pose).statics) + 0 : NaN;
+  const rubs = isGiven(mechanism.friction);
   const hasEffort = mechanism.drive.kind === 'cable' || pad !== undefined;
-  const force = (key: string, read: (at: FrictionStatics) => number): Column => column('pedal', key, 'force', 'N', of(read));
+  const acting = { forces: true, own: (): readonly number[] => [known ? 1 : 0] } as const;
+  const force = (key: string, read: (at: FrictionStatics) => number): Column => column('pedal', key, 'force', 'N', of(read), acting);
   return {
     pedal: hasEffort ? [force('effort', ({ effort }) => effort), force('release', ({ release }) => release)] : [],
     ofLever: (lever) => [
@@ -37,22 +45,83 @@ export function forceColumns({ mechanism }: Travel): ForceColumns {
         'torque',
         'N·mm',
         of(({ frictionless }) => frictionless.closing[lever]!),
+        acting,
+      ),
+      ...(rubs
+        ? [
+            column(
+              mechanism.levers[lever]!.name,
+              'margin',
+              'number',
+              '',
+              of(({ margin }) => bounded(margin[lever]!)),
+              acting,
+            ),
+          ]
+        : []),
+    ],
+    ofCable: (cable) => [
+      column(
+        mechanism.cables[cable]!.name,
+        'tension',
+        'force',
+        'N',
+        of(({ pressing }) => pressing.tension[cable]!),
+        acting,
       ),
     ],
-    springs: springs.map(torqueColumn),
+    springs: springs.flatMap((spring, number) => [
+      torqueColumn(spring),
+      ...(rubs
+        ? [
+            column(
+              spring.name,
+              'margin_off',
+              'number',
+              '',
+              (build, pose) => (known ? marginOff(friction(build, pose), pose, number) : NaN),
+              acting,
+            ),
+          ]
+        : []),
+    ]),
   };
 }
 
+/** Where nothing rubs there is no figure. */
+function bounded(margin: number): number {
+  return Number.isFinite(margin) ? margin : NaN;
+}
+
+/** With a spring off, the least of the shafts with plates that it reaches; where there is none, of the lever on which it works. */
+function marginOff({ solver, mechanism: { levers, attached } }: Solved, pose: Pose, number: number): number {
+  const off = solver.springOff(pose, number);
+  const shafts = off.levers.flatMap((index, i) => (levers[index]!.plates.length > 0 && levers[index]!.group >= 0 ? [off.margin[i]!] : []));
+  const own = off.levers.indexOf(attached.springs[number]!.lever);
+  return bounded(shafts.length > 0 ? Math.min(...shafts) : (off.margin[own] ?? NaN));
+}
+
 function torqueColumn(spring: SpringModel): Column {
-  return column(spring.name, 'torque', 'torque', 'N·mm', (build, pose) => springTorques(build, pose, spring)[0]!.closing + 0);
+  return column(spring.name, 'torque', 'torque', 'N·mm', (build, pose) => springTorques(build, pose, spring)[0]!.closing + 0, {
+    ...(spring.kind === 'torsion' && {
+      lever: spring.lever,
+      own: (build: Build) => [build.parameters[spring.preload]!, rateOf(build, spring)],
+    }),
+  });
+}
+
+interface Solved {
+  readonly statics: FrictionStatics;
+  readonly solver: FrictionSolver;
+  readonly mechanism: Mechanism;
 }
 
 /** Several columns are read at one pose; a pose of one build at one travel is always the same. */
-function remembered(): (build: Build, pose: Pose) => FrictionStatics {
+function remembered(): (build: Build, pose: Pose) => Solved {
   let of: Build | undefined;
   let solver: FrictionSolver | undefined;
   let travel = NaN;
-  let known: FrictionStatics | undefined;
+  let known: Solved | undefined;
   return (build, pose) => {
     if (solver === undefined || build !== of) {
       solver = createFriction(build);
@@ -60,7 +129,7 @@ function remembered(): (build: Build, pose: Pose) => FrictionStatics {
       known = undefined;
     }
     if (known === undefined || pose.travel !== travel) {
-      known = solver.at(pose);
+      known = { statics: solver.at(pose), solver, mechanism: build.mechanism };
       travel = pose.travel;
     }
     return known;

@@ -9,11 +9,16 @@ export function tabulate(travel: Travel, columns: readonly Column[], stations: r
     const pose = travel.poseAt(station);
     columns.forEach((column, i) => {
       const read = column.read(travel.build, pose);
-      const value = Math.abs(read) < ROUNDING ? 0 : read * column.scale;
+      const value = tableValue(column, read);
       values[i]!.push(Number.isFinite(value) ? value : null);
     });
   }
   return { stations, columns: columns.map(({ name, unit }, i) => ({ name, unit, values: values[i]! })) };
+}
+
+/** What a table shows of a column's SI value, in its unit. */
+export function tableValue({ scale }: Column, read: number): number {
+  return Math.abs(read) < ROUNDING ? 0 : read * scale;
 }
 
 /** SI; what is smaller is what rounding left of nothing, such as the opening of a shaft that rests as drawn. */

@@ -1,11 +1,13 @@
 /**
  * What the view waits for: answers from text and the picture made of them, for the largest example and for one ten times as large,
- * against the budgets from change event to picture data posted; the picture alone beside its solve; and how large the message is.
+ * against the budgets from change event to picture data posted; the picture alone beside its solve; and how large the message is. A person
+ * types and takes it back, as in `changeToProblems.bench.ts`: every text is another than the one before.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import v8 from 'node:v8';
 import { showAnswers } from '../../src/picture/showAnswers.ts';
 import { solve } from '../../src/solve.ts';
+import { drawing, EDIT_KINDS, type EditKind } from './edits.ts';
 import { report } from './stopwatch.ts';
 
 /** ms, p95 from change event to picture data posted. */
@@ -13,6 +15,7 @@ const BUDGET = 16;
 const TENFOLD_BUDGET = 60;
 /** ms, what the picture alone should take of it. */
 const SHARE = 3;
+const SEED = 20_811;
 
 const [largest] = readdirSync('examples')
   .filter((name) => name.endsWith('.throttle.yaml'))
@@ -44,20 +47,26 @@ function tenfold(text: string, times: number): string {
 }
 
 interface Times {
+  /** Of the processor for both, collection of garbage included. */
+  readonly processor: readonly number[];
   readonly solve: readonly number[];
   readonly show: readonly number[];
 }
 
-/** In turns, so that a slow spell of the machine hits both. */
-function timesOf(text: string, rounds: number): Times {
-  const times = { solve: [] as number[], show: [] as number[] };
+function timesOf({ edit }: EditKind, text: string, rounds: number): Times {
+  const times = { processor: [] as number[], solve: [] as number[], show: [] as number[] };
+  const draw = drawing(SEED);
   for (let i = 0; i < rounds + rounds / 4; i++) {
+    const next = i % 2 === 0 ? edit(text, draw) : text;
+    const used = process.cpuUsage();
     const began = performance.now();
-    const answers = solve(text);
+    const answers = solve(next);
     const solved = performance.now();
     showAnswers(answers);
     const shown = performance.now();
+    const { user, system } = process.cpuUsage(used);
     if (i < rounds / 4) continue;
+    times.processor.push((user + system) / 1e3);
     times.solve.push(solved - began);
     times.show.push(shown - solved);
   }
@@ -71,22 +80,22 @@ function reportTimes(what: string, text: string, rounds: number, budget: number)
   const shown = showAnswers(answers);
   if (shown === undefined || answers.study === undefined || answers.problems.length > 0)
     throw new Error(`${what} is not solved: ${JSON.stringify(answers.problems.slice(0, 2))}`);
-  const times = timesOf(text, rounds);
-  const whole = times.solve.map((time, i) => time + times.show[i]!);
-  const [middle, late] = [at(whole, 0.5), at(whole, 0.95)];
-  const [solving, showing] = [at(times.solve, 0.5), at(times.show, 0.5)];
   report(
-    `${what}: ${text.split('\n').length - 1} lines, ${shown.picture.levers.length} levers, ${shown.picture.stations.length} stations`,
+    `${what}: ${text.split('\n').length - 1} lines, ${shown.picture.levers.length} levers, ${shown.picture.stations.length} stations; budget ${budget} ms`,
     '',
   );
-  report(
-    '  text to picture',
-    `${middle.toFixed(1)} ms, least ${at(whole, 0).toFixed(1)}, p95 ${late.toFixed(1)}; ${(late / budget).toFixed(2)} × the budget of ${budget} ms`,
-  );
-  report(
-    '  the picture alone',
-    `${showing.toFixed(2)} ms, least ${at(times.show, 0).toFixed(2)}, p95 ${at(times.show, 0.95).toFixed(2)}; ${(showing / solving).toFixed(2)} × its solve${budget === BUDGET ? `, ${(showing / SHARE).toFixed(2)} × the aim of ${SHARE} ms` : ''}`,
-  );
+  for (const kind of EDIT_KINDS) {
+    const times = timesOf(kind, text, rounds);
+    const whole = times.solve.map((time, i) => time + times.show[i]!);
+    const late = at(whole, 0.95);
+    report(`  ${kind.name}`, `${at(whole, 0.5).toFixed(1)} ms, p95 ${late.toFixed(1)}, ${(late / budget).toFixed(2)} × the budget`);
+    report(`    time of the processor`, `${at(times.processor, 0.5).toFixed(1)} ms, p95 ${at(times.processor, 0.95).toFixed(1)}`);
+    const showing = at(times.show, 0.5);
+    report(
+      '    the picture alone',
+      `${showing.toFixed(2)} ms, p95 ${at(times.show, 0.95).toFixed(2)}; ${(showing / at(times.solve, 0.5)).toFixed(2)} × its solve${budget === BUDGET ? `, ${(showing / SHARE).toFixed(2)} × the aim of ${SHARE} ms` : ''}`,
+    );
+  }
   const curves = shown.charts.reduce((sum, chart) => sum + chart.curves.length, 0);
   report(
     '  its message',

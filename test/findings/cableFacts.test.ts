@@ -44,6 +44,18 @@ describe('a cable', () => {
     expect(told(cable('slack: 0 mm')).has('slack-at-rest')).toBe(false);
   });
 
+  it('loses slack and stretch together', () => {
+    expect(valueOf(cable('slack: 1.5 mm, stiffness: 40 N/mm', '26.63 mm'), 'lost-motion')).toBeCloseTo(
+      1.5e-3 + (600 + 4 * FULL) / 24 / 40e3,
+      7,
+    );
+    expect(told(cable('slack: 1.5 mm')).get('lost-motion')).toMatchObject({ why: 'for want of `stiffness`' });
+    const left = solve(cable('bend: 180 deg, friction: 0.1')).notChecked.map(({ message }) => message);
+    expect(left).toContain(
+      'Not checked: what its inner gives away across the bends of its housing, since the format holds no clearance of it',
+    );
+  });
+
   it('has no force told that is not known', () => {
     const unknown = cable('stiffness: 40 N/mm').replace(TWO[1]!, 'two: {from: [40, 0], to: shaft.tail, rate: 0.5 N/mm}');
     expect(told(unknown).get('tension-greatest')).toMatchObject({ why: 'the torque of two is not known' });

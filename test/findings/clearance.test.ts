@@ -234,14 +234,16 @@ ${rest}`;
   it('is a lever about another axis, with the rods on it', () => {
     const spatial = text(', axis: [0, 1, 1]').replace('to: shaft.arm', 'to: shaft.arm, width: 8 mm');
     expect(notChecked(spatial)).toEqual([
-      'crank: whether it clears the keep-outs, since it does not turn about z',
-      'link: whether it clears the keep-outs, since a lever on it does not turn about z',
+      'crank: whether it clears the keep-outs, since it does not turn about z, and a keep-out does not say how far it reaches along z',
+      'link: whether it clears the keep-outs, since a lever on it does not turn about z, and a keep-out does not say how far it reaches along z',
     ]);
   });
 
   it('is a drum that is not round', () => {
     const snail = ', width: 8 mm, drums: {snail: {profile: [[0 deg, 18 mm], [80 deg, 33 mm]], wraps: clockwise}}';
-    expect(notChecked(text(snail))[0]).toBe('crank: whether it clears the keep-outs with its drum crank.snail, which is not round');
+    expect(notChecked(text(snail))[0]).toBe(
+      'crank: whether it clears the keep-outs with its drum crank.snail, which is not round, and of which no cable and profile tell the shape',
+    );
   });
 
   it('are cables, springs and plates', () => {

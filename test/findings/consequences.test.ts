@@ -70,6 +70,50 @@ plates: {bank: {lever: rear, bore: 40, idle: 2 deg}}
   });
 });
 
+describe('friction that holds a shaft', () => {
+  /** Friction on the shaft that the rod turns; the driving arm comes to its dead centre at two thirds of the travel. */
+  const rubbing = (drag: number): string => `format: 1
+levers:
+  pedal: {pivot: [0, 0], arms: {out: {radius: 20, angle: 150}}, friction: 20 N*mm, bearing: {diameter: 8, friction: 0.15}}
+  shaft: {pivot: [100, 0], arms: {arm: {radius: 40, angle: 100}}, friction: ${drag} N*mm, bearing: {diameter: 8, friction: 0.15}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 80}
+rods: {link: {from: pedal.out, to: shaft.arm, ends: {kind: rod_end, pin: 6, friction: 0.1}}}
+springs:
+  one: {lever: shaft, rate: 2 N*mm/deg, preload: 220 N*mm}
+  two: {lever: shaft, rate: 2 N*mm/deg, preload: 220 N*mm}
+`;
+  const lock = (drag: number) => {
+    const answers = solve(rubbing(drag));
+    const [found] = foundBy(answers, 'friction-lock');
+    const [flat] = foundBy(answers, 'drive-angle');
+    return {
+      answers,
+      lock: found?.ranges?.[0],
+      flat: flat?.ranges?.[0],
+      isOwn: answers.findings.some(({ code }) => code === 'friction-lock'),
+    };
+  };
+
+  it('at a dead centre of the driving arm alone follows from it: the springs push back through nothing there', () => {
+    const { answers, lock: held, flat, isOwn } = lock(20);
+    expect(held?.from).toBeGreaterThan(flat?.from ?? NaN);
+    expect(isOwn).toBe(false);
+    const [root] = answers.findings.filter(({ code }) => code === 'toggle-returning');
+    expect(root?.following?.map(({ code }) => code)).toContain('friction-lock');
+    expect(root?.related?.some(({ message }) => message.startsWith('Friction holds'))).toBe(true);
+  });
+
+  it('before the drive angle is small, too, is too great by itself, and stays a finding', () => {
+    const { lock: held, flat, isOwn } = lock(430);
+    expect(held?.from).toBeLessThan(flat?.from ?? NaN);
+    expect(isOwn).toBe(true);
+  });
+
+  it('is as far as there is no dead centre a finding', () => {
+    expect(solve(rubbing(600).replace('travel: 80', 'travel: 30')).findings.map(({ code }) => code)).toContain('friction-lock');
+  });
+});
+
 describe('an angle that is under its limit in several stretches', () => {
   it('stays a finding of those that do not come to a dead centre', () => {
     // The drive angle of a crank that starts flat, squares up, and comes to its dead centre.

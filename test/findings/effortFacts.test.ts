@@ -68,6 +68,19 @@ describe('the loop', () => {
     expect(told(rubbing('friction: 0.1', ', lever_ratio: 4.5'), 'loop-work').figure?.value).toBeCloseTo(expected, 5);
   });
 
+  it('comes back with less where a spring is off, and with nothing where friction then holds it', () => {
+    // Each of two equal springs is half of the torque; the capstan leaves exp(−μφ) of it on the way back.
+    const half = ((PRELOAD / 2 / DRUM) * 1) / Math.exp(MU_PHI);
+    for (const spring of ['one', 'two']) {
+      const off = told(rubbing('friction: 0.1'), `release-least-off-${spring}`);
+      expect(off.figure?.value).toBeCloseTo(half, 6);
+      expect(off.travel).toBe(0);
+    }
+    const held = rubbing('friction: 0.1').replace('pivot: [100, 0]', 'friction: 310 N*mm, pivot: [100, 0]');
+    expect(told(held, 'release-least').figure?.value).toBeGreaterThan(0);
+    expect(told(held, 'release-least-off-one').figure?.value).toBe(0);
+  });
+
   it('is not told of where no friction is given', () => {
     expect(factsOf(onShaft(TWO)).some(({ key }) => key.startsWith('loop'))).toBe(false);
   });

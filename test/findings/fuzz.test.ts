@@ -16,6 +16,15 @@ const FILES: readonly string[] = [
 /** ms; far above what a file of this size takes, for a machine under load. */
 const TIME_BOUND = 2_000;
 
+/**
+ * In each of them a whole linkage is solved, some 20 ms. Reading comes before that, most of what is spoilt ends there, and it is tried on
+ * thousands of texts in `test/definition/fuzz.test.ts`.
+ */
+const FIGURES = 400;
+const NAMES = 200;
+/** Of each file: a place in every second line or so. */
+const CUTS = 40;
+
 let slowest = 0;
 
 function checkSolve(text: string): void {
@@ -52,13 +61,15 @@ function checkSolve(text: string): void {
 
 describe('solving anything', () => {
   it('survives files cut anywhere', () => {
-    for (const file of FILES) for (let k = 0; k <= 80; k++) checkSolve(file.slice(0, Math.round((file.length * k) / 80)));
+    for (const file of FILES) for (let k = 0; k <= CUTS; k++) checkSolve(file.slice(0, Math.round((file.length * k) / CUTS)));
   });
 
   it('survives a line taken out', () => {
     for (const file of FILES) {
       const lines = file.split('\n');
-      lines.forEach((_, k) => {
+      lines.forEach((line, k) => {
+        // Without it the file says the same.
+        if (/^\s*(#.*)?$/.test(line)) return;
         checkSolve(lines.filter((__, other) => other !== k).join('\n'));
       });
     }
@@ -95,7 +106,7 @@ describe('solving anything', () => {
         }
         checkSolve(text);
       }),
-      { numRuns: 900, seed: 5 },
+      { numRuns: FIGURES, seed: 5 },
     );
   });
 
@@ -109,7 +120,7 @@ describe('solving anything', () => {
         const other = words[Math.floor(two * (words.length - 1))];
         if (at && other) checkSolve(text.slice(0, at.index) + other[0] + text.slice(at.index + at[0].length));
       }),
-      { numRuns: 400, seed: 6 },
+      { numRuns: NAMES, seed: 6 },
     );
   });
 

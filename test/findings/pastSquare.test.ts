@@ -46,6 +46,33 @@ describe('plates past 90°', () => {
     expect(mended.left).toEqual(['opening-early shaft']);
   });
 
+  it.each([
+    [
+      'seat: 84 deg, idle: 6 deg',
+      '84 deg',
+      "Count `seat` from square to the bore: 84° from the bore's axis are 6°. With 84° of seat and 6° of idle",
+    ],
+    ['seat: 60 deg, idle: 31 deg', '60 deg', "Count `seat` from square to the bore: 60° from the bore's axis are 30°"],
+    ['seat: 6 deg, idle: 84 deg', '84 deg', 'Count `idle` from the seat: the few degrees'],
+  ])('that stand at 90° before they open are told at the angle to blame, with what it is counted from: %s', (angles, at, instead) => {
+    const text = upTo(40).replace('seat: 6 deg, idle: 1.5 deg', angles);
+    const [finding, ...more] = solve(text).findings.filter(({ code }) => code === 'plate-past-square');
+    expect(more).toEqual([]);
+    expect(text.slice(finding?.span.start, finding?.span.end)).toBe(at);
+    expect(finding?.cure).toContain(instead);
+    expect(finding?.cure).toMatch(/the plates stand at 9[01]° before they open$/);
+    expect(finding).not.toHaveProperty('mend');
+  });
+
+  it('set their open stop by those of their lever that do not stand past 90° as drawn', () => {
+    const text = upTo(85.5).replace(/^plates: \{/m, 'plates: {wrong: {lever: shaft, bore: 40, seat: 89 deg, idle: 1 deg}, ');
+    const cures = solve(text).findings.flatMap(({ code, part, cure = '' }) => (code === 'plate-past-square' ? [[part, cure]] : []));
+    expect(cures).toEqual([
+      ['wrong', expect.stringMatching(/^Count `seat`/)],
+      ['bank', expect.stringMatching(/^Set the open stop at 82\.5°/)],
+    ]);
+  });
+
   it('are told at the plates where the file has no open stop', () => {
     const [finding] = solve(upTo(85.5, 0, '')).findings;
     expect(finding).toMatchObject({

@@ -215,17 +215,18 @@ sensors:
     ['', '[0.5 V, 4.5 V]'],
     ['', '[4.5 V, 0.5 V]'],
     [', supply: 5 V', '[0.5 V, 4.5 V]'],
-  ])('is told of beside the lever that turns back', (more, signal) => {
+  ])('is told beside the dead centre that it turns back from', (more, signal) => {
     const { answers, only } = checkFindings(
       markedAll(rodded(110, more, signal), [
         ['{|link|: {', 'error[toggle-returning]'],
         ['open: |110 deg|', 'warning[plate-past-square]'],
-        ['  |tps|: {', 'warning[signal-turns-back]: The signal of tps goes back by'],
       ]),
     );
     const values = answers.table(Array.from({ length: 2001 }, (_, i) => i / 2000), ['tps.signal']).columns[0]?.values ?? []; // prettier-ignore
     const way = signal.startsWith('[0') ? 1 : -1;
     const most = Math.max(...values.map((value) => way * (value ?? NaN)));
+    expect(answers.findings.find(({ code }) => code === 'toggle-returning')?.following).toContainEqual(only('signal-turns-back'));
+    expect(only('signal-turns-back').message).toContain('The signal of tps goes back by');
     expect(only('signal-turns-back').worst?.value).toBeCloseTo(most - way * (values.at(-1) ?? NaN), 5);
     expect(only('signal-turns-back').ranges?.[0]?.to).toBeCloseTo(1, 12);
   });

@@ -8,6 +8,7 @@ import type { CableJoint } from '../../kinematics/model.ts';
 import { CableState } from '../../kinematics/pose.ts';
 import type { Fact, Figure } from '../finding.ts';
 import { greatestOf } from '../../travel/extremes.ts';
+import type { Travel } from '../../travel/travel.ts';
 import { tensionAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
@@ -22,12 +23,19 @@ export function cableFacts(study: Study): readonly Fact[] {
   ]);
 }
 
-/** Pull before anything moves; none of a cable that is tight at rest. */
-function slackFact({ travel: { build, poseAt } }: Study, { name: part, cable, slack }: CableJoint): readonly Fact[] {
+function slackFact({ travel }: Study, joint: CableJoint): readonly Fact[] {
+  const value = slackAtRest(travel, joint);
+  return value === undefined
+    ? []
+    : [{ key: 'slack-at-rest', part: joint.name, label: 'slack at rest', figure: { value, dimension: 'length' } }];
+}
+
+/** Pull before anything moves, m; undefined of a cable that is tight at rest. */
+export function slackAtRest({ build, poseAt }: Travel, { cable, slack }: CableJoint): number | undefined {
   const { cableState, pull } = poseAt(0);
-  if (cableState[cable] !== CableState.slack) return [];
+  if (cableState[cable] !== CableState.slack) return undefined;
   const value = build.bounds.cableRest[cable]! + build.parameters[slack]! - pull[cable]!;
-  return value > 0 ? [{ key: 'slack-at-rest', part, label: 'slack at rest', figure: { value, dimension: 'length' } }] : [];
+  return value > 0 ? value : undefined;
 }
 
 function loadFacts(study: Study, joint: CableJoint): readonly Fact[] {
@@ -43,8 +51,10 @@ function loadFacts(study: Study, joint: CableJoint): readonly Fact[] {
 }
 
 /** What its stiffness makes of its tension: before a stop a loss of travel, beyond one a force on that stop. */
-function stretchFacts(study: Study, { name: part, cable }: CableJoint, note: string): readonly Fact[] {
-  const { mechanism, build, samples, poseAt } = study.travel;
+function stretchFacts(study: Study, joint: CableJoint, note: string): readonly Fact[] {
+  const { name: part, cable } = joint;
+  const { travel } = study;
+  const { mechanism, build, samples, poseAt } = travel;
   const stretchAt = (at: number): number => poseAt(at).stretch[cable]!;
   const beforeStop = greatestOf(
     tensionAlong(study, cable),
@@ -60,6 +70,10 @@ function stretchFacts(study: Study, { name: part, cable }: CableJoint, note: str
     facts.push(
       fact('stretch-under-load', `stretch under its tension before a stop${note}, which positions leave out`, (rate) => ({
         value: beforeStop.value / rate,
+        dimension: 'length',
+      })),
+      fact('lost-motion', `lost motion in all, slack at rest and stretch before a stop${note}`, (rate) => ({
+        value: (slackAtRest(travel, joint) ?? 0) + beforeStop.value / rate,
         dimension: 'length',
       })),
     );

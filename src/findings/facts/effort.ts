@@ -2,7 +2,8 @@
 import { isGiven } from '../../forces/friction/missing.ts';
 import { isMoved } from '../../forces/springsReaching.ts';
 import { startOfOpening } from '../../plates/tipIn.ts';
-import type { Along } from '../../travel/extremes.ts';
+import { createFriction } from '../../forces/friction/statics.ts';
+import { leastOf, type Along } from '../../travel/extremes.ts';
 import type { Fact } from '../finding.ts';
 import { effortAlong, releaseAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
@@ -60,9 +61,24 @@ function releaseFacts(study: Study): readonly Fact[] {
       : { key, part: 'pedal', label, figure: { value, dimension } };
   return [
     ...extremeFacts({ ...told, figure: release }),
+    ...releaseOffFacts(study),
     loop('loop-width', 'effort less the force on the way back, on average', width, 'force'),
     ...(path === undefined ? [] : [loop('loop-work', 'work that friction takes in one stroke and back', width * path, 'energy')]),
   ];
+}
+
+/** Least force on the way back with each return spring off in turn: 0 where friction then holds the pedal. */
+function releaseOffFacts({ travel }: Study): readonly Fact[] {
+  const { mechanism, build, samples, poseAt } = travel;
+  const returning = mechanism.attached.springs.filter((spring) => spring.source.countsAsReturn && isMoved(mechanism, spring));
+  const solver = createFriction(build);
+  return returning.map(({ name }): Fact => {
+    const least = leastOf((at) => solver.at(poseAt(at), name).release, samples);
+    const common = { key: `release-least-off-${name}`, part: 'pedal', label: `least force on the way back with ${name} off` };
+    return least === undefined || !Number.isFinite(least.value)
+      ? { ...common, why: NO_VALUE }
+      : { ...common, figure: { value: least.value, dimension: 'force' }, travel: least.travel };
+  });
 }
 
 /** The loop's area over the travel, by trapezia between the samples. */

@@ -66,8 +66,18 @@ function endFacts(load: WireLoad, { at, key, words }: End): readonly Fact[] {
   const worst = worstStress(load, load.load(at));
   if (worst === undefined) return [];
   const label = `factor of safety against taking a set ${words}`;
+  const value = load.load(at);
+  const pull: Fact = {
+    key: `load-${key}`,
+    part,
+    label: `${load.spring.kind === 'torsion' ? 'torque' : 'force'} ${words}`,
+    ...(Number.isFinite(value)
+      ? { figure: { value, dimension: load.spring.kind === 'torsion' ? 'torque' : 'force' } }
+      : { why: 'it is not known there' }),
+  };
   const common = { key: `safety-${key}`, part, label };
   return [
+    pull,
     stressFact(`stress-${key}`, part, `${STRESS_OF[worst.place]} ${words}`, worst.stress),
     worst.safety === undefined
       ? { ...common, why: 'the strength of its wire is not known' }

@@ -5,7 +5,8 @@
  * rubs on the way (`friction-lock` says what that is), anywhere in the travel. Under twice the friction it is a warning, under the
  * friction itself an error: common practice, no source; both can be set under `limits: {closing_margin: …}`. Grease stiffens in the cold
  * and bushes run dry, so that friction is the least certain figure of the file. Where nothing closes once a spring is off, that is told
- * of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told.
+ * of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told. It is looked for as `friction-lock` is,
+ * from the places that come within twice the limit: that nothing narrower than a two-hundredth of the travel lies between them is not proved.
  *
  * ```yaml
  * format: 1
@@ -24,7 +25,7 @@
  *   second: {lever: shaft, rate: 2 N*mm/deg, preload: 150 N*mm}
  * ```
  *
- * Cure: more preload of the springs that are left, or less friction.
+ * Cure: more preload of the springs that are left, or less friction. Where each of two springs alone is too weak, both need it.
  */
 import type { SpringModel } from '../../kinematics/attached.ts';
 import type { Finding } from '../finding.ts';
@@ -53,6 +54,7 @@ export function closingMargin(study: Study): readonly Finding[] {
         ranges,
         worst: { ...worst, dimension: 'number' },
         limit: { value: held, dimension: 'number', from: limit.from },
+        ...(spring && { without: spring.name }),
         ...(spring && { related: [{ span: spring.source.nameSpan, message: `${spring.name} is the one taken off` }] }),
       },
     ];

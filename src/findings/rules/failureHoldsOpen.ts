@@ -5,7 +5,7 @@
  * it closes from there against friction. What a lost rod drove has only its own springs; where all of them hang on a lever before the rod,
  * the shaft is loose. 49 CFR 571.124 S5.2 asks that a throttle returns when any one component is disconnected (from memory), and so do
  * Formula SAE Rules 2024, IC.3.3.3 (read). A lost spring is an error: springs are what breaks. A rod, cable, slot pin or coupling is a
- * warning: a nut that is locked does not come off. Told by `pedal-to-plate return`, not while the file is being written. A spring that is the
+ * warning: a nut that is locked does not come off. Told once typing rests, by `pedal-to-plate check` and `return`. A spring that is the
  * only one, or leaves too little over friction, is told by `single-return-spring` and `closing-margin` alone; a throttle that does not
  * close with all its parts, by what keeps it open. A cable that seizes holds what it opens on every throttle, and is no finding.
  *

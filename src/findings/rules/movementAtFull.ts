@@ -25,9 +25,8 @@
  *
  * Cure: fix housing end and shaft to the same thing, so that they move together.
  */
-import { movedLevers, openingAt, STILL } from '../movedLinkage.ts';
+import { lowest, movedLevers, openingAt, STILL } from '../movedLinkage.ts';
 import type { Finding } from '../finding.ts';
-import type { Travel } from '../../travel/travel.ts';
 import type { Study } from '../study.ts';
 import { degrees } from '../words.ts';
 
@@ -52,10 +51,4 @@ export function movementAtFull(study: Study): readonly Finding[] {
       },
     ];
   });
-}
-
-/** How far down the pedal goes, a fraction: less than all where an open stop without a cable before it holds it. */
-function lowest({ build, mechanism }: Travel): number {
-  const { drive } = mechanism;
-  return drive.kind === 'lever' ? Math.min(1, build.bounds.pedalStop / build.parameters[drive.travel]!) : 1;
 }

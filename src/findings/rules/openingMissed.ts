@@ -3,8 +3,8 @@
  *
  * The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate
  * less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice,
- * no source. It is a warning, and an error where the shaft does not open at all or nothing drives it. Where it opens furthest at a dead
- * centre on the way to it, that is what is told, with the shortfall beside it.
+ * no source. It is a warning, and an error where the shaft does not open at all; that nothing drives it is told as
+ * `not-driven`. Where it opens furthest at a dead centre on the way to it, that is what is told, with the shortfall beside it.
  *
  * ```yaml
  * format: 1
@@ -37,8 +37,8 @@ import { degrees, millimetres, percent } from '../words.ts';
 export function openingMissed(study: Study): readonly Finding[] {
   const { mechanism, build, samples } = study.travel;
   return mechanism.levers.flatMap((lever): Finding[] => {
-    if (lever.fullOpening === undefined) return [];
-    if (lever.group < 0) return study.definition.undriven?.includes(lever.name) ? [undriven(lever)] : [];
+    // Of a lever that nothing drives, the text has its problem.
+    if (lever.fullOpening === undefined || lever.group < 0) return [];
     const full = build.parameters[lever.fullOpening]!;
     const greatest = greatestOf(along(study, `${lever.name}.opening`), samples);
     if (greatest === undefined || greatest.value >= full - OPENING_TOLERANCE) return [];
@@ -96,18 +96,6 @@ function looseCable(study: Study, lever: LeverModel): string | undefined {
   const slack = build.parameters[cable.slack]! + build.bounds.cableRest[cable.cable]!;
   if (most.value > slack) return undefined;
   return `Pull the cable ${cable.name} further or the other way: it is pulled by ${millimetres(most.value)} at most, and has ${millimetres(slack)} of slack`;
-}
-
-/** Plates on a lever that the pedal does not reach. Where what would drive it could not be read, or drives otherwise, that is told. */
-function undriven(lever: LeverModel): Finding {
-  return {
-    code: 'opening-missed',
-    severity: 'error',
-    part: lever.name,
-    span: lever.source.nameSpan,
-    message: `${lever.name} carries plates, and nothing on the way from the pedal drives it`,
-    cure: 'Join it to the load path by a rod, a cable, a slot or a coupling',
-  };
 }
 
 /** The other lever of its group that meets its open stop first, if one does. */

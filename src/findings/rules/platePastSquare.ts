@@ -20,8 +20,10 @@
  *   bank: {lever: shaft, count: 4, bore: 45 mm, seat: 6 deg, idle: 1.5 deg}
  * ```
  *
- * Cure: set the open stop at 90° less seat and idle, and give the pedal no more travel than reaches it.
+ * Cure: set the open stop at 90° less seat and idle, and give the pedal no more travel than reaches it. Where seat and idle alone come to
+ * 90°, they were measured from the bore's axis: seat counts from square to the bore, and idle from the seat.
  */
+import type { Span } from '../../definition/span.ts';
 import type { PlatesModel } from '../../kinematics/attached.ts';
 import type { LeverModel } from '../../kinematics/model.ts';
 import { greatestOpenArea } from '../../plates/openArea.ts';
@@ -62,31 +64,56 @@ function pastFinding(study: Study, lever: LeverModel, plates: PlatesModel): Find
   const [from] = falls;
   const warned = lost > LOST && from !== undefined;
   const turned = `The plates ${plates.name} turn up to ${degrees(worst.value - SQUARE)} past 90°, at ${percent(worst.travel)} of pedal travel`;
-  const stop = squareOpening(study, lever);
+  const [stop] = squareOpenings(study, lever);
+  const seated = openingToSquare(study, plates) > SAME ? undefined : seatedCure(study, plates);
   return {
     code: 'plate-past-square',
     severity: warned ? 'warning' : 'note',
     part: plates.name,
-    span: lever.openStop?.span ?? plates.source.nameSpan,
+    span: seated?.span ?? lever.openStop?.span ?? plates.source.nameSpan,
     message: warned
       ? `${turned}: the open area of each falls by up to ${percent(lost)} of its greatest, ${rangeWords(falls)}`
       : `${turned}: the shaft still hides them there, and the open area stays as it is`,
-    ...(stop > 0 && {
+    ...(stop !== undefined && {
       cure: `${lever.openStop ? 'Set the open stop' : 'Give it an open stop'} at ${degrees(stop, 2)}, where they stand at 90°, and the pedal no more travel than reaches it`,
     }),
+    ...(seated && { cure: seated.cure }),
     ranges: warned ? falls : rangesBelow(past, samples),
     worst: { ...worst, dimension: 'angle' },
     limit: { value: SQUARE, dimension: 'angle', from: 'a plate along the bore' },
-    ...(stop > 0 && writeBy(lever.source.stops?.open, stop)),
+    ...(stop !== undefined && seated === undefined && writeBy(lever.source.stops?.open, stop)),
   };
 }
 
 /** rad; less is rounding. */
 const SAME = 1e-9;
 
-/** The opening at which the first of a lever's plates stand at 90°, rad. */
-function squareOpening({ travel: { build, mechanism } }: Study, { index }: LeverModel): number {
-  const { parameters } = build;
-  const own = mechanism.attached.plates.filter(({ lever }) => lever === index);
-  return Math.min(...own.map(({ seat, idle }) => SQUARE - parameters[seat]! - parameters[idle]!));
+/** The openings at which a lever's plates stand at 90°, rad, the least first; without those that stand past it from the start. */
+function squareOpenings(study: Study, { index }: LeverModel): readonly number[] {
+  const own = study.travel.mechanism.attached.plates.filter(({ lever }) => lever === index);
+  return own
+    .map((each) => openingToSquare(study, each))
+    .filter((opening) => opening > SAME)
+    .sort((a, b) => a - b);
+}
+
+/** rad; not above 0 where they stand at 90° as drawn. */
+function openingToSquare({ travel: { build } }: Study, { seat, idle }: PlatesModel): number {
+  return SQUARE - build.parameters[seat]! - build.parameters[idle]!;
+}
+
+/** What to do about plates that are along their bore before they open, at the greater of the two angles that say so. */
+function seatedCure({ travel: { build } }: Study, { source, ...plates }: PlatesModel): { readonly span: Span; readonly cure: string } {
+  const [seat, idle] = [build.parameters[plates.seat]!, build.parameters[plates.idle]!];
+  const [from, cure] =
+    seat < idle
+      ? (['idle', 'Count `idle` from the seat: the few degrees by which the idle stop holds the plates off it'] as const)
+      : ([
+          'seat',
+          `Count \`seat\` from square to the bore: ${degrees(seat, 2)} from the bore's axis are ${degrees(SQUARE - seat, 2)}`,
+        ] as const);
+  return {
+    span: source[from]?.span ?? source.nameSpan,
+    cure: `${cure}. With ${degrees(seat, 2)} of seat and ${degrees(idle, 2)} of idle the plates stand at ${degrees(seat + idle, 2)} before they open`,
+  };
 }

@@ -3,7 +3,8 @@
  *
  * Over that stretch two openings give one signal, and the engine cannot be mapped by it. It comes from a sensor on a lever of its own
  * that turns back, mostly because the arm on its spindle passes the line of its rod. A stretch in which the signal is held at an end
- * of its range is `sensor-past-range`.
+ * of its range is `sensor-past-range`. Where it turns back at a dead centre of the arm that drives it, that is what is told, with the signal
+ * beside it.
  *
  * ```yaml
  * format: 1
@@ -17,7 +18,6 @@
  * #        ^^^^ warning[plate-past-square]: up to 20° past 90°
  * sensors:
  *   tps: {lever: rotor, at_closed: 30 deg, range: [20 deg, 60 deg], signal: [0.5 V, 4.5 V]}
- * # ^^^ warning[signal-turns-back]: The signal of tps goes back
  * ```
  *
  * Cure: clock the arm on the spindle nearer to square with its rod, or take a shorter arm that drives it.

@@ -92,7 +92,7 @@ const bouncing: Assumption = {
   kind: 'restitution',
   part: undefined,
   value: RESTITUTION,
-  text: `stops throw back with ${RESTITUTION} of the speed`,
+  text: `stops throw back with ${RESTITUTION} of the speed: common practice, no source`,
 };
 
 const leftOut: Assumption = {

@@ -105,5 +105,15 @@ export interface NotComputed {
 
 /** @param build with its open stops settled, as that of a `Travel` is; without a lost part: that is told by `options` */
 export function snapBack(build: Build, options: SnapBackOptions = {}): SnapBack | NotComputed {
-  return options.method === 'planck' ? snapBackByPlanck(build, options) : solveMotion(build, options);
+  if (options.method === 'planck') return snapBackByPlanck(build, options);
+  const steps = solveMotion(build, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same by the equation of motion, followed a little further from one step to the next. */
+export function snapBackInPieces(build: Build, options: Omit<SnapBackOptions, 'method'> = {}): Generator<void, SnapBack | NotComputed> {
+  return solveMotion(build, options);
 }

@@ -101,3 +101,13 @@ test('the longest step allowed changes nothing that is told', () => {
   expect(fine.trace.times.length).toBeGreaterThan(1.5 * coarse.trace.times.length);
   expect(Math.abs(fine.time! / coarse.time! - 1)).toBeLessThan(CLOSE);
 });
+
+test.each([0, 0.2, 0.5, 0.8].map((restitution) => ({ restitution })))(
+  'planck is as late to a hundredth where one body bounces, restitution $restitution',
+  ({ restitution }) => {
+    const text = oneLeverText({ inertia: 100, preload: 300, rate: 1, opening: 80 });
+    const [one, other] = (['equation-of-motion', 'planck'] as const).map((method) => snapOf(text, { method, restitution }));
+    expect(Math.abs(other!.time! / one!.time! - 1)).toBeLessThan(0.01);
+    expect(Math.abs(other!.stopSpeed! / one!.stopSpeed! - 1)).toBeLessThan(0.01);
+  },
+);

@@ -4,6 +4,7 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { createBodies } from '../../../src/forces/snapBack/bodies.ts';
 import { snapBack, type SnapBack, type SnapBackOptions } from '../../../src/forces/snapBack/snapBack.ts';
 import { ALL_RUBS, rubbingText } from '../friction/support/rubbing.ts';
 import { anySprung } from '../support/randomSprung.ts';
@@ -44,28 +45,65 @@ test.each([false, true])('what the springs give out is found again, with frictio
   expect(compared).toBeGreaterThan(20);
 });
 
-test('planar linkages without friction move in planck as by the equation of motion', () => {
-  const misses: number[] = [];
-  for (const sketch of fc.sample(anySprung({ only: 'planar', stops: true }), { numRuns: 60, seed: 5 })) {
-    const solved = solveSprung(sketch);
+/** Of the time that has gone by: what both ways may differ by. */
+const CLOSE = 0.02;
+/** rad, 0.06°: what planck's joints give way by on short arms. */
+const GIVES = 1e-3;
+
+/** By how much of the time gone by one way is late against the other, at most `CLOSE`; infinite where that is not enough. */
+function lateness(one: SnapBack, lever: number, time: number, there: number): number {
+  for (let late = 0; late <= CLOSE; late += CLOSE / 40) {
+    for (const way of [1, -1]) {
+      const [now, before] = [late, late - CLOSE / 40].map((share) => rotationAt(one, lever, time * (1 + way * share)));
+      const isBetween = late > 0 && (now! - there) * (before! - there) <= 0;
+      if (isBetween || Math.abs(now! - there) <= GIVES) return late;
+    }
+  }
+  return Infinity;
+}
+
+/** The most that a lever turns for a radian of the lever that stands for its body, on its way: at a dead centre that has no bound. */
+function greatestGain({ travel, mechanism }: SolvedSprung, { trace }: SnapBack): number {
+  const { bodies, count, pose, place } = createBodies(travel.build, () => false);
+  const q = new Float64Array(count);
+  let most = 0;
+  trace.times.forEach((_, i) => {
+    bodies.forEach(({ root }, body) => (q[body] = mechanism.senses[root]! * trace.rotations[root]![i]!));
+    place(q);
+    for (const { index } of mechanism.levers) most = Math.max(most, Math.abs(pose.rate[index]!));
+  });
+  return most;
+}
+
+/** A rod within 4° of its dead centre, about. */
+const NEAR_DEAD_CENTRE = 15;
+
+test.each([
+  { rubs: true, runs: 60 },
+  { rubs: false, runs: 40 },
+])('planar linkages move in planck as by the equation of motion, to a fiftieth of the time, with friction: $rubs', ({ rubs, runs }) => {
+  const late: number[] = [];
+  let left = 0;
+  for (const sketch of fc.sample(anySprung({ only: 'planar', stops: true }), { numRuns: runs, seed: 11 })) {
+    const solved = rubs ? solveSprungText(rubbingText(sketch, ALL_RUBS)) : solveSprung(sketch);
     const options = { horizon: 0.03, restitution: 0 };
     const one = followed(solved, options);
     if (one === undefined) continue;
+    // Where it jams, or swings through a dead centre, how far that is from it decides all that follows.
+    const jams = one.followed < options.horizon && one.energy.kinetic > 0;
+    if (jams || greatestGain(solved, one) > NEAR_DEAD_CENTRE) {
+      left++;
+      continue;
+    }
     const other = followed(solved, { ...options, method: 'planck' })!;
     const end = 0.8 * one.followed;
-    let worst = 0;
-    for (const { index } of solved.mechanism.levers) {
-      for (const share of [0.5, 1]) {
-        const [first, second] = [rotationAt(one, index, share * end), rotationAt(other, index, share * end)];
-        // 0.02 rad is what planck's slop of 0.05 mm can make of an arm of a few millimetres.
-        worst = Math.max(worst, Math.abs(first - second) / Math.max(0.02, Math.abs(first - rotationAt(one, index, 0))));
-      }
-    }
-    misses.push(worst);
+    const all = solved.mechanism.levers.flatMap(({ index }) =>
+      [0.25, 0.5, 0.75, 1].map((share) => lateness(one, index, share * end, rotationAt(other, index, share * end))),
+    );
+    late.push(Math.max(...all));
   }
-  misses.sort((a, b) => a - b);
-  expect(misses.length).toBeGreaterThan(20);
-  // Four of five to 2 %. The rest knock on their way: several bodies at once, or a cable with a linkage behind it, share that out otherwise.
-  expect(misses[Math.floor(0.8 * misses.length)]).toBeLessThan(0.02);
-  expect(misses.at(-1)).toBeLessThan(0.5);
+  expect(late.length).toBeGreaterThan(runs / 3);
+  expect(left).toBeLessThan(late.length / 3);
+  // All but one in fifty: those that miss it knock, and a cable or a rod that then stands near its own dead centre shares the knock out.
+  expect(late.filter((each) => each <= CLOSE).length).toBeGreaterThanOrEqual(Math.floor(0.98 * late.length));
 });

@@ -1,0 +1,81 @@
+/** Figures along the pedal: functions of its travel, and what is known of how they come about. */
+
+/** A figure along the pedal; NaN where it has no value. The same travel always gives the same figure. */
+export type Along = (travel: number) => number;
+
+/** A figure that follows from another at the same place; where that one has been read it is not read anew. */
+export function following(figure: Along, value: (of: number) => number): Along {
+  const follower: Along = (travel) => value(figure(travel));
+  sources.set(follower, { figure, value });
+  return follower;
+}
+
+/** The same with the other sign; one for one figure, so that it is searched once. */
+export function upsideDown(figure: Along): Along {
+  const before = mirrors.get(figure);
+  if (before !== undefined) return before;
+  const mirror = following(figure, (value) => -value);
+  mirrors.set(figure, mirror);
+  const memory = memories.get(figure);
+  if (memory !== undefined) memories.set(mirror, { ...memory, key: `-${memory.key}` });
+  return mirror;
+}
+
+/** Says how a figure is read at the samples of a travel, by their number: quicker than by where they stand. */
+export function readBy(figure: Along, travel: Samples, read: (number: number) => number): Along {
+  readers.set(figure, { travel, read });
+  return figure;
+}
+
+/** Where a figure follows from what is the same as in a solve before, what was found of it then holds still. */
+export function remembered(figure: Along, store: FigureStore, key: string): Along {
+  memories.set(figure, { store, key });
+  return figure;
+}
+
+/** Has the places at which figures are taken, rising. */
+export interface Samples {
+  readonly samples: readonly number[];
+}
+
+/** What was found of figures, each by a key that stands for all that it follows from. */
+export interface FigureStore {
+  /** Undefined where nothing is known. */
+  before(key: string): Seen | undefined;
+  keep(key: string, seen: Seen): void;
+}
+
+/** What is known of a figure. */
+export interface Seen {
+  readonly samples: readonly number[];
+  /** At each sample, NaN where it has no value. */
+  readonly values: readonly number[];
+  /** Where a dip was looked for, by the sample in its middle. */
+  readonly tried: ReadonlyMap<number, Tried>;
+}
+
+/** What was found between two samples beside a lower one. */
+export interface Tried {
+  readonly low: number;
+  readonly high: number;
+  /** Undefined where the sample between them is the bottom. */
+  readonly dip: { readonly travel: number; readonly value: number } | undefined;
+}
+
+/** Undefined for a figure that follows from no other. */
+export function sourceOf(figure: Along): { readonly figure: Along; value(of: number): number } | undefined {
+  return sources.get(figure);
+}
+
+export function readerOf(figure: Along): { readonly travel: Samples; read(number: number): number } | undefined {
+  return readers.get(figure);
+}
+
+export function memoryOf(figure: Along): { readonly store: FigureStore; readonly key: string } | undefined {
+  return memories.get(figure);
+}
+
+const sources = new WeakMap<Along, { readonly figure: Along; value(of: number): number }>();
+const mirrors = new WeakMap<Along, Along>();
+const readers = new WeakMap<Along, { readonly travel: Samples; read(number: number): number }>();
+const memories = new WeakMap<Along, { readonly store: FigureStore; readonly key: string }>();

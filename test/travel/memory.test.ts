@@ -1,0 +1,121 @@
+/** What is taken over from the travel solved before is, bit for bit, what solving anew gives, and is what is told of the text. */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { showAnswers } from '../../src/picture/showAnswers.ts';
+import { solve, type Answers } from '../../src/solve.ts';
+import { timesAsLarge } from '../support/timesAsLarge.ts';
+
+const FOLDER = new URL('../../examples/', import.meta.url);
+const files = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.throttle.yaml'))
+  .map((name) => readFileSync(new URL(name, FOLDER), 'utf8'));
+const twoBanks = readFileSync(new URL('two-banks.throttle.yaml', FOLDER), 'utf8');
+
+/** Of a linkage with which the others share nothing: solved between two texts, it leaves nothing to be taken over. */
+const APART = `format: 1
+levers:
+  alone: {pivot: [3, 4], stops: {open: 31 deg}}
+pedal: {lever: alone, opens: clockwise, travel: 31 deg}
+`;
+
+describe('a travel solved after another', () => {
+  it('is not to be told from one solved anew, in a storm of edits', () => {
+    for (const [base, original] of [...files, timesAsLarge(twoBanks, 2)].entries()) {
+      const texts = storm(original, 7919 + base);
+      // All first, so that what is taken over is mostly itself taken over.
+      const kept = texts.map((text) => told(solve(text)));
+      const anew = texts.map((text) => {
+        solve(APART);
+        return told(solve(text));
+      });
+      kept.forEach((each, i) => expect(each, `edit ${i}:\n${texts[i]!}`).toEqual(anew[i]));
+    }
+  }, 240_000);
+
+  it.each([
+    ['a length before', 'reach: 34 mm', 'reach: 33 mm'],
+    ['the length of one of two rods', 'from: bellcrank.rear\n', 'from: bellcrank.rear\n    length: 92 mm\n'],
+    ['the way that a housing points', 'leaves_along: [-1, -0.024, -0.03]', 'leaves_along: [-1, 0.5, -0.03]'],
+    ['a spring', 'rear_return: {lever: rear, rate: 2.4', 'rear_return: {lever: rear, rate: 0.4'],
+    ['friction', 'bend: 140 deg', 'bend: 740 deg'],
+    [
+      'plates',
+      'rear_bank: {lever: rear, count: 2, bore: 44 mm, shaft: 8 mm, seat: 6 deg',
+      'rear_bank: {lever: rear, count: 2, bore: 44 mm, shaft: 8 mm, seat: 9 deg',
+    ],
+    ['a sensor', 'at_closed: 12 deg', 'at_closed: 2 deg'],
+    ['a way of opening', 'stops: {closed: 0 deg, open: 80 deg}', 'stops: {closed: 0 deg, open: 60 deg}'],
+  ])('takes over nothing that follows from %s', (_, before, after) => {
+    expect(twoBanks).toContain(before);
+    const changed = twoBanks.replace(before, after);
+    solve(APART);
+    const sound = told(solve(twoBanks));
+    const other = told(solve(changed));
+    expect(other).not.toEqual(sound);
+    solve(APART);
+    expect(told(solve(changed))).toEqual(other);
+  });
+
+  it('takes over the very figures where only words change', () => {
+    const [first, second] = [solve(twoBanks), solve(twoBanks.replace('title: Two', 'title: Three'))];
+    expect(second.study!.travel.samples).toBe(first.study!.travel.samples);
+    expect(second.study!.travel.memory!.levers).toEqual(first.study!.travel.memory!.levers);
+    second.study!.travel.memory!.levers.forEach((cause, i) => expect(cause).toBe(first.study!.travel.memory!.levers[i]));
+  });
+});
+
+/** Everything that is told of a text, each figure to its last bit. */
+function told(answers: Answers): Readonly<Record<string, string>> {
+  const { problems, findings, facts, requirements, parts, notChecked, study } = answers;
+  const rows = study === undefined ? undefined : answers.table(study.travel.samples);
+  const parted = { problems, findings, facts, requirements, parts, notChecked, rows, picture: showAnswers(answers) };
+  return Object.fromEntries(Object.entries(parted).map(([what, value]) => [what, digest(value)]));
+}
+
+function digest(value: unknown): string {
+  const bits = (_: string, each: unknown): unknown => {
+    if (typeof each !== 'number') return each instanceof Map ? [...(each as ReadonlyMap<unknown, unknown>)] : each;
+    return Object.is(each, -0) || !Number.isFinite(each) ? `number ${Object.is(each, -0) ? '-0' : each}` : each;
+  };
+  return createHash('sha1')
+    .update(value === undefined ? '' : JSON.stringify(value, bits))
+    .digest('hex');
+}
+
+const EDITS = 16;
+
+/** Half of the texts are one slip from the file, the others one more mistake beside those that are there. */
+function storm(original: string, seed: number): readonly string[] {
+  const draw = drawing(seed);
+  let text = original;
+  return Array.from({ length: EDITS }, (_, i) => {
+    text = i % 6 === 5 ? original : edited(draw() < 0.5 ? original : text, draw);
+    return text;
+  });
+}
+
+function edited(text: string, draw: () => number): string {
+  const kind = draw();
+  if (kind < 0.6) {
+    const digits = [...text.matchAll(/\d/g)].map(({ index }) => index);
+    const at = digits[Math.floor(draw() * digits.length)] ?? 0;
+    return text.slice(0, at) + String(Math.floor(draw() * 10)) + text.slice(at + 1);
+  }
+  if (kind < 0.8) {
+    const at = Math.floor(draw() * text.length);
+    return text.slice(0, at) + String.fromCharCode(97 + Math.floor(draw() * 26)) + text.slice(at);
+  }
+  const lines = text.split('\n');
+  const at = Math.floor(draw() * lines.length);
+  return (draw() < 0.5 ? lines.toSpliced(at, 1) : lines.toSpliced(at, 0, lines[at] ?? '')).join('\n');
+}
+
+/** Numbers from 0 to below 1, the same for the same seed. */
+function drawing(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
