@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { isFraction, isText, listOf, oneOf, optional } from '../src/protocol/guard.ts';
 import { isPart } from '../src/protocol/reportGuards.ts';
+import { watchType } from './charts/textWidth.ts';
 import { areLooks, looks } from './drawing/looks.ts';
 import { bringIntoView } from './page/bringIntoView.ts';
 import { listenToKeys } from './page/keys.ts';
@@ -11,6 +12,7 @@ import { followPlaying } from './page/play.ts';
 import { keepRemembered, remember } from './page/remembered.ts';
 import { followSnapBack } from './page/snapBack.ts';
 import { watchSurroundings } from './page/surroundings.ts';
+import { followShown } from './page/told.ts';
 import { receive } from './receive.ts';
 import { connect } from './send.ts';
 import { areNamesShown, direction, isStepping, openTables, selected, speed, travel } from './state.ts';
@@ -35,7 +37,9 @@ remember('tables', openTables, listOf(isText));
 keepRemembered(editor);
 
 watchSurroundings();
+watchType();
 followPlaying();
+followShown();
 followSnapBack();
 listenToKeys();
 bringIntoView();

@@ -35,6 +35,7 @@ export const WORDS = {
   showFirst: (number: number) => `Show the first ${number}`,
   findingsName: 'findings',
   requirementsName: 'requirements',
+  figuresName: 'figures',
   partsName: 'parts',
   changesName: 'changes',
   dialsName: 'values',

@@ -1,5 +1,5 @@
 /** What differs between two states of a file, one change at a time, for the view to list. */
-import { addKey, applyEdits, setValue } from '../definition/edit.ts';
+import { addKey, applyEdits, removeKey, setValue } from '../definition/edit.ts';
 import { parseSource } from '../definition/source/parse.ts';
 import type { SourceNode } from '../definition/source/tree.ts';
 import type { Span } from '../definition/span.ts';
@@ -9,12 +9,15 @@ import type { FileChanges, PartName } from '../studies/compare/comparison.ts';
 
 export interface ListedChange {
   readonly changed: Omit<ChangedValue, 'effects'>;
-  /**
-   * Two texts that differ in this alone, where they can be written: the old one and the same with this change, or the new one without it
-   * and with it.
-   */
-  readonly alone: (() => { readonly was: string; readonly is: string } | undefined) | undefined;
+  /** Undefined where there is nothing to be worked out. */
+  readonly alone: (() => Alone | undefined) | undefined;
 }
+
+/**
+ * Two texts that differ in one change alone: the old one and the same with this change, or the new one without it and with it; undefined
+ * where they cannot be written. A sentence where it is known without solving what this alone does, or why that cannot be told.
+ */
+export type Alone = { readonly was: string; readonly is: string } | string;
 
 /** Values first, in the order of the file; then words, then whole parts. */
 export function listChanges(
@@ -23,9 +26,14 @@ export function listChanges(
   is: string,
 ): readonly ListedChange[] {
   const spanAt = spansIn(is);
-  const part = (name: PartName, old: string | undefined, now: string | undefined): ListedChange => {
+  const part = (
+    name: PartName,
+    old: string | undefined,
+    now: string | undefined,
+    alone: (path: string) => Alone | undefined,
+  ): ListedChange => {
     const path = pathOf(name);
-    return { changed: { path, was: old, is: now, place: spanAt(path) }, alone: undefined };
+    return { changed: { path, was: old, is: now, place: spanAt(path) }, alone: () => alone(path) };
   };
   return [
     ...values.map((change): ListedChange => {
@@ -39,11 +47,13 @@ export function listChanges(
       changed: { path, was: shown(old), is: shown(now), place: spanAt(path) },
       alone: side === undefined ? () => oneChange(was, is, path, path, old, now) : undefined,
     })),
-    ...renamed.map(({ block, was: old, is: now }) => part({ block, name: now }, old, now)),
-    ...gone.map((name) => part(name, 'there', undefined)),
-    ...added.map((name) => part(name, undefined, 'there')),
+    ...renamed.map(({ block, was: old, is: now }) =>
+      part({ block, name: now }, old, now, () => 'A name alone changes nothing that is worked out'),
+    ),
+    ...gone.map((name) => part(name, 'there', undefined, (path) => without(was, path, (less) => ({ was, is: less })))),
+    ...added.map((name) => part(name, undefined, 'there', (path) => without(is, path, (less) => ({ was: less, is })))),
     ...unread.map(({ side, ...name }) =>
-      part(name, side === 'was' ? 'not understood' : 'there', side === 'is' ? 'not understood' : 'there'),
+      part(name, side === 'was' ? 'not understood' : 'there', side === 'is' ? 'not understood' : 'there', () => NOT_UNDERSTOOD[side]),
     ),
   ];
 }
@@ -67,6 +77,17 @@ function oneChange(
   }
   const back = old === undefined ? undefined : added(is, oldPath, old);
   return back && { was: applyEdits(is, [back]), is };
+}
+
+const NOT_UNDERSTOOD = {
+  was: 'What this alone does cannot be told: the part is not understood in what is compared with',
+  is: 'What this alone does cannot be told: the part is not understood in this file',
+} as const;
+
+/** A part that came is taken out of the new text, one that went out of the old: what stands nowhere else need not be written anew. */
+function without(text: string, path: string, sides: (less: string) => Alone): Alone | undefined {
+  const edit = removeKey(text, path);
+  return edit && sides(applyEdits(text, [edit]));
 }
 
 function added(text: string, path: string, written: string) {

@@ -20,15 +20,16 @@ export function effectLines(comparison: Comparison): readonly string[] {
 export function effectsAlone({ alone }: ListedChange, was: Answered, is: Answered, solve: Solve): readonly string[] {
   const texts = alone?.();
   if (texts === undefined) return ['What this alone does cannot be told: it cannot be made without the others'];
+  if (typeof texts === 'string') return [texts];
   const sides = [texts.was, texts.is].map((text) => (text === was.text ? was : text === is.text ? is : solve(text)));
   const [before, after] = sides as [Answered, Answered];
   const made = sides.find((side) => side !== was && side !== is);
   const untouched = made === after ? was : is;
   // A name or a part that another change brings.
-  const isNewError = made?.problems.some(
+  const lacking = made?.problems.find(
     ({ severity, message }) => severity === 'error' && !untouched.problems.some((problem) => problem.message === message),
   );
-  if (isNewError === true) return ['What this alone does cannot be told: it needs others of the changes'];
+  if (lacking !== undefined) return [printable(`What this alone does cannot be told: it needs others of the changes (${lacking.message})`)];
   const comparison = compareAnswers(before, after);
   const found = lines(comparison);
   if (found.length > 0) return shortened(found, MOST_ALONE);

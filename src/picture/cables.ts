@@ -5,7 +5,7 @@ import { CableState } from '../kinematics/pose.ts';
 import { vectorAt } from '../numeric/vector.ts';
 import type { DrawnCable, HousingEnd } from '../protocol/picture.ts';
 import type { Drawable } from './drawable.ts';
-import { rimMeetsInner, type RimEnd } from './rim.ts';
+import { rimMeetsInner, type RimEnd } from '../kinematics/drumRim.ts';
 import { seriesOf } from './series.ts';
 import { pinPlace } from './turning.ts';
 

@@ -8,7 +8,8 @@ import { dialOf, dialOfLet } from './dials.ts';
 export function dialAt({ text, definition }: Pick<Answers, 'text' | 'definition'>, offset: number): Dial | undefined {
   if (definition === undefined) return undefined;
   const value = valuesOf(definition).find(({ span }) => span.start <= offset && offset <= span.end);
-  if (value === undefined) return undefined;
+  // A bound or a reading turns nothing.
+  if (value === undefined || /^(?:tune|measured)\./.test(value.path)) return undefined;
   const entry = letOf(definition, value);
   return entry === undefined ? dialOf(text, value.path, value, value.dimension) : dialOfLet(text, entry);
 }

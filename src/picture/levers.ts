@@ -1,10 +1,11 @@
 /** Levers with their arms, drums, outlines and stops, and how far each has turned. */
+import { axisOf, pivotOf } from '../kinematics/drawnAxis.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import type { DrawnLever } from '../protocol/picture.ts';
 import type { Drawable } from './drawable.ts';
 import { drawDrums } from './drums.ts';
 import { seriesOf } from './series.ts';
-import { axisOf, pivotOf, tripleOf, turningAbout, turningPoint } from './turning.ts';
+import { tripleOf, turningAbout, turningPoint } from './turning.ts';
 
 export function drawLevers(drawable: Drawable): readonly DrawnLever[] {
   const { mechanism, levers } = drawable;

@@ -1,11 +1,12 @@
 /** Slots: the pin, and the centreline of the fork on its lever. */
+import { axisOf, pivotOf } from '../kinematics/drawnAxis.ts';
 import type { Build } from '../kinematics/build.ts';
 import { slotFrame, type SlotFrame } from '../kinematics/joints/slot.ts';
 import type { SlotJoint } from '../kinematics/model.ts';
 import { plus, vectorAt } from '../numeric/vector.ts';
 import type { DrawnSlot } from '../protocol/picture.ts';
 import type { Drawable } from './drawable.ts';
-import { axisOf, pinPlace, pivotOf, turningAbout } from './turning.ts';
+import { pinPlace, turningAbout } from './turning.ts';
 
 export function drawSlots(drawable: Drawable): readonly DrawnSlot[] {
   return drawable.joints.flatMap(({ joint, build }): DrawnSlot[] => {

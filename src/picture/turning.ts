@@ -1,7 +1,7 @@
 /** Points fixed to a lever, as the view turns them: base, perp and cross. */
 import type { Place } from '../definition/definition.ts';
 import type { Build } from '../kinematics/build.ts';
-import { cross, dot, minus, plus, size, vectorAt, type Vector } from '../numeric/vector.ts';
+import { cross, dot, minus, plus, type Vector } from '../numeric/vector.ts';
 import type { PinPlace, Triple, TurningPoint } from '../protocol/picture.ts';
 import type { Drawable } from './drawable.ts';
 
@@ -31,16 +31,3 @@ export function turningAbout(pivot: Vector, axis: Vector, at: Vector): TurningPo
 export function tripleOf({ x, y, z }: Place): Triple {
   return [x.nominal, y.nominal, z?.nominal ?? 0];
 }
-
-export function pivotOf({ mechanism, parameters }: Build, lever: number): Vector {
-  return vectorAt(parameters, mechanism.levers[lever]!.pivot);
-}
-
-/** Of length 1; that of the page where the file gives the lever none that can be used. */
-export function axisOf({ mechanism, parameters }: Build, lever: number): Vector {
-  const axis = vectorAt(parameters, mechanism.levers[lever]!.axis);
-  return Math.abs(size(axis) - 1) < UNIT ? axis : [0, 0, 1];
-}
-
-/** What rounding may take from a length of 1; figures beyond all measure leave nothing of it. */
-const UNIT = 1e-9;

@@ -37,7 +37,7 @@ describe('what a change does alone', () => {
     const is = FOUR_BARREL.replace('let:\n', 'let:\n  longer: 40 mm\n').replace('{radius: crank_reach,', '{radius: longer,');
     const effects = new Map(told(FOUR_BARREL, is));
     expect(effects.get('levers.bellcrank.arms.out.radius')).toEqual([
-      'What this alone does cannot be told: it needs others of the changes',
+      expect.stringMatching(/^What this alone does cannot be told: it needs others of the changes \(.*`?longer`?/),
     ]);
   });
 
@@ -46,9 +46,41 @@ describe('what a change does alone', () => {
     expect(told(FOUR_BARREL, is)).toEqual([['title', ['Alone it changes nothing that was found']]]);
   });
 
-  test('of whole parts is not asked: they are listed', () => {
-    const is = FOUR_BARREL.replace(/ {2}return_rear: [^\n]*\n/, '');
-    expect(told(FOUR_BARREL, is)).toEqual([['springs.return_rear', []]]);
+  test('is told of a whole part that is gone or new, in the text that has it', () => {
+    const without = FOUR_BARREL.replace(/ {2}return_rear: [^\n]*\n/, '');
+    const [[gonePath, asGone] = ['', []]] = told(FOUR_BARREL, without);
+    const [[newPath, asNew] = ['', []]] = told(without, FOUR_BARREL);
+    expect([gonePath, newPath]).toEqual(['springs.return_rear', 'springs.return_rear']);
+    // A second way: the whole of both files, compared.
+    const whole = effectLines(compareAnswers(solve(FOUR_BARREL), solve(without)));
+    expect(whole).toEqual(expect.arrayContaining(asGone.filter((line) => !line.startsWith('and '))));
+    expect(asGone.join('\n')).toMatch(/closing torque/);
+    expect(asNew.join('\n')).toMatch(/closing torque/);
+  });
+
+  test('of a part that is new beside other changes leaves them out', () => {
+    const was = FOUR_BARREL.replace(/ {2}return_rear: [^\n]*\n/, '').replace('open: 82 deg', 'open: 70 deg');
+    const effects = new Map(told(was, FOUR_BARREL));
+    expect(effects.get('springs.return_rear')?.join('\n')).toMatch(/closing torque/);
+    expect(effects.get('springs.return_rear')?.join('\n')).not.toMatch(/full opening/);
+    expect(effects.get('levers.shaft.stops.open')?.join('\n')).toMatch(/shaft full opening 70° → 82°/);
+  });
+
+  test('of a part that others lean on is not told, and says what is then missing', () => {
+    const is = FOUR_BARREL.replace('levers:\n', 'levers:\n  relay: {pivot: [400, 0], arms: {in: {radius: 30, angle: 10}}}\n').replace(
+      /^rods:\n/m,
+      'rods:\n  far: {from: shaft.arm, to: relay.in}\n',
+    );
+    const effects = new Map(told(FOUR_BARREL, is));
+    expect(effects.get('levers.relay')).toEqual([
+      expect.stringMatching(/^What this alone does cannot be told: it needs others of the changes \(.*relay/),
+    ]);
+    expect(effects.get('rods.far')?.[0]).not.toMatch(/cannot be told/);
+  });
+
+  test('of a name is none', () => {
+    const renamed = FOUR_BARREL.replaceAll('return_rear', 'rear_return');
+    expect(told(FOUR_BARREL, renamed)).toEqual([['springs.rear_return', ['A name alone changes nothing that is worked out']]]);
   });
 });
 

@@ -1,6 +1,6 @@
 /** Drums: where the inner meets the rim, round or profiled, against what a taut string on a drum must do. */
 import { describe, expect, it } from 'vitest';
-import { rimMeetsInner } from '../../src/picture/rim.ts';
+import { rimMeetsInner } from '../../src/kinematics/drumRim.ts';
 import type { Picture } from '../../src/protocol/picture.ts';
 import { cross, dot, minus, plus, size, square, times, turned, unit, type Vector } from '../support/vector.ts';
 import { expectSame, fileNamed, leverNamed, placeAt, shownOf } from './shown.ts';

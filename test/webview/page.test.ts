@@ -49,13 +49,17 @@ describe('the page', () => {
 
   test('shows markup in any text as text', async () => {
     const hostile = '<img src=x onerror=alert(1)><b>x</b>&amp;';
+    const TEXTS = new Set(['title', 'verdict', 'caution', 'message', 'cure', 'label', 'text', 'takes', 'gives', 'fileName']);
+    // These are looked up by one another, so each keeps what it is.
+    const NAMES = new Set(['name', 'part', 'drum', 'column']);
+    const markedAt = (key: string, value: unknown): unknown =>
+      TEXTS.has(key) ? hostile : NAMES.has(key) && typeof value === 'string' ? `${value}${hostile}` : marked(value);
     const marked = (value: unknown): unknown =>
       Array.isArray(value)
         ? value.map(marked)
         : value instanceof Float64Array || typeof value !== 'object' || value === null
           ? value
-          : Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, TEXTS.has(key) ? hostile : marked(inner)]));
-    const TEXTS = new Set(['title', 'verdict', 'caution', 'message', 'cure', 'label', 'text', 'takes', 'gives', 'fileName']);
+          : Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, markedAt(key, inner)]));
     const show = marked(handMadeShow()) as ToView;
     await open(show);
     await view().tell({
@@ -67,6 +71,13 @@ describe('the page', () => {
       effects: [hostile],
     });
     expect(await view().text('h1')).toBe(hostile);
+    await view().page.evaluate(`document.querySelector('.drawing .sheet').focus()`);
+    await view().page.keyboard.press('n');
+    await view().drawn();
+    const names = await view().page.evaluate<string[]>('[...document.querySelectorAll(".overlay .name")].map((name) => name.textContent)');
+    expect(names.length).toBeGreaterThan(2);
+    // The pedal's lever is called so whatever its name.
+    for (const name of names.filter((each) => each !== 'pedal')) expect(name).toContain(hostile);
     expect(await view().page.evaluate('document.querySelectorAll("#view b, #view img, main b, main img").length')).toBe(0);
     expect(view().errors()).toEqual([]);
   });

@@ -10,7 +10,7 @@ import { ChartTable } from './chartTable.tsx';
 import { layOutChart } from './layOut.ts';
 import type { Ghost, Margins } from './layOut.ts';
 import { saveChartTable } from './saveTable.ts';
-import { textMeasure } from './textWidth.ts';
+import { textWidth } from './textWidth.ts';
 import { ValuesInWords } from './valuesInWords.tsx';
 
 interface Props {
@@ -24,7 +24,11 @@ interface Props {
 
 export function ChartFigure({ chart, picture, ghosts, width, margins }: Props) {
   const drawing = useRef<SVGSVGElement>(null);
-  const laid = useMemo(() => layOutChart(chart, picture, ghosts, width, margins, textMeasure()), [chart, picture, ghosts, width, margins]);
+  const { value: measure } = textWidth;
+  const laid = useMemo(
+    () => layOutChart(chart, picture, ghosts, width, margins, measure),
+    [chart, picture, ghosts, width, margins, measure],
+  );
   const isTable = openTables.value.includes(chart.id);
   const titleId = `chart-${chart.id}`;
   const toggle = () => (openTables.value = isTable ? openTables.value.filter((id) => id !== chart.id) : [...openTables.value, chart.id]);

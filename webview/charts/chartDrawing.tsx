@@ -68,6 +68,12 @@ export function ChartDrawing({ drawing, chart, picture, laid }: Props) {
         {WORDS.pedalAxis}
       </text>
       {laid.straight !== undefined && <path class="straight" d={laid.straight} />}
+      {laid.loop !== undefined && (
+        <g class="loop">
+          <path class="within" d={laid.loop.within} />
+          <path class="ends" d={laid.loop.ends} />
+        </g>
+      )}
       {laid.ghosts.map(({ kind, column, path }) => (
         <path key={`${kind} ${column}`} class={`ghost ${kind}`} d={path} />
       ))}
@@ -110,7 +116,7 @@ function Curves({ curves, plot }: { readonly curves: readonly LaidCurve[]; reado
   return (
     <>
       {[...curves.filter((curve) => !isLit(curve)), ...curves.filter(isLit)].map((laid) => {
-        const { curve, path, stroke, label } = laid;
+        const { curve, path, arrows, stroke, label } = laid;
         const kind = shown.peek()?.report.parts.find(({ name }) => name === curve.part);
         const look = `${stroke === undefined ? 'one-of-many' : `stroke-${stroke}`} ${isLit(laid) ? 'lit' : ''}`;
         const enter = () => (hovered.value = kind);
@@ -119,6 +125,7 @@ function Curves({ curves, plot }: { readonly curves: readonly LaidCurve[]; reado
           <g key={curve.column} class={`curve ${look}`} onPointerEnter={enter} onPointerLeave={leave}>
             <title>{curve.column}</title>
             <path class="line" d={path} />
+            {arrows !== '' && <path class="arrows" d={arrows} />}
             {label !== undefined && (
               <>
                 <path class={label.isFar ? 'leader far' : 'leader'} d={label.leader} />

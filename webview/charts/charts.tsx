@@ -1,15 +1,28 @@
 /** All charts, one above the other on one pedal axis. */
 import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import { compared, shown, shownTrial, written } from '../state.ts';
+import type { Chart } from '../../src/protocol/charts.ts';
+import { toldCharts } from '../page/told.ts';
+import { compared, shownTrial, written } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { ChartFigure } from './chart.tsx';
 import { marginsOf } from './layOut.ts';
-import type { Ghost } from './layOut.ts';
-import { textMeasure } from './textWidth.ts';
+import type { Ghost, Margins } from './layOut.ts';
+import type { TextWidth } from './textWidth.ts';
+import { textWidth } from './textWidth.ts';
 
 /** Before the first measure. */
 const WIDTH_PX = 480;
+
+/** The same object as long as the margins are the same, so that charts whose figures did not change need not be laid out anew. */
+function useMarginsOf(charts: readonly Chart[] | undefined, ghosts: readonly Ghost[], width: number, measure: TextWidth): Margins {
+  const last = useRef<Margins>({ left: 0, right: 0 });
+  return useMemo(() => {
+    const next = marginsOf(charts ?? [], ghosts, width, measure);
+    const isSame = next.left === last.current.left && next.right === last.current.right;
+    return isSame ? last.current : (last.current = next);
+  }, [charts, ghosts, width, measure]);
+}
 
 export function Charts() {
   const place = useRef<HTMLDivElement>(null);
@@ -24,7 +37,7 @@ export function Charts() {
     return () => observer.disconnect();
   }, [width]);
 
-  const now = shown.value;
+  const now = toldCharts.value;
   const before = shownTrial.value.length > 0 ? written.value : undefined;
   const other = compared.value;
   const ghosts = useMemo<readonly Ghost[]>(
@@ -34,7 +47,8 @@ export function Charts() {
     ],
     [before, other],
   );
-  const margins = useMemo(() => marginsOf(now?.charts ?? [], ghosts, width.value, textMeasure()), [now, ghosts, width.value]);
+  const { value: measure } = textWidth;
+  const margins = useMarginsOf(now?.charts, ghosts, width.value, measure);
   if (now === undefined || now.charts.length === 0) return null;
   return (
     <section aria-labelledby="charts-title" class="charts">

@@ -31,7 +31,7 @@ export function curvePath(stations: Float64Array, values: Float64Array, plot: Pl
     for (let i = 0; i < kept.length; i++) {
       const at = kept[i]!;
       if (i > 0 && at === kept[i - 1]) continue;
-      path += `${isDrawing ? 'L' : 'M'}${tenths(plot.x(stations[at]!))} ${tenths(plot.y(values[at]!))}`;
+      path += (isDrawing ? 'L' : 'M') + tenths(plot.x(stations[at]!)) + ' ' + tenths(plot.y(values[at]!));
       isDrawing = true;
     }
     // A figure alone between two gaps is a dot.
@@ -63,8 +63,14 @@ function keepOf(values: Float64Array, from: number, end: number): void {
   kept[3] = end - 1;
 }
 
-/** px, rounded to a tenth: finer is not seen. */
-const tenths = (px: number): number => Math.round(10 * px) / 10;
+/** px, rounded to a tenth: finer is not seen. Few such figures fit a chart, and to write one is slow: each is written once. */
+function tenths(px: number): string {
+  const count = Math.round(10 * px);
+  return (written[count] ??= String(count / 10));
+}
+
+/** By the number of tenths; those outside a chart are kept, too, as properties. */
+const written: Record<number, string> = [];
 
 /** The figure at a pedal travel, on a straight line between two stations; NaN where either of them has none. */
 export function valueAt(stations: Float64Array, values: Float64Array, travel: number): number {

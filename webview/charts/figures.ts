@@ -1,6 +1,6 @@
 /** Figures as they are written in the page. */
 import { WORDS } from '../words.ts';
-import { extent } from './scale.ts';
+import { extentOf } from './scale.ts';
 
 /** With so many digits behind the point, and a true minus sign; a dash where there is none. */
 export function figureText(value: number, digits: number): string {
@@ -15,7 +15,7 @@ export const withUnit = (text: string, unit: string): string =>
 
 /** The longest text that a curve's figures have. */
 export function longestText(values: Float64Array, digits: number): string {
-  const [least, greatest] = (extent(values) ?? [0, 0]).map((value) => figureText(value, digits)) as [string, string];
+  const [least, greatest] = (extentOf(values) ?? [0, 0]).map((value) => figureText(value, digits)) as [string, string];
   return least.length > greatest.length ? least : greatest;
 }
 

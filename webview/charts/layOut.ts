@@ -5,8 +5,11 @@ import { WORDS } from '../words.ts';
 import { curvePath, lastFigure } from './curve.ts';
 import type { Plot } from './curve.ts';
 import { nudge } from './endLabels.ts';
-import { extent, niceScale } from './scale.ts';
+import { extent, extentOf, niceScale } from './scale.ts';
+import { arrowsOn, loopOf, wayOf } from './loop.ts';
+import type { Loop } from './loop.ts';
 import type { Scale } from './scale.ts';
+import type { TextWidth } from './textWidth.ts';
 
 /** Another state's curves, drawn behind: before a trial, or of what is compared with. */
 export interface Ghost {
@@ -26,6 +29,8 @@ export interface LaidChart {
   readonly bands: readonly LaidBand[];
   readonly ghosts: readonly { readonly kind: Ghost['kind']; readonly column: string; readonly path: string }[];
   readonly curves: readonly LaidCurve[];
+  /** Undefined where no two curves make one. */
+  readonly loop: Loop | undefined;
   /** From closed to full; undefined where the chart has none. */
   readonly straight: string | undefined;
 }
@@ -42,6 +47,8 @@ export interface LaidBand {
 export interface LaidCurve {
   readonly curve: ChartCurve;
   readonly path: string;
+  /** Heads that say which way it is gone through; empty where it has none. */
+  readonly arrows: string;
   /** Which of the strokes; undefined for one of many, which is thin and has no label. */
   readonly stroke: number | undefined;
   readonly label: { readonly text: string; readonly y: number; readonly leader: string; readonly isFar: boolean } | undefined;
@@ -69,8 +76,6 @@ export interface Margins {
   readonly left: number;
   readonly right: number;
 }
-
-export type TextWidth = (text: string) => number;
 
 /** Wide enough for the widest figure on the left, and on the right for the widest label as long as enough is left for the plot. */
 export function marginsOf(charts: readonly Chart[], ghosts: readonly Ghost[], width: number, textWidth: TextWidth): Margins {
@@ -116,6 +121,8 @@ export function layOutChart(
     TOP,
     bottom,
   );
+  const paths = new Map(chart.curves.map(({ column, values }) => [column, pathOf(picture.stations, values, plot, scale)]));
+  const loop = loopOf(chart, paths);
   return {
     width,
     height: HEIGHT,
@@ -123,27 +130,49 @@ export function layOutChart(
     scale,
     travelTicks: right - left < 220 ? [0, 0.5, 1] : [0, 0.25, 0.5, 0.75, 1],
     bands: chart.bands.map((band) => layOutBand(band, plot, scale)).filter((band) => band.height > 0),
-    ghosts: behind.map(({ kind, curve, stations }) => ({ kind, column: curve.column, path: curvePath(stations, curve.values, plot) })),
+    ghosts: behind.map(({ kind, curve, stations }) => ({ kind, column: curve.column, path: pathOf(stations, curve.values, plot, scale) })),
     curves: chart.curves.map((curve, index) => {
       const end = ends[index];
-      const path = curvePath(picture.stations, curve.values, plot);
-      if (index >= LABELLED) return { curve, path, stroke: undefined, label: undefined };
-      if (end === undefined) return { curve, path, stroke: index, label: undefined };
+      const path = paths.get(curve.column)!;
+      const way = loop && wayOf(curve.column);
+      const arrows = way === undefined ? '' : arrowsOn(picture.stations, curve.values, plot, way);
+      if (index >= LABELLED) return { curve, path, arrows, stroke: undefined, label: undefined };
+      if (end === undefined) return { curve, path, arrows, stroke: index, label: undefined };
       // A curve that ends early is led to its label by a line that is not taken for the curve.
       const isFar = end.x < right - 1;
       const leader = `M${end.x} ${end.y}L${right} ${end.y}L${right + LEADER_PX - 3} ${places[index]!}`;
-      return { curve, path, stroke: index, label: { text: fitted(curve.label, room, textWidth), y: places[index]!, leader, isFar } };
+      return {
+        curve,
+        path,
+        arrows,
+        stroke: index,
+        label: { text: fitted(curve.label, room, textWidth), y: places[index]!, leader, isFar },
+      };
     }),
+    loop,
     straight: straightOf(chart, plot),
   };
 }
+
+/** Kept for each series, with what it was drawn in: of a state behind it is the same from picture to picture. */
+function pathOf(stations: Float64Array, values: Float64Array, plot: Plot, { least, greatest }: Scale): string {
+  const drawnIn = `${plot.left} ${plot.right} ${least} ${greatest}`;
+  const before = drawnPaths.get(values);
+  if (before?.drawnIn === drawnIn) return before.path;
+  const path = curvePath(stations, values, plot);
+  drawnPaths.set(values, { drawnIn, path });
+  return path;
+}
+
+const drawnPaths = new WeakMap<Float64Array, { readonly drawnIn: string; readonly path: string }>();
 
 const behindOf = ({ id }: Chart, ghosts: readonly Ghost[]) =>
   ghosts.flatMap(({ charts }) => charts.find((chart) => chart.id === id)?.curves ?? []);
 
 /** Wide enough for all curves, and for the limits that they come near. */
 function scaleOf(chart: Chart, others: readonly ChartCurve[]): Scale {
-  let [least, greatest] = extent(figuresOf([...chart.curves, ...others])) ?? [0, 1];
+  const extents = [...chart.curves, ...others].map(({ values }) => extentOf(values)).filter((each) => each !== undefined);
+  let [least, greatest] = extent(extents.flat()) ?? [0, 1];
   if (chart.straight) greatest = Math.max(greatest, FULLY_OPEN);
   const span = greatest - least;
   for (const { from, to } of chart.bands) {
@@ -153,10 +182,6 @@ function scaleOf(chart: Chart, others: readonly ChartCurve[]): Scale {
     }
   }
   return niceScale(least, greatest, (HEIGHT - TOP - BOTTOM) / TICK_EVERY_PX);
-}
-
-function* figuresOf(curves: readonly ChartCurve[]): Iterable<number> {
-  for (const { values } of curves) yield* values;
 }
 
 function endOf(values: Float64Array, stations: Float64Array, plot: Plot) {

@@ -50,3 +50,11 @@ export function extent(figures: Iterable<number>): readonly [number, number] | u
   }
   return least <= greatest ? [least, greatest] : undefined;
 }
+
+/** Of a series, which is gone through once: what stands behind, or is told in words, is asked for again with each picture. */
+export function extentOf(values: Float64Array): readonly [number, number] | undefined {
+  if (!extents.has(values)) extents.set(values, extent(values));
+  return extents.get(values);
+}
+
+const extents = new WeakMap<Float64Array, readonly [number, number] | undefined>();

@@ -33,10 +33,13 @@ export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, paus
     return spotOfHandle(sheet.view, handle, rotation);
   };
 
+  /** Of the drawing in the window, px. Asked for once: with each move it would make the browser lay the page out before it paints. */
+  let corner: { readonly left: number; readonly top: number } | undefined;
+  const forgetCorner = () => (corner = undefined);
   const onPaperAt = (event: PointerEvent): Spot => {
-    const { left, top } = svg.getBoundingClientRect();
+    corner ??= svg.getBoundingClientRect();
     const { scale, x, y } = stage.viewport();
-    return { x: (event.clientX - left - x) / scale, y: (event.clientY - top - y) / scale };
+    return { x: (event.clientX - corner.left - x) / scale, y: (event.clientY - corner.top - y) / scale };
   };
 
   const down = (event: PointerEvent) => {
@@ -48,6 +51,7 @@ export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, paus
     if (spot === undefined) return;
     event.preventDefault();
     stage.handles.focus(handle.path);
+    forgetCorner();
     const at = onPaperAt(event);
     drag = { pointer: event.pointerId, dx: spot.x - at.x, dy: spot.y - at.y };
     svg.setPointerCapture(event.pointerId);
@@ -109,10 +113,14 @@ export function holdHandles(svg: SVGSVGElement, stage: Stage, mover: Mover, paus
   svg.addEventListener('pointerup', up);
   svg.addEventListener('pointercancel', up);
   svg.addEventListener('focusout', settle);
+  window.addEventListener('resize', forgetCorner);
+  window.addEventListener('scroll', forgetCorner, { capture: true, passive: true });
   return {
     key,
     end: () => {
       settle();
+      window.removeEventListener('resize', forgetCorner);
+      window.removeEventListener('scroll', forgetCorner, { capture: true });
       svg.removeEventListener('pointerdown', down);
       svg.removeEventListener('pointermove', move);
       svg.removeEventListener('pointerup', up);

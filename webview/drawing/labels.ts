@@ -25,12 +25,8 @@ export interface Rect {
   readonly bottom: number;
 }
 
-/** From a part to the upper left of its name, px, and whether the name lay on nothing there. */
-export interface Way {
-  readonly dx: number;
-  readonly dy: number;
-  readonly isFree: boolean;
-}
+/** From a part to the upper left of its name, px; `none` where no place was free for it. */
+export type Way = { readonly dx: number; readonly dy: number } | 'none';
 
 export interface Room {
   readonly size: Size;
@@ -40,17 +36,23 @@ export interface Room {
   readonly measure: (text: string) => number;
   /** What is written there already. */
   readonly taken: readonly Rect[];
-  /** Where each name stands about its part, by its key: it stays there while its part moves, unless it would lie on something. */
+  /**
+   * Where each name stands about its part, by its key: it stays there while its part moves, unless it would lie on something. One that had
+   * no place is not looked for again until it is taken out.
+   */
   readonly ways: Map<string, Way>;
 }
 
 /**
  * Each at the nearest place where it is all on the screen and meets neither another nor, if that can be had, the place of another part.
- * Where there is no such place it stands beside its part, on the screen, over what is there.
+ *
+ * @returns in the same order, without those for which there is no such place
  */
 export function placeLabels(labels: readonly Label[], { size, height, measure, taken, ways }: Room): readonly PlacedLabel[] {
   const texts = [...taken];
-  return labels.map((label) => {
+  return labels.flatMap((label): readonly PlacedLabel[] => {
+    const before = ways.get(label.key);
+    if (before === 'none') return [];
     const width = measure(label.text);
     const rectAt = (dx: number, dy: number): Rect => ({
       left: label.x + dx,
@@ -60,34 +62,43 @@ export function placeLabels(labels: readonly Label[], { size, height, measure, t
     });
     const isFree = (rect: Rect) => isWithin(rect, size) && !texts.some((other) => meet(rect, other));
     const isClear = (rect: Rect) => isFree(rect) && !labels.some((other) => other !== label && isOn(rect, other));
-    const before = ways.get(label.key);
-    const stays = before !== undefined && (!before.isFree || isFree(rectAt(before.dx, before.dy)));
+    const stays = before !== undefined && isFree(rectAt(before.dx, before.dy));
+    const tries = stays ? [] : triesFor(label, width, height, size);
     const way = stays
       ? before
-      : (found(width, height, (dx, dy) => isClear(rectAt(dx, dy))) ?? found(width, height, (dx, dy) => isFree(rectAt(dx, dy))));
-    const { dx, dy, isFree: free } = way ?? beside(label, width, height, size);
-    ways.set(label.key, { dx, dy, isFree: free });
-    const rect = rectAt(dx, dy);
+      : (tries.find(({ dx, dy }) => isClear(rectAt(dx, dy))) ?? tries.find(({ dx, dy }) => isFree(rectAt(dx, dy))));
+    ways.set(label.key, way ?? 'none');
+    if (way === undefined) return [];
+    const rect = rectAt(way.dx, way.dy);
     texts.push(rect);
-    return { ...label, left: rect.left, baseline: rect.bottom - height * DESCENT, leader: leaderTo(rect, label) };
+    return [{ ...label, left: rect.left, baseline: rect.bottom - height * DESCENT, leader: leaderTo(rect, label) }];
   });
 }
 
-function found(width: number, height: number, holds: (dx: number, dy: number) => boolean): Way | undefined {
-  for (const [x, y, share] of NEAR) {
-    const [dx, dy] = [x - share * width, y - height / 2];
-    if (holds(dx, dy)) return { dx, dy, isFree: true };
-  }
+/** Those that had no place are looked for again. */
+export function forgetNone(ways: Map<string, Way>): void {
+  for (const [key, way] of ways) if (way === 'none') ways.delete(key);
+}
+
+interface Try {
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** Places for a name, the nearest first; at the edge of the screen those that would be cut are moved in. */
+function triesFor({ x, y }: Label, width: number, height: number, size: Size): readonly Try[] {
+  const tries = NEAR.map(([right, down, share]): Try => ({ dx: right - share * width, dy: down - height / 2 }));
+  const within = (at: number, room: number) => Math.max(0, Math.min(at, room));
   for (let ring = 1; ring <= RINGS; ring++) {
     for (let i = 0; i < TURNS; i++) {
       const angle = -Math.PI / 2 + (2 * Math.PI * i) / TURNS;
       // An ellipse, because a text is broader than it is high.
-      const dx = Math.cos(angle) * (width / 2 + RING_PX * ring) - width / 2;
-      const dy = Math.sin(angle) * RING_PX * (ring + 1) - height / 2;
-      if (holds(dx, dy)) return { dx, dy, isFree: true };
+      const left = x + Math.cos(angle) * (width / 2 + RING_PX * ring) - width / 2;
+      const top = y + Math.sin(angle) * RING_PX * (ring + 1) - height / 2;
+      tries.push({ dx: within(left, size.width - width) - x, dy: within(top, size.height - height) - y });
     }
   }
-  return undefined;
+  return tries;
 }
 
 /** From the part, px, to the middle of a text's height, and the share of the text that lies to the left of that. */
@@ -102,12 +113,6 @@ const NEAR: readonly (readonly [number, number, number])[] = [
 const RINGS = 16;
 const RING_PX = 14;
 const TURNS = 24;
-
-function beside({ x, y }: Label, width: number, height: number, size: Size): Way {
-  const left = Math.max(0, Math.min(x + 10, size.width - width));
-  const top = Math.max(0, Math.min(y - 12 - height / 2, size.height - height));
-  return { dx: left - x, dy: top - y, isFree: false };
-}
 
 const isWithin = ({ left, top, right, bottom }: Rect, { width, height }: Size): boolean =>
   left >= 0 && top >= 0 && right <= width && bottom <= height;

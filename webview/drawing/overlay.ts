@@ -31,9 +31,7 @@ export function drawOverlay(group: SVGGElement, over: Over): void {
   const bar = scaleBar(over);
   const stopped = stops(over, bar);
   const gaps = gapFigures(over);
-  const named = over.isNamed
-    ? names(over, [bar.rect, ...[...stopped, ...gaps].map(rectOf)], measureIn(over.family))
-    : { texts: platesCounts(over), leaders: '' };
+  const named = over.isNamed ? names(over, bar, stopped, gaps) : { texts: platesCounts(over), leaders: '' };
   writeTexts(group, [...named.texts, ...gaps, ...stopped]);
   writePath(group, 'leader', named.leaders);
   writeScale(group, bar);
@@ -52,12 +50,35 @@ const FONT_PX = 12;
 const LETTER_PX = 6.4;
 
 function names(
-  { scene, pose, viewport, size, ways, buttons }: Over,
-  written: readonly Rect[],
-  measure: (text: string) => number,
+  over: Over,
+  bar: Bar,
+  stopped: readonly Text[],
+  gaps: readonly Text[],
 ): { readonly texts: readonly Text[]; readonly leaders: string } {
+  const labels = labelsOf(over);
+  const { size, ways, buttons } = over;
+  const taken = [bar.rect, ...[...stopped, ...gaps].map(rectOf), ...(buttons === undefined ? [] : [buttons])];
+  const room = { size, height: LINE_PX, measure: measureIn(over.family), ways };
+  const first = placeLabels(labels, { ...room, taken });
+  const left = labels.length - first.length;
+  // What says so takes room itself.
+  const note = left === 0 ? [] : lowerLeft(over, bar, [WORDS.namesWithoutRoom(left)], 'unnamed', stopped.length);
+  const placed = left === 0 ? first : placeLabels(labels, { ...room, taken: [...taken, ...note.map(rectOf)] });
+  const texts = placed.map(({ text, left: x, baseline: y }): Text => ({ look: 'name', text, x, y }));
+  return {
+    texts: [...texts, ...note],
+    leaders: placed
+      .map(({ x, y, leader }) =>
+        leader === undefined ? '' : `M${x.toFixed(1)} ${y.toFixed(1)}L${leader.x.toFixed(1)} ${leader.y.toFixed(1)}`,
+      )
+      .join(''),
+  };
+}
+
+/** Of all parts that are on the screen. */
+function labelsOf({ scene, pose, viewport, size }: Over): readonly Label[] {
   const spot = { x: 0, y: 0 };
-  const labels = scene.symbols.flatMap((symbol): readonly Label[] => {
+  return scene.symbols.flatMap((symbol): readonly Label[] => {
     symbol.anchor(pose, spot);
     const name = symbol.part?.name ?? symbol.marks[0]?.name;
     if (name === undefined || Number.isNaN(spot.x)) return [];
@@ -67,16 +88,6 @@ function names(
     const count = symbol.part?.kind === 'plates' ? scene.sheet.picture.plates.find((plates) => plates.name === name)?.count : undefined;
     return [{ key: symbol.key, text: count === undefined || count === 1 ? name : WORDS.nameAndCount(name, count), x, y }];
   });
-  const taken = buttons === undefined ? written : [...written, buttons];
-  const placed = placeLabels(labels, { size, height: LINE_PX, measure, taken, ways });
-  return {
-    texts: placed.map(({ text, left, baseline }) => ({ look: 'name', text, x: left, y: baseline })),
-    leaders: placed
-      .map(({ x, y, leader }) =>
-        leader === undefined ? '' : `M${x.toFixed(1)} ${y.toFixed(1)}L${leader.x.toFixed(1)} ${leader.y.toFixed(1)}`,
-      )
-      .join(''),
-  };
 }
 
 const widths = new Map<string, number>();
@@ -110,10 +121,20 @@ function gapFigures({ scene, travel, viewport, litKey }: Over): readonly Text[] 
     });
 }
 
-/** At the lower left, over the scale, in as many lines as the breadth needs. */
-function stops({ scene, travel, size }: Over, { y }: Bar): readonly Text[] {
-  const lines = describeStops(scene.sheet.picture, travel).flatMap(({ text }) => wrapped(text, (size.width - 28) / LETTER_PX));
-  return lines.map((text, i) => ({ look: 'stopped', text, x: LEFT_PX, y: y - 28 - (lines.length - 1 - i) * LINE_PX }));
+/** Why what stands still does not move. */
+const stops = (over: Over, bar: Bar): readonly Text[] =>
+  lowerLeft(
+    over,
+    bar,
+    describeStops(over.scene.sheet.picture, over.travel).map(({ text }) => text),
+    'stopped',
+    0,
+  );
+
+/** At the lower left, over the scale and so many lines above it, in as many lines as the breadth needs. */
+function lowerLeft({ size }: Over, { y }: Bar, texts: readonly string[], look: string, above: number): readonly Text[] {
+  const lines = texts.flatMap((text) => wrapped(text, (size.width - 28) / LETTER_PX));
+  return lines.map((text, i) => ({ look, text, x: LEFT_PX, y: y - 28 - (above + lines.length - 1 - i) * LINE_PX }));
 }
 
 const rectOf = ({ text, x, y }: Text): Rect => ({ left: x, top: y - LINE_PX + 3, right: x + text.length * LETTER_PX, bottom: y + 3 });

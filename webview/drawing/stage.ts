@@ -7,7 +7,7 @@ import type { PartKey, ReportedPart } from '../../src/protocol/report.ts';
 import { describePart } from './describe.ts';
 import { createHandles, type Handles } from './handles.ts';
 import { LAYERS, type Mark, type Symbol } from './mark.ts';
-import type { Rect, Way } from './labels.ts';
+import { forgetNone, type Rect, type Way } from './labels.ts';
 import { drawOverlay } from './overlay.ts';
 import { attribute, drawMarks, SVG, type Drawn } from './paper.ts';
 import { createPose, poseAt, poseInMotion, type Motion, type Pose } from './pose.ts';
@@ -178,6 +178,7 @@ export function createStage(svg: SVGSVGElement): Stage {
     const isSameRoom = room.width === size.width && room.height === size.height && isSameRect(under, buttons);
     if (isSameRoom && next.scale === viewport.scale && next.x === viewport.x && next.y === viewport.y) return;
     if (!isSameRoom || next.scale !== viewport.scale) ways.clear();
+    else forgetNone(ways);
     buttons = under;
     family = getComputedStyle(svg).fontFamily;
     viewport = next;
@@ -218,6 +219,7 @@ export function createStage(svg: SVGSVGElement): Stage {
     light,
     nameAll: (yes) => {
       isNamed = yes;
+      forgetNone(ways);
       drawOver();
     },
     hold: (path, spot) => {

@@ -53,6 +53,7 @@ export const DRAWING_WORDS = {
   platesFull: (plates: string, opening: string) => `${plates} fully open at ${opening}`,
   platesBelow: (plates: string, by: string) => `${plates} ${by} below closed`,
   platesCount: (count: number) => `${count} ×`,
+  namesWithoutRoom: (count: number) => `${count} ${count === 1 ? 'name has' : 'names have'} no room: enlarge, or point at the part`,
   nameAndCount: (name: string, count: number) => `${name}, ${count} ×`,
   andMore: (more: number) => ` and ${more} more`,
   stands: (names: string, count: number, where: string) => `${names} ${count === 1 ? 'stands' : 'stand'} ${where}`,

@@ -1,4 +1,6 @@
 /** Figures that can be tried before they are written: each with a slider and a number, and what the trial does to the verdict. */
+import type { ComponentChild } from 'preact';
+import { useRef } from 'preact/hooks';
 import type { Change, Trial } from '../../src/protocol/messages.ts';
 import type { Dial } from '../../src/protocol/report.ts';
 import { figureText, withUnit } from '../charts/figures.ts';
@@ -13,17 +15,30 @@ export function Dials() {
   const dials = (shownTrial.value.length > 0 ? written.value : shown.value)?.report.dials ?? [];
   const atCursor = dialAtCursor.value;
   const all = atCursor === undefined || dials.some(({ path }) => path === atCursor.path) ? dials : [atCursor, ...dials];
+  const row = useRows();
   if (all.length === 0 && trial.value.length === 0) return null;
   return (
     <section aria-labelledby="dials-title">
       <h2 id="dials-title">{WORDS.dials}</h2>
       <p class="hint">{WORDS.dialsHint}</p>
       <SomeOf items={all} name={WORDS.dialsName} class="dials" includes={({ path }) => triedAt(path) !== undefined}>
-        {(dial) => <DialRow key={dial.path} dial={dial} isAtCursor={dial === atCursor} />}
+        {(dial) => row({ dial, tried: triedAt(dial.path), isAtCursor: dial === atCursor })}
       </SomeOf>
       <TrialLine />
     </section>
   );
+}
+
+/** A row that is as it was before is the same one, which is not gone through again: with each move of a hand none or one differs. */
+function useRows(): (props: RowProps) => ComponentChild {
+  const rows = useRef(new Map<string, RowProps & { readonly row: ComponentChild }>());
+  return ({ dial, tried, isAtCursor }) => {
+    const before = rows.current.get(dial.path);
+    if (before?.dial === dial && before.tried === tried && before.isAtCursor === isAtCursor) return before.row;
+    const row = <DialRow key={dial.path} dial={dial} tried={tried} isAtCursor={isAtCursor} />;
+    rows.current.set(dial.path, { dial, tried, isAtCursor, row });
+    return row;
+  };
 }
 
 /** The figure that is tried at a path; undefined where none is. */
@@ -39,13 +54,19 @@ function withFigure(before: Trial, { path, value: asWritten }: Dial, value: numb
   return value === asWritten ? others : [...others, change];
 }
 
-function DialRow({ dial, isAtCursor }: { readonly dial: Dial; readonly isAtCursor: boolean }) {
-  const { label, unit, step, least, greatest, place, path } = dial;
-  const tried = triedAt(path);
+interface RowProps {
+  readonly dial: Dial;
+  /** Undefined where the figure is not tried. */
+  readonly tried: number | undefined;
+  readonly isAtCursor: boolean;
+}
+
+function DialRow({ dial, tried, isAtCursor }: RowProps) {
+  const { label, unit, step, least, greatest, place } = dial;
   const value = tried ?? dial.value;
   const digits = Math.min(12, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)));
   const text = figureText(value, digits);
-  const turn = (figure: number) => tryFigures(withFigure(trial.value, dial, figure));
+  const turn = (figure: number) => tryFigures(withFigure(trial.peek(), dial, figure));
   const held = (figure: number) => Math.min(greatest, Math.max(least, Number(figure.toPrecision(12))));
   return (
     <li class={`dial ${tried === undefined ? '' : 'tried'}`}>

@@ -1,21 +1,24 @@
 /** Figures worth knowing, and what was not checked. */
-import { shown } from '../state.ts';
+import { toldReport } from '../page/told.ts';
 import { WORDS } from '../words.ts';
 import { FigureList } from './figureList.tsx';
+import { useFirst } from './someOf.tsx';
 
 export function Facts() {
-  const facts = shown.value?.report.facts ?? [];
+  const facts = toldReport.value?.report.facts ?? [];
+  const { first, more } = useFirst(facts, WORDS.figuresName);
   if (facts.length === 0) return null;
   return (
     <section aria-labelledby="facts-title">
       <h2 id="facts-title">{WORDS.facts}</h2>
-      <FigureList figures={facts} />
+      <FigureList figures={first} />
+      {more}
     </section>
   );
 }
 
 export function NotChecked() {
-  const notChecked = shown.value?.report.notChecked ?? [];
+  const notChecked = toldReport.value?.report.notChecked ?? [];
   if (notChecked.length === 0) return null;
   return (
     <section aria-labelledby="not-checked-title">

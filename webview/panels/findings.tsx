@@ -2,15 +2,16 @@
 import type { Source } from '../../src/protocol/messages.ts';
 import type { ReportedMark } from '../../src/protocol/report.ts';
 import { percentText } from '../charts/figures.ts';
+import { toldReport } from '../page/told.ts';
 import { goToWorst } from '../page/worst.ts';
 import { reveal } from '../send.ts';
-import { hovered, shown } from '../state.ts';
+import { hovered } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
 import { SomeOf } from './someOf.tsx';
 
 export function Findings() {
-  const marks = shown.value?.report.marks ?? [];
+  const marks = toldReport.value?.report.marks ?? [];
   return (
     <section aria-labelledby="findings-title">
       <h2 id="findings-title">{WORDS.findings}</h2>
@@ -27,11 +28,11 @@ export function Findings() {
 
 /** What was found at a part, and what only follows there from what was found elsewhere. */
 export const marksAt = (name: string): readonly ReportedMark[] =>
-  (shown.value?.report.marks ?? []).filter(({ part, following }) => part === name || following.some((each) => each.part === name));
+  (toldReport.value?.report.marks ?? []).filter(({ part, following }) => part === name || following.some((each) => each.part === name));
 
 /** @param of the text whose places the finding has; that of the picture where absent */
 export function Finding({ mark, of }: { readonly mark: ReportedMark; readonly of?: Source }) {
-  const part = shown.value?.report.parts.find(({ name }) => name === mark.part);
+  const part = toldReport.value?.report.parts.find(({ name }) => name === mark.part);
   return (
     <li class={`finding ${mark.severity}`} onPointerEnter={() => (hovered.value = part)} onPointerLeave={() => (hovered.value = undefined)}>
       <Sign name={mark.severity} />

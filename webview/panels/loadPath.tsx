@@ -1,5 +1,6 @@
 /** The load path from the foot on: a click selects a part and shows it in the text, hovering lights it up. */
 import type { ReportedPart } from '../../src/protocol/report.ts';
+import { toldReport } from '../page/told.ts';
 import { revealPart } from '../send.ts';
 import { hovered, isStepping, selected, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
@@ -10,7 +11,7 @@ import { SomeOf } from './someOf.tsx';
 const DEEPEST = 6;
 
 export function LoadPath() {
-  const parts = shown.value?.report.parts ?? [];
+  const parts = toldReport.value?.report.parts ?? [];
   if (parts.length === 0) return null;
   const { value } = selected;
   const isSelected = ({ kind, name }: ReportedPart) => kind === value?.kind && name === value.name;

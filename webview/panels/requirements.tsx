@@ -1,14 +1,14 @@
 /** What the file requires, and whether it has it. */
 import { percentText } from '../charts/figures.ts';
 import { setTravel } from '../page/play.ts';
+import { toldReport } from '../page/told.ts';
 import { reveal } from '../send.ts';
-import { shown } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
 import { SomeOf } from './someOf.tsx';
 
 export function Requirements() {
-  const requirements = shown.value?.report.requirements ?? [];
+  const requirements = toldReport.value?.report.requirements ?? [];
   if (requirements.length === 0) return null;
   return (
     <section aria-labelledby="requirements-title">

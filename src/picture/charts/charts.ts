@@ -1,8 +1,11 @@
 /** The charts of a solved file, in the order in which they are shown. */
 import { figureDigits } from '../../outputs/figure.ts';
 import type { Chart, ChartCurve } from '../../protocol/charts.ts';
-import type { Study } from '../../findings/study.ts';
-import { tabulate } from '../../table/table.ts';
+import { forcesCause } from '../../findings/forcesCause.ts';
+import { along, type Study } from '../../findings/study.ts';
+import type { Column } from '../../table/column.ts';
+import { tableValue, tabulate } from '../../table/table.ts';
+import { valuesOver } from '../../travel/extremes.ts';
 import { planAngles } from './angles.ts';
 import { planEffort } from './effort.ts';
 import { planMargins } from './margins.ts';
@@ -25,15 +28,32 @@ const PLANS: readonly ((study: Study) => ChartPlan)[] = [
 /** Those with at least one curve that has a figure somewhere. */
 export function drawCharts(study: Study): readonly Chart[] {
   const plans = PLANS.map((plan) => plan(study));
+  const { samples } = study.travel;
   const columns = [...new Set(plans.flatMap(({ curves }) => curves.flatMap(({ column }) => ('along' in column ? [] : [column]))))];
-  // All at once, so that what several columns rest on is worked out once a station.
-  const table = tabulate(study.travel, columns, study.travel.samples);
-  const read = new Map(columns.map((column, i) => [column, table.columns[i]!.values]));
+  const acting = valuesOfForces(
+    study,
+    columns.filter(({ forces }) => forces === true),
+  );
+  // What rules have looked at is known already.
   const figuresOf = ({ column }: CurvePlan): readonly (number | null)[] =>
-    'along' in column ? study.travel.samples.map((at) => column.along(at) * column.scale) : read.get(column)!;
+    'along' in column
+      ? valuesOver(column.along, samples).map((value) => value * column.scale)
+      : (acting.get(column.name) ?? valuesOver(along(study, column.name), samples).map((value) => tableValue(column, value)));
   return plans
     .map(({ curves, ...chart }): Chart => ({ ...chart, curves: drawCurves(curves, (plan) => valuesOf(plan, figuresOf(plan))) }))
     .filter(({ curves }) => curves.length > 0);
+}
+
+/** All at once, so that what several of them rest on is worked out once a station. By name, in the table's units. */
+function valuesOfForces(study: Study, columns: readonly Column[]): ReadonlyMap<string, readonly (number | null)[]> {
+  const { travel } = study;
+  const make = (): ReadonlyMap<string, readonly (number | null)[]> =>
+    new Map(tabulate(travel, columns, travel.samples).columns.map(({ name, values }) => [name, values]));
+  const forces = forcesCause(study);
+  if (travel.memory === undefined || forces === undefined) return make();
+  const figures = columns.flatMap(({ own }) => own?.(travel.build) ?? []);
+  const cause = travel.memory.cause('charted forces', { after: [forces], words: columns.map(({ name }) => name).join(' '), figures });
+  return travel.memory.kept('charted forces', cause, make);
 }
 
 function valuesOf({ shown }: CurvePlan, figures: readonly (number | null)[]): Float64Array {
