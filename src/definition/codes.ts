@@ -25,6 +25,8 @@ export const PROBLEM_CODES = [
   'load-path-loop',
   'driven-twice',
   'not-driven',
+  'not-free',
+  'too-few-readings',
   // Quantities
   'bad-quantity',
   'missing-unit',

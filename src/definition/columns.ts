@@ -28,6 +28,10 @@ export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Colum
     opening: { dimension: 'angle', doc: 'Rotation counted in its opening direction.' },
     ratio: { dimension: 'number', doc: "Opening per rotation of the pedal, or per mm of the pedal's cable." },
     closing: { dimension: 'torque', doc: 'Torque that closes it, friction left out.' },
+    margin: {
+      dimension: 'number',
+      doc: 'Closing torque over the friction that it must overcome: at 1 and below it stays where it is. Only with springs and friction in the file; friction that the file leaves out is left out here.',
+    },
   },
   rod: {
     transmission: { dimension: 'angle', doc: 'Angle between rod and driven arm, 90° at best.' },
@@ -43,6 +47,10 @@ export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Colum
   cable: {
     pull: { dimension: 'length', doc: 'Cable taken in, slack included.' },
     stretch: { dimension: 'length', doc: 'What the cable takes up past an open stop.' },
+    tension: {
+      dimension: 'force',
+      doc: 'Pull at its pedal end while pressing, with the friction of its housing. Only with springs in the file.',
+    },
     transmission: { dimension: 'angle', doc: 'Angle at the driven pin.' },
     drive: { dimension: 'angle', doc: 'Angle at the driving pin.' },
     lead: {
@@ -61,6 +69,10 @@ export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Colum
   },
   spring: {
     torque: { dimension: 'torque', doc: 'Closing torque about the lever on which it works.' },
+    margin_off: {
+      dimension: 'number',
+      doc: '`margin` with this spring off: the least of the shafts with plates that it reaches, or of its own lever where there is none.',
+    },
   },
 };
 

@@ -6,7 +6,9 @@
 import type { Dimension } from './dimensions.ts';
 import type { Formula, Requirement } from './formula/formula.ts';
 import type { Kind } from './formula/kind.ts';
+import type { Measured } from './measured.ts';
 import type { Span } from './span.ts';
+import type { Tune } from './tune.ts';
 
 /** A name with its place. */
 export interface Named {
@@ -53,6 +55,14 @@ export interface Reference {
 export interface PartReference {
   readonly lever: string;
   readonly part: string;
+  readonly span: Span;
+}
+
+/** A column of the table, `owner.column`, such as `shaft.opening`. */
+export interface ColumnReference {
+  readonly owner: string;
+  readonly column: string;
+  readonly dimension: Dimension;
   readonly span: Span;
 }
 
@@ -348,6 +358,10 @@ export interface Definition {
   readonly movements: readonly Movement[];
   readonly limits: readonly Limit[];
   readonly requirements: readonly Requirement[];
+  /** Absent where the file does not ask for dimensions to be found. */
+  readonly tune?: Tune;
+  /** Absent where the file has no readings. */
+  readonly measured?: Measured;
   /** What rests on these is not to be relied on. Absent where everything was read. */
   readonly unread?: readonly Unread[];
   /** Levers that stand still since nothing in the file drives them or what drives them. Absent where none is known to. */

@@ -7,7 +7,8 @@ import { PLACE_UNIT } from './dimensions.ts';
 import type { Replacement } from './problem.ts';
 import { fromSi, parseUnit } from './quantity/units.ts';
 import { parseSource } from './source/parse.ts';
-import type { SourceMap, SourceNode, SourceScalar } from './source/tree.ts';
+import type { SourceEntry, SourceMap, SourceNode, SourceScalar } from './source/tree.ts';
+import type { Span } from './span.ts';
 
 /**
  * Writes another text in place of one value, in quotes where its surroundings need them.
@@ -46,6 +47,61 @@ export function addKey(text: string, path: string, key: string, written: string)
   if (node?.kind !== 'map' || node.damaged || node.entries.some((entry) => entry.key === key)) return undefined;
   const entry = `${key}: ${needsQuotes(written, node.flow) ? quoted(written) : written}`;
   return node.flow ? addToFlow(node, entry) : addToBlock(text, node, entry);
+}
+
+/**
+ * Takes a key with all that stands under it out of a block of keys; where it is the last of the block, the block too, unless that is the file.
+ * @param path such as `springs.second`
+ * @returns undefined where the key is not there, or does not stand on lines of its own
+ */
+export function removeKey(text: string, path: string): Replacement | undefined {
+  const { root } = parseSource(text);
+  const trail = root === undefined ? undefined : trailTo(root, path);
+  // The innermost that is not all that its own block holds.
+  const at = trail?.findLastIndex(({ map }) => map.flow || map.entries.length > 1) ?? -1;
+  const found = trail?.[Math.max(0, at)];
+  if (found === undefined || trail?.some(({ map }) => map.damaged) === true) return undefined;
+  const span = found.map.flow ? spanInFlow(found) : linesOf(text, found.entry);
+  return span && { span, text: '' };
+}
+
+interface Standing {
+  readonly map: SourceMap;
+  readonly entry: SourceEntry;
+}
+
+/** Every entry on the way to a path, from the outside; undefined where the way is not through blocks of keys alone. */
+function trailTo(node: SourceNode, path: string): readonly Standing[] | undefined {
+  if (node.kind !== 'map') return undefined;
+  for (const entry of node.entries) {
+    if (entry.key === path) return [{ map: node, entry }];
+    if (!path.startsWith(`${entry.key}.`)) continue;
+    const rest = trailTo(entry.value, path.slice(entry.key.length + 1));
+    if (rest !== undefined) return [{ map: node, entry }, ...rest];
+  }
+  return undefined;
+}
+
+/** With the comma on one side of it. */
+function spanInFlow({ map: { entries }, entry }: Standing): Span {
+  const index = entries.indexOf(entry);
+  const [before, next] = [entries[index - 1], entries[index + 1]];
+  if (before !== undefined) return { start: before.value.span.end, end: entry.value.span.end };
+  return { start: entry.keySpan.start, end: next?.keySpan.start ?? entry.value.span.end };
+}
+
+/** With what is said at the end of its last line. */
+function linesOf(text: string, { keySpan, value }: SourceEntry): Span | undefined {
+  const start = Math.max(text.lastIndexOf('\n', keySpan.start - 1), text.lastIndexOf('\r', keySpan.start - 1)) + 1;
+  if (!/^[ \ufeff]*$/.test(text.slice(start, keySpan.start))) return undefined;
+  let end = Math.max(keySpan.end, value.span.end);
+  if (!/[\r\n]/.test(text[end - 1] ?? '')) {
+    const rest = /^[^\r\n]*(?:\r\n|\r|\n)?/.exec(text.slice(end))?.[0] ?? '';
+    // Behind an empty value the colon is left, and what no comment begins is another's.
+    if (!/^:?\s*(?:#.*)?\s*$/.test(rest)) return undefined;
+    end += rest.length;
+  }
+  return { start: text.startsWith('\ufeff', start) ? start + 1 : start, end };
 }
 
 /**

@@ -11,6 +11,7 @@ import type { About, Bounds, FormChoice, KeyAbout } from './schema/shape.ts';
 type Json = Readonly<Record<string, unknown>>;
 
 const NAME = '[a-z][a-z0-9_]*';
+const COLUMN = `^${NAME}\\.[a-z_]+$`;
 
 /** The whole schema, draft 7, as plain data. */
 export function generateJsonSchema(): object {
@@ -28,6 +29,17 @@ function schemaOf(about: About): Json {
       return { type: ['number', 'string'], ...boundsOf(about.bounds) };
     case 'text':
       return { type: ['string', 'number', 'boolean'] };
+    case 'figure':
+      return { type: ['number', 'string', ...(about.empty ? ['null'] : [])] };
+    case 'column':
+      return {
+        type: 'string',
+        pattern: about.use === 'curve' ? `^(?:pedal\\.(?:effort|release)|${NAME}\\.(?:opening|area|fraction))$` : COLUMN,
+      };
+    case 'kept':
+      return { type: 'string' };
+    case 'fit':
+      return { type: 'string', pattern: `^${NAME}(?:\\.[a-z0-9_]+)*$` };
     case 'choice':
       return { enum: Object.keys(about.choices) };
     case 'flag':
@@ -49,7 +61,11 @@ function schemaOf(about: About): Json {
     case 'map':
       return {
         type: ['object', 'null'],
-        ...(about.freeNames ? {} : { propertyNames: { pattern: `^${NAME}$` } }),
+        ...(about.repeats === 'column'
+          ? { propertyNames: { pattern: COLUMN } }
+          : about.freeNames && about.repeats === undefined
+            ? {}
+            : { propertyNames: { pattern: `^${NAME}$` } }),
         additionalProperties: schemaOf(about.of),
       };
     case 'either':

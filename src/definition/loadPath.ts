@@ -87,8 +87,8 @@ export function findLoadPath(definition: Definition, suspects: Suspects = new Se
     problems.push(loops ? loopProblem(cycleThrough(joint, drivers)) : twiceProblem(joint, drivers, definition));
   problems.push(...standingProblems(definition, joints, drivers, moving));
   const heads = root === undefined || suspects === 'any' ? [] : headsOf(definition, joints, drivers, moving, suspects);
-  problems.push(...heads.map(notDriven));
-  return { path: root === undefined ? undefined : { root, steps }, problems, undriven: behind(heads, joints, moving) };
+  problems.push(...heads.map((head) => notDriven(head, platesOn(definition, behind([head], outgoing, moving)))));
+  return { path: root === undefined ? undefined : { root, steps }, problems, undriven: [...behind(heads, outgoing, moving)] };
 }
 
 interface Joint {
@@ -180,20 +180,30 @@ function headsOf(
 }
 
 /** The levers and all that their joints drive, from lever to lever, and that stands still with them. */
-function behind(heads: readonly Lever[], joints: readonly Joint[], moving: ReadonlySet<string>): readonly string[] {
+function behind(
+  heads: readonly Lever[],
+  outgoing: ReadonlyMap<string | undefined, readonly Joint[]>,
+  moving: ReadonlySet<string>,
+): ReadonlySet<string> {
   const found = new Set(heads.map(({ name }) => name));
-  const outgoing = groupBy(joints, (joint) => joint.from);
   // A set hands out what is put in on the way, too.
   for (const lever of found) for (const { to } of outgoing.get(lever) ?? []) if (!moving.has(to)) found.add(to);
-  return [...found];
+  return found;
 }
 
-function notDriven({ name, nameSpan }: Lever): Problem {
+/** Names of the plates that some levers carry. */
+function platesOn({ plates }: Definition, levers: ReadonlySet<string>): readonly string[] {
+  return plates.filter(({ lever }) => levers.has(lever.name)).map(({ name }) => name);
+}
+
+/** @param plates that stand still with it: an engine without air, and so an error */
+function notDriven({ name, nameSpan }: Lever, plates: readonly string[]): Problem {
+  const never = plates.length === 0 ? '' : `, and the plates ${plates.map((each) => `\`${each}\``).join(', ')} never open`;
   return {
     code: 'not-driven',
-    severity: 'warning',
+    severity: plates.length === 0 ? 'warning' : 'error',
     span: nameSpan,
-    message: `Nothing drives \`${name}\`, so it stands still`,
+    message: `Nothing drives \`${name}\`, so it stands still${never}`,
     cure: 'Join it to a lever that moves, with a rod, cable, slot or coupling whose driven end it is',
   };
 }

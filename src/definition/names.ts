@@ -7,6 +7,17 @@ import { UNITS } from './quantity/units.ts';
 /** What a name of the file looks like. */
 export const NAME_PATTERN = /^[a-z][a-z0-9_]*$/;
 
+/** The name that a wrong one is nearest to by the letters that a name may have; empty where none of them is left. */
+export function goodName(wrong: string): string {
+  return wrong
+    .normalize('NFD')
+    .replace(/\p{M}+/gu, '')
+    .replaceAll('ß', 'ss')
+    .toLowerCase()
+    .replace(/[^a-z0-9_]+/g, '_')
+    .replace(/^[^a-z]+|_+$/g, '');
+}
+
 /** What a word of the formula language is, for the message that says why it cannot be a name; undefined for a free word. */
 export function reservedAs(word: string): string | undefined {
   if (UNITS.has(word)) return 'a unit';

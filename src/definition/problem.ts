@@ -5,7 +5,7 @@
 import type { ProblemCode } from './codes.ts';
 import type { Span } from './span.ts';
 
-/** An error leaves its part unread; a warning does not. */
+/** A warning leaves nothing unread. An error leaves its part unread, or says that plates never open. */
 export type Severity = 'error' | 'warning';
 
 /** A text edit that would mend a problem. An empty `text` deletes the span. */

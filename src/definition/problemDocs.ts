@@ -8,6 +8,7 @@ import { NAME_DOCS } from './problemDocs/nameDocs.ts';
 import type { ProblemDoc, UnshownProblemDoc } from './problemDocs/problemDoc.ts';
 import { QUANTITY_DOCS } from './problemDocs/quantityDocs.ts';
 import { SHAPE_DOCS } from './problemDocs/shapeDocs.ts';
+import { STUDY_DOCS } from './problemDocs/studyDocs.ts';
 
 /** Every code has an example but the one of a file that is too large to be one. */
 export type ProblemDocs = {
@@ -19,6 +20,7 @@ export const PROBLEM_DOCS: ProblemDocs = {
   ...FILE_DOCS,
   ...SHAPE_DOCS,
   ...NAME_DOCS,
+  ...STUDY_DOCS,
   ...QUANTITY_DOCS,
   ...FORMULA_DOCS,
 };

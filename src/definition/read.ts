@@ -11,6 +11,7 @@ import { checkNames, gatherNames } from './schema/declared.ts';
 import { FORMAT, file } from './schema/file.ts';
 import { makeScope } from './schema/scopes.ts';
 import { problem, type Reading } from './schema/shape.ts';
+import { settle } from './settle.ts';
 import { shortened } from './schema/../source/shortened.ts';
 import { parseSource } from './source/parse.ts';
 import { child, entryOf, textOf, type SourceMap } from './source/tree.ts';
@@ -63,20 +64,35 @@ function readRoot(root: SourceMap): { definition: Definition | undefined; proble
     addPoint: (name, place) => points.set(name, place),
     pedalCable,
     figures: new Map(),
+    strained: new Set(),
     unread: (path, span) => unread.push({ path, span }),
   };
   checkNames(declared, reading.report);
   const site = { path: '', name: '', nameSpan: { start: root.span.start, end: root.span.start }, span: root.span };
   const whole = file.read(root, site, reading);
   if (whole === undefined) return { definition: undefined, problems };
-  const pruned = prune(whole);
+  const { measured, ...linkage } = whole;
+  const pruned = prune(linkage);
   const pedalless = root.damaged ? undefined : noPedal(root);
   if (pedalless !== undefined) problems.push(pedalless);
   unread.push(...lostParts(root, pruned));
   const { problems: pathProblems, undriven } = findLoadPath(pruned, suspectsOf(root, pruned));
   problems.push(...pathProblems);
-  const definition = { ...pruned, ...(unread.length > 0 && { unread }), ...(undriven.length > 0 && { undriven }) };
-  return { definition, problems };
+  const isWhole = !root.damaged && isLinkageWhole(root, problems, unread);
+  const found = {
+    ...pruned,
+    ...(measured !== undefined && { measured }),
+    ...(unread.length > 0 && { unread }),
+    ...(undriven.length > 0 && { undriven }),
+  };
+  return { definition: settle(found, declared, isWhole, reading.report), problems };
+}
+
+/** Whether nothing was lost but what `tune` and `measured` say themselves. */
+function isLinkageWhole(root: SourceMap, problems: readonly Problem[], unread: readonly Unread[]): boolean {
+  const asides = ['tune', 'measured'].flatMap((key) => entryOf(root, key) ?? []);
+  const isAside = ({ start }: Unread['span']): boolean => asides.some(({ span }) => span.start <= start && start <= span.end);
+  return unread.every(({ span }) => isAside(span)) && problems.every(({ severity, span }) => severity === 'warning' || isAside(span));
 }
 
 function checkFormat(root: SourceMap, text: string): Problem | undefined {

@@ -174,6 +174,14 @@ function formOf(about: About): string {
     }
     case 'text':
       return about.what;
+    case 'figure':
+      return about.what;
+    case 'column':
+      return 'a column of the table';
+    case 'kept':
+      return 'a key of `limits`, `full_opening`, `clearance`, `closing_torque` or the name of a requirement';
+    case 'fit':
+      return 'a name of `let`, or `part.key`';
     case 'choice':
       return Object.entries(about.choices)
         .map(([word, doc]) => `${code(word)}: ${doc}`)

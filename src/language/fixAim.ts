@@ -9,4 +9,6 @@ export interface FixAim {
   readonly target: () => number;
   /** On which side of the target the unknown must stay, where the finding alone does not tell. */
   readonly stay?: 'below';
+  /** Whether a second figure may be written with it, where this one alone does not do it. */
+  readonly goesOn?: true;
 }

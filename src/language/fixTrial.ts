@@ -24,13 +24,15 @@ export interface Meant {
   readonly part: string;
 }
 
-export function tryEdit(before: Answers, edit: Replacement, meant: Meant, solveText: (text: string) => Answers): Trial {
-  const answers = solveText(applyEdits(before.text, [edit]));
-  const worse = newlyWrong(before, answers, 'error')?.message ?? grownWorse(before, answers, meant)?.message ?? newlyUnmet(before, answers);
+/** @param edits of places apart from each other */
+export function tryEdits(before: Answers, edits: readonly Replacement[], meant: Meant, solveText: (text: string) => Answers): Trial {
+  const answers = solveText(applyEdits(before.text, edits));
+  const worse =
+    newlyWrong(before, answers, 'error', meant)?.message ?? grownWorse(before, answers, meant)?.message ?? newlyUnmet(before, answers);
   if (worse !== undefined) return { standing: 'refused', answers, why: worse };
   const left = standingOf(before, answers, meant);
   if (left === 'same') return { standing: 'refused', answers, why: 'the finding stays' };
-  const warned = newlyWrong(before, answers, 'warning');
+  const warned = newlyWrong(before, answers, 'warning', meant);
   const standing = left === 'milder' ? left : warned === undefined ? 'gone' : 'gone-with-warnings';
   return { standing, answers, ...(warned !== undefined && { warned: warned.code }) };
 }
@@ -81,15 +83,20 @@ function marksOf({ problems, findings }: Answers): readonly Mark[] {
   return [...problems, ...withFollowing(findings)];
 }
 
-/** The first thing that is as bad as `least` afterwards and was not before. */
-function newlyWrong(before: Answers, after: Answers, least: 'error' | 'warning'): Mark | undefined {
+/** What a finding hides as long as it is there: it is asked of the springs one by one only where all together overcome friction. */
+const HIDES: Partial<Readonly<Record<FindingCode, FindingCode>>> = { 'friction-lock': 'closing-margin' };
+
+/** The first thing that is as bad as `least` afterwards and was not before; what the finding hid is no new error. */
+function newlyWrong(before: Answers, after: Answers, least: 'error' | 'warning', meant: Meant): Mark | undefined {
+  const wasHidden = (mark: Mark): boolean =>
+    least === 'error' && 'part' in mark && mark.part === meant.part && mark.code === HIDES[meant.code];
   const keyOf = (mark: Mark): string => ('part' in mark ? `${mark.code} ${mark.part}` : mark.code);
   const isBad = ({ severity }: { readonly severity: keyof typeof RANK }): boolean => RANK[severity] >= RANK[least];
   const counts = new Map<string, number>();
   for (const mark of marksOf(before).filter(isBad)) counts.set(keyOf(mark), (counts.get(keyOf(mark)) ?? 0) + 1);
   for (const mark of marksOf(after).filter(isBad)) {
     const left = (counts.get(keyOf(mark)) ?? 0) - 1;
-    if (left < 0) return mark;
+    if (left < 0 && !wasHidden(mark)) return mark;
     counts.set(keyOf(mark), left);
   }
   return undefined;

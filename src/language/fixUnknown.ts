@@ -7,6 +7,7 @@ import { createBuild } from '../kinematics/createBuild.ts';
 import { valueAt } from './values.ts';
 
 export interface Unknown {
+  readonly path: string;
   /** What it is now, SI; of a rod without a length, the drawn one. */
   readonly present: number;
   readonly dimension: Dimension;
@@ -21,7 +22,7 @@ export function unknownAt(study: Study, path: string): Unknown {
   const value = valueAt(study.definition, path);
   if (value !== undefined) {
     const { nominal: present, dimension, unit } = value;
-    return { present, dimension, unit, edit: (text, nominal) => setFigure(text, value, nominal, DIGITS) };
+    return { path, present, dimension, unit, edit: (text, nominal) => setFigure(text, value, nominal, DIGITS) };
   }
   const known = study.travel.mechanism.dimensions.find((each) => each.path === path);
   // Of what the linkage does not turn on, only a spring's preload is added.
@@ -32,7 +33,7 @@ export function unknownAt(study: Study, path: string): Unknown {
     const written = formatQuantity(nominal, unit, DIGITS);
     return written === undefined ? undefined : addKey(text, path.slice(0, dot), path.slice(dot + 1), written);
   };
-  return { present: known?.kind === 'as-drawn' ? drawnLength(study, known.index) : (known?.nominal ?? 0), dimension, unit, edit };
+  return { path, present: known?.kind === 'as-drawn' ? drawnLength(study, known.index) : (known?.nominal ?? 0), dimension, unit, edit };
 }
 
 /** As a person would write it. @param digits significant digits, as many as it takes where left out */

@@ -1,9 +1,12 @@
 /** Words of the solved fixes: what is changed, what for, and what comes of it. */
 import type { FindingCode } from '../findings/codes.ts';
 import type { Finding, Outcome } from '../findings/finding.ts';
+import { frictionUnits, unitMargin } from '../findings/frictionUnits.ts';
+import type { Study } from '../findings/study.ts';
 import { figureText, travelText } from '../outputs/figure.ts';
 import type { Answers } from '../solve.ts';
 import { outcomeOf } from '../studies/solveFor.ts';
+import { leastOf } from '../travel/extremes.ts';
 
 /** How a figure of the file is spoken of. */
 export interface FigureWords {
@@ -88,6 +91,11 @@ export function goalOf(code: FindingCode, part: string, outcome: Outcome, writes
       return `${part} is loose at rest`;
     case 'closing-lost':
       return `the springs close ${part}`;
+    case 'closing-margin':
+    case 'friction-lock': {
+      const off = outcome.kind === 'itself' || outcome.kind === 'at' ? undefined : outcome.without;
+      return `${part} closes against friction${off === undefined ? '' : ` with ${off} off`}`;
+    }
     case 'touches-keep-out':
     case 'keep-out-clearance':
       return `${part} keeps clear`;
@@ -128,6 +136,7 @@ export function goalOf(code: FindingCode, part: string, outcome: Outcome, writes
 export function resultOf(answers: Answers, part: string, outcome: Outcome, finding: Finding): string | undefined {
   const told = outcome.kind === 'itself' ? itselfOutcome(part, finding) : outcome;
   const { study, columns } = answers;
+  if (told !== undefined && told.kind !== 'itself' && told.column === `${part}.margin`) return study && marginText(study, part);
   if (told === undefined || told.kind === 'itself' || study === undefined) return undefined;
   const value = outcomeOf(study.travel, columns, told);
   if (told.kind === 'at' && told.travel === 0 && isOpening(told.column) && value <= SHUT) return `${ownerOf(told.column)} closes`;
@@ -135,6 +144,19 @@ export function resultOf(answers: Answers, part: string, outcome: Outcome, findi
   return column === undefined || !Number.isFinite(value)
     ? undefined
     : outcomeText(told, figureText({ value, dimension: column.dimension }));
+}
+
+/** What closes a part over friction at the weakest place, with all springs and with each return spring off. */
+function marginText(study: Study, part: string): string | undefined {
+  const unit = frictionUnits(study).find(({ lever }) => lever.name === part);
+  if (unit === undefined) return undefined;
+  const returning = unit.springs.filter(({ source }) => source.countsAsReturn).map(({ name }) => name);
+  const least = (without?: string): number => leastOf(unitMargin(study, unit, without), study.travel.samples)?.value ?? Infinity;
+  const off = returning.map(least);
+  const weakest = Math.min(least(), ...off);
+  if (!Number.isFinite(weakest)) return undefined;
+  const alone = off.filter(Number.isFinite).length > 1 ? ` with ${returning.length === 2 ? 'either' : 'any one'} spring off` : '';
+  return `${part} closes with ${figureText({ value: weakest, dimension: 'number' })} times the friction or more${alone}`;
 }
 
 /** rad; what the finding takes for closed. */
@@ -146,6 +168,10 @@ export function outcomeText(outcome: Exclude<Outcome, { readonly kind: 'itself' 
   const key = outcome.column.slice(part.length + 1);
   if (key === 'opening')
     return outcome.kind === 'at' ? `${part} stands ${figure} open${outcome.travel === 0 ? ' at rest' : ''}` : `${part} opens ${figure}`;
+  if (key === 'margin') {
+    const off = outcome.kind === 'at' ? undefined : outcome.without;
+    return `${part} closes with ${figure} times the friction${off === undefined ? '' : ` with ${off} off`}`;
+  }
   if (key === 'closing') return `${part} closes with ${figure} or more`;
   if (key === 'stretch') return `${part} stretches by ${figure}`;
   if (key === 'signal')

@@ -51,7 +51,8 @@ export function fixWork(answers: Answers, offered: OfferedFix, solvers: Solvers 
             return solved;
           },
           solveFor(mechanism, question) {
-            const key = JSON.stringify(question);
+            // A second figure is solved for in another linkage.
+            const key = JSON.stringify([question, [...mechanism.nominal]]);
             const search: Search = searches.get(key) ?? { known: new Map(), found: undefined };
             searches.set(key, search);
             const found = search.found ?? solvers.solveFor(mechanism, question, { known: search.known, shouldStop: endsHere });

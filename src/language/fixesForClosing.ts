@@ -1,10 +1,11 @@
 /**
- * What brings closing torque: the preload of each torsion spring that reaches the shaft, the clocking of a spring's arm. And slack for a
- * cable that is tight at rest.
+ * What brings closing torque, without friction and over it: the preload of each torsion spring that reaches the shaft, the clocking of a
+ * spring's arm. And slack for a cable that is tight at rest.
  */
 import type { Finding } from '../findings/finding.ts';
+import { frictionUnits, LOCKS_AT } from '../findings/frictionUnits.ts';
 import { LENGTH_MARGIN } from '../findings/margin.ts';
-import { along, type Study } from '../findings/study.ts';
+import { along, limitOf, type Study } from '../findings/study.ts';
 import { springsReaching } from '../forces/springsReaching.ts';
 import { greatestOf, leastOf } from '../travel/extremes.ts';
 import type { FixAim } from './fixAim.ts';
@@ -32,6 +33,28 @@ export function aimsToWind(study: Study, finding: Finding): readonly FixAim[] {
     // On the lever itself all of it arrives.
     if (isOwn) return { unknown, outcome: { kind: 'itself' }, target: () => (preload?.nominal ?? 0) + sound() - least() };
     return { unknown, outcome: { kind: 'least', column }, target: sound };
+  });
+}
+
+/**
+ * What closes it over friction with any one spring off: more preload of a torsion spring that is left, a shorter free length of one that is
+ * drawn out or a longer one of one that is pressed. Where friction holds it with all springs on, each is asked to do it without another.
+ */
+export function aimsToOvercome(study: Study, { code, part, without }: Finding): readonly FixAim[] {
+  const unit = frictionUnits(study).find(({ lever }) => lever.name === part);
+  const springs = unit?.springs.filter(({ source }) => source.countsAsReturn) ?? [];
+  const target = (): number => Math.max(limitOf(study, 'closing_margin').warning, LOCKS_AT);
+  return springs.flatMap(({ name, source }): FixAim[] => {
+    if (name === without || (source.kind !== 'torsion' && source.freeLength === undefined)) return [];
+    const off = without ?? (code === 'friction-lock' ? springs.find((other) => other.name !== name)?.name : undefined);
+    return [
+      {
+        unknown: `springs.${name}.${source.kind === 'torsion' ? 'preload' : 'free_length'}`,
+        outcome: { kind: 'least', column: `${part}.margin`, ...(off !== undefined && { without: off }) },
+        target,
+        goesOn: true,
+      },
+    ];
   });
 }
 

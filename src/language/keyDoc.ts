@@ -35,6 +35,8 @@ export function formWords(shape: About): string {
       return [...new Set(shape.forms.map(formWords).filter((form) => form !== ''))].join(', or ');
     case 'flag':
       return '`true` or `false`';
+    case 'column':
+      return 'A column of the table, `owner.column`';
     default:
       return '';
   }
@@ -67,6 +69,12 @@ export function formDetail(shape: About): string {
       return 'two values';
     case 'constant':
       return String(shape.value);
+    case 'kept':
+      return 'limit, word or requirement';
+    case 'fit':
+      return 'dimension';
+    case 'column':
+    case 'figure':
     case 'direction':
     case 'list':
     case 'text':

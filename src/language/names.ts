@@ -53,6 +53,8 @@ export interface NamePlace {
   readonly isDeclaration: boolean;
   /** False where the name is written so that its own letters cannot be told; `span` is then the whole text around it. */
   readonly exact: boolean;
+  /** The whole text with its quotes, where a name that may need them is all of it. */
+  readonly written?: Span;
 }
 
 /** All names of one text. */

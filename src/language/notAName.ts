@@ -26,6 +26,8 @@ export function notAName(index: NameIndex, offset: number): string {
     case 'enumMember':
       return `${written} is a word of the format, not a name of this file`;
     case 'property':
+      if (!token.modifiers.includes('readonly'))
+        return `${written} is a key of the format: only what stands before it is a name of this file`;
       return `${written} is a column of the table: only what stands before its dot is a name of this file`;
     default:
       if (FUNCTIONS.has(word)) return `${written} is a function of formulas, not a name of this file`;

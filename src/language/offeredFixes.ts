@@ -14,7 +14,7 @@ import { letBehind } from './letBehind.ts';
 import { goalOf, wordsOf } from './fixWords.ts';
 import { aimsToSquare } from './fixesForAngles.ts';
 import { aimsToLead } from './fixesForCables.ts';
-import { aimsToAdjust, aimsToHang, aimsToLevel, aimsToSlacken, aimsToWind } from './fixesForClosing.ts';
+import { aimsToAdjust, aimsToHang, aimsToLevel, aimsToOvercome, aimsToSlacken, aimsToWind } from './fixesForClosing.ts';
 import { aimsToEndBefore, aimsToEndBeforeChange, aimsToEndBeforeReturn, aimsToReach } from './fixesForDeadCentres.ts';
 import { aimsToClose, aimsToLand, aimsToOpen, aimsToSeat, aimsToSquarePlates } from './fixesForOpening.ts';
 import { aimsToFitSensor } from './fixesForSensor.ts';
@@ -58,6 +58,12 @@ export function planOf(answers: Answers, { code, part, writes, figure, span }: O
     ({ offer }) => offer.writes === writes && offer.figure === figure,
   );
   return alike.find(({ offer }) => offer.span.start === span.start) ?? alike[0];
+}
+
+/** What could be written besides, once something is written that leaves an offer's part wanting still: the plans for it in these answers. */
+export function offersBeside(answers: Answers, { offer }: Plan, written: readonly string[]): readonly OfferedFix[] {
+  const goOn = plansFor(answers, ({ part }) => part === offer.part).filter(({ aim }) => aim.goesOn === true);
+  return goOn.map((plan) => plan.offer).filter(({ writes }) => !written.includes(writes));
 }
 
 function plansAt(answers: Answers, span: Span): readonly Plan[] {
@@ -115,6 +121,9 @@ function aimsFor(study: Study, finding: Finding): readonly FixAim[] {
       return aimsToFitSensor(study, finding);
     case 'closing-lost':
       return aimsToWind(study, finding);
+    case 'closing-margin':
+    case 'friction-lock':
+      return aimsToOvercome(study, finding);
     case 'closing-dips':
       return aimsToLevel(study, finding);
     case 'spring-dead-centre':

@@ -99,15 +99,18 @@ function nameInFull({ name, lever }: DeclaredName): string {
 }
 
 function editsOf(index: NameIndex, declared: DeclaredName, newName: string): readonly Replacement[] {
-  return placesOf(index, declared).map(({ span, isDeclaration }): Replacement => {
+  return placesOf(index, declared).map(({ span, isDeclaration, written }): Replacement => {
     // Only a requirement may be named so that quotes are needed.
-    if (isDeclaration && declared.kind === 'requirement') return { span: declared.keySpan, text: keyText(index.text, declared, newName) };
-    return { span, text: newName };
+    if (declared.kind !== 'requirement') return { span, text: newName };
+    const whole = isDeclaration ? declared.keySpan : (written ?? span);
+    return { span: whole, text: quotedText(index.text, whole, newName) };
   });
 }
 
-function keyText(text: string, { keySpan, span }: DeclaredName, newName: string): string {
-  const quote = span.start > keySpan.start ? text[keySpan.start] : undefined;
+/** The name with the quotes that it needs, or that stood round the old one. */
+function quotedText(text: string, { start }: Span, newName: string): string {
+  const first = text[start];
+  const quote = first === '"' || first === "'" ? first : undefined;
   if (quote === "'") return `'${newName.replaceAll("'", "''")}'`;
   const plain =
     /^[\p{L}\p{N}](?:[\p{L}\p{N}_ ().%/+*<>=°±-]*[\p{L}\p{N}_().%/+*<>=°±-])?$/u.test(newName) && !/^(?:null|Null|NULL)$/.test(newName);
@@ -151,9 +154,9 @@ function strayPlace(
   return extra === undefined ? undefined : { declared: extra.declared, gained: true };
 }
 
-/** A declaration that loses or gains its quotes still begins at its key. */
-function startOf({ span, isDeclaration, declared }: NamePlace): number {
-  return isDeclaration ? declared.keySpan.start : span.start;
+/** What loses or gains its quotes still begins at the same place. */
+function startOf({ span, isDeclaration, declared, written = span }: NamePlace): number {
+  return isDeclaration ? declared.keySpan.start : written.start;
 }
 
 /** The text after the edits, which stand in order: made in one go, since a name may stand thousands of times. */

@@ -144,7 +144,9 @@ function mapBody(writer: Writer, map: Extract<About, { kind: 'map' }>, example: 
   if (flow && example !== undefined) return exampleBody(writer, example);
   const [record] = formsOf(map.of).filter((form): form is RecordAbout => form.kind === 'record');
   const entry = firstEntry(example);
-  const name = writer.stop(freeName(writer.tree, entry?.key ?? nameFor(map.what), []));
+  // Keys that repeat names are those of the file; only `let` comes with nothing else begun.
+  const repeated = map.repeats === 'let' ? looseNames(writer.tree, 'let').slice(0, MOST_CHOICES) : [];
+  const name = repeated.length > 0 ? writer.choose(repeated) : writer.stop(freeName(writer.tree, entry?.key ?? nameFor(map.what), []));
   const value =
     record !== undefined
       ? recordBody(writer, record, waysOf(record, map.what)[0] ?? [], flow, depth + 1)

@@ -3,16 +3,17 @@
  * with that edit. It is a fix only where the finding is then gone or milder and nothing new is an error.
  */
 import type { Replacement } from '../definition/problem.ts';
+import { listed } from '../findings/words.ts';
 import { figureText } from '../outputs/figure.ts';
 import { solve, type Answers } from '../solve.ts';
 import { solveFor, type Solutions } from '../studies/solveFor.ts';
 import { boundsFor, type SearchBounds } from './fixBounds.ts';
 import { rootsOf } from './fixRoots.ts';
 import { roundFigures } from './fixRounding.ts';
-import { tryEdit, type Standing, type Trial } from './fixTrial.ts';
+import { tryEdits, type Standing, type Trial } from './fixTrial.ts';
 import { unknownAt, writtenAs, type Unknown } from './fixUnknown.ts';
 import { goalOf, outcomeText, resultOf, wordsOf } from './fixWords.ts';
-import { planOf, type OfferedFix, type Plan } from './offeredFixes.ts';
+import { offersBeside, planOf, type OfferedFix, type Plan } from './offeredFixes.ts';
 
 export type SolvedFix =
   | {
@@ -22,8 +23,10 @@ export type SolvedFix =
       readonly edits: readonly Replacement[];
       /** Whether the finding is gone, and not only milder. */
       readonly mends: boolean;
-      /** The figure that is written, SI. */
+      /** The figure that is written, SI; the first of several. */
       readonly value: number;
+      /** All figures that are written, SI; one mostly. */
+      readonly figures: readonly Written[];
     }
   | {
       readonly kind: 'unsolved';
@@ -31,14 +34,28 @@ export type SolvedFix =
       readonly reason: string;
     };
 
+export interface Written {
+  /** Path. */
+  readonly writes: string;
+  readonly value: number;
+}
+
 /** What does the solving; replaced where it is counted, or done piece by piece. */
 export interface Solvers {
   readonly solve: typeof solve;
   solveFor(...asked: Parameters<typeof solveFor>): Solutions;
 }
 
-/** @param answers of the text as it is now, which may have changed since the fix was offered */
-export function solveFix(answers: Answers, offered: OfferedFix, solvers: Solvers = { solve, solveFor }): SolvedFix {
+/**
+ * @param answers of the text as it is now, which may have changed since the fix was offered
+ * @param before paths of the figures that were written already and go with it
+ */
+export function solveFix(
+  answers: Answers,
+  offered: OfferedFix,
+  solvers: Solvers = { solve, solveFor },
+  before: readonly string[] = [],
+): SolvedFix {
   const plan = planOf(answers, offered);
   if (plan === undefined) return { kind: 'unsolved', reason: 'The text has changed, and this is no longer found' };
   const unknown = unknownAt(plan.study, offered.writes);
@@ -57,7 +74,8 @@ export function solveFix(answers: Answers, offered: OfferedFix, solvers: Solvers
       const tried = bestNear(answers, plan, unknown, root, solvers);
       if (tried === undefined)
         return { kind: 'unsolved', reason: `${capital(wordsOf(offered.writes).figure)} cannot be written into this text` };
-      if (tried.standing !== 'refused') return solved(plan, unknown, tried);
+      const best = withMore(answers, plan, unknown, tried, solvers, before);
+      if (best.standing !== 'refused') return solved(plan, best);
       tries.push(tried);
     }
   }
@@ -83,10 +101,10 @@ const SAME_ROOT = 1e-9;
 const MOST_ROOTS = 3;
 
 interface Tried extends Trial {
-  /** What was solved for; `value` is it, rounded. SI both. */
+  /** What was solved for, SI; it is written rounded. */
   readonly root: number;
-  readonly value: number;
-  readonly edit: Replacement;
+  readonly figures: readonly Written[];
+  readonly edits: readonly Replacement[];
 }
 
 /** The roundest figure near a root that mends all, else the best that there is; undefined where none can be written. */
@@ -103,7 +121,7 @@ function bestNear(
     for (const value of roundFigures(root, unknown.dimension, unknown.unit, finer)) {
       const edit = value > most ? undefined : unknown.edit(answers.text, value);
       if (edit === undefined) continue;
-      const tried = { ...tryEdit(answers, edit, finding, solveText), root, value, edit };
+      const tried = { ...tryEdits(answers, [edit], finding, solveText), root, figures: [{ writes: unknown.path, value }], edits: [edit] };
       if (tried.standing === 'gone') return tried;
       if (best === undefined || RANK[tried.standing] < RANK[best.standing]) best = tried;
     }
@@ -117,14 +135,39 @@ const SAME = 1e-12;
 
 const RANK: Readonly<Record<Standing, number>> = { gone: 0, 'gone-with-warnings': 1, milder: 2, refused: 3 };
 
-function solved({ offer, aim, finding }: Plan, unknown: Unknown, { value, edit, answers, standing, warned }: Tried): SolvedFix {
-  const words = wordsOf(offer.writes);
+/** With a second and third figure, each solved for in the text with those before it, where that does it and what was tried does not. */
+function withMore(answers: Answers, plan: Plan, unknown: Unknown, tried: Tried, solvers: Solvers, before: readonly string[]): Tried {
+  const written = [...before, unknown.path];
+  if (plan.aim.goesOn !== true || tried.standing === 'gone' || written.length >= MOST_FIGURES) return tried;
+  for (const offer of offersBeside(tried.answers, plan, written)) {
+    const next = solveFix(tried.answers, offer, solvers, written);
+    if (next.kind !== 'solved') continue;
+    const figures = [...tried.figures, ...next.figures];
+    // Its edits are of the text with the figures before: each is written anew into the text as it is.
+    const edits = figures.map(({ writes, value }) => unknownAt(plan.study, writes).edit(answers.text, value));
+    if (!edits.every((edit) => edit !== undefined)) continue;
+    const both: Tried = { ...tryEdits(answers, edits, plan.finding, solvers.solve), root: tried.root, figures, edits };
+    if (RANK[both.standing] < RANK[tried.standing]) return both;
+  }
+  return tried;
+}
+
+/** Figures that one fix writes at most. */
+const MOST_FIGURES = 3;
+
+function solved({ offer, aim, finding, study }: Plan, { figures, edits, answers, standing, warned }: Tried): SolvedFix {
   const mends = standing !== 'milder';
   const told =
     resultOf(answers, offer.part, aim.outcome, finding) ?? (mends ? goalOf(offer.code, offer.part, aim.outcome, offer.writes) : undefined);
   const notes = [...(mends ? [] : ['better, not yet enough']), ...(warned === undefined ? [] : [`but then ${warned}`])].join(', ');
-  const title = `${value >= unknown.present ? words.up : words.down} to ${writtenAs(value, unknown)}${told === undefined ? '' : `: ${told}`}`;
-  return { kind: 'solved', title: notes === '' ? title : `${title} (${notes})`, edits: [edit], mends, value };
+  const changes = figures.map(({ writes, value }, i) => {
+    const unknown = unknownAt(study, writes);
+    const words = wordsOf(writes);
+    return `${i > 0 ? words.figure : value >= unknown.present ? words.up : words.down} to ${writtenAs(value, unknown)}`;
+  });
+  const title = `${listed(changes)}${told === undefined ? '' : `: ${told}`}`;
+  const [first] = figures;
+  return { kind: 'solved', title: notes === '' ? title : `${title} (${notes})`, edits, mends, value: first?.value ?? NaN, figures };
 }
 
 function refused({ offer }: Plan, unknown: Unknown, { root, why }: Tried): string {

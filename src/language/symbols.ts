@@ -73,7 +73,12 @@ export function outline(
   });
 
   const part = (entry: SourceEntry, kind: OutlineKind): OutlineEntry => {
-    const children = kind === 'lever' ? ['arms', 'drums'].flatMap((block) => partsOf(entry, block)) : [];
+    const children =
+      kind === 'lever'
+        ? ['arms', 'drums'].flatMap((block) => partsOf(entry, block))
+        : kind === 'key' && LISTS.has(entry.key)
+          ? entriesOf(entry).map((each) => entryOf(each, 'key', [], listed(each)))
+          : [];
     return entryOf(entry, kind, children, ofPart(entry, kind));
   };
 
@@ -88,6 +93,19 @@ export function outline(
     const detail = block.key === 'pedal' ? (figures.get('pedal pedal') ?? '') : block.value.kind === 'scalar' ? brief(block.value) : '';
     return entryOf(block, 'block', children, detail);
   });
+}
+
+/** Keys of `tune` and `measured` that hold named entries. */
+const LISTS: ReadonlySet<string> = new Set(['free', 'runs']);
+
+/** The bounds of a free value, or what a run read and how often, as written. */
+function listed({ value }: SourceEntry): string {
+  const written = (key: string): SourceNode | undefined =>
+    value.kind === 'map' ? value.entries.find((each) => each.key === key)?.value : undefined;
+  const [from, to, rows, file] = ['from', 'to', 'rows', 'file'].map(written);
+  if (from !== undefined && to !== undefined) return `${brief(from)} to ${brief(to)}`;
+  if (rows?.kind === 'list') return `${rows.items.length} ${rows.items.length === 1 ? 'reading' : 'readings'}`;
+  return file === undefined ? '' : brief(file);
 }
 
 /** Words where the kind's own is none. */

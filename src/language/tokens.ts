@@ -9,7 +9,10 @@ import { toleranceForm } from '../definition/quantity/tolerance.ts';
 import type { SourceScalar } from '../definition/source/tree.ts';
 import type { Span } from '../definition/span.ts';
 import type { NameIndex, NameKind, NamePlace } from './names.ts';
+import { withoutQuotes } from './names/declare.ts';
 import { LONGEST_TEXT, holdsFormula } from './names/uses.ts';
+import { isKeptWord, keyRepeats } from './names/studyUses.ts';
+import type { About } from '../definition/schema/shape.ts';
 import { placesIn } from './scalarPlaces.ts';
 import { walkSource } from './walkSource.ts';
 
@@ -36,16 +39,25 @@ export function semanticTokens(index: NameIndex): readonly SemanticToken[] {
   const tokens: SemanticToken[] = index.places.filter(({ exact }) => exact).map(tokenOfName);
   const seen = new Set<SourceScalar>();
   walkSource(root, {
+    entry({ key, keySpan }, path) {
+      const dot = key.indexOf('.');
+      if (keyRepeats(path) !== 'column' || dot < 0) return;
+      const inner = withoutQuotes(keySpan, text);
+      if (text.slice(inner.start, inner.end) !== key) return;
+      tokens.push({ span: { start: inner.start + dot + 1, end: inner.end }, type: 'property', modifiers: ['readonly'] });
+    },
     scalar(node, path, forms) {
       if (node.text.length > LONGEST_TEXT || seen.has(node)) return;
       seen.add(node);
       const words = holdsFormula(path, forms)
         ? tokensOfFormula(node.text, lets)
-        : forms.some(({ kind }) => kind === 'choice' || kind === 'flag')
-          ? [{ span: { start: 0, end: node.text.length }, type: 'enumMember' as const, modifiers: [] }]
-          : forms.some(({ kind }) => kind === 'constant')
-            ? [{ span: { start: 0, end: node.text.length }, type: 'number' as const, modifiers: [] }]
-            : [];
+        : forms.some(({ kind }) => STUDY_FORMS.has(kind))
+          ? tokensOfStudy(node.text, forms)
+          : forms.some(({ kind }) => kind === 'choice' || kind === 'flag')
+            ? [{ span: { start: 0, end: node.text.length }, type: 'enumMember' as const, modifiers: [] }]
+            : forms.some(({ kind }) => kind === 'constant')
+              ? [{ span: { start: 0, end: node.text.length }, type: 'number' as const, modifiers: [] }]
+              : [];
       const places = words.length === 0 ? undefined : placesIn(node, text);
       if (places !== undefined) for (const word of words) tokens.push({ ...word, span: places(word.span) });
     },
@@ -83,6 +95,21 @@ function tokenOfName({ span, declared, isDeclaration }: NamePlace): SemanticToke
   // The word of the drive is the format's, not the person's.
   if (declared.kind === 'drive') return { span, type: NAME_TYPES.drive, modifiers: ['defaultLibrary'] };
   return { span, type: NAME_TYPES[declared.kind], modifiers };
+}
+
+const STUDY_FORMS: ReadonlySet<About['kind']> = new Set(['column', 'kept', 'fit']);
+
+/** What stands beside the names in a column, in a dimension to be found, or in their place in `keep`. */
+function tokensOfStudy(text: string, forms: readonly About[]): readonly SemanticToken[] {
+  if (forms.some(({ kind }) => kind === 'kept')) {
+    return isKeptWord(text) ? [{ span: { start: 0, end: text.length }, type: 'enumMember', modifiers: [] }] : [];
+  }
+  const modifiers: readonly TokenModifier[] = forms.some(({ kind }) => kind === 'column') ? ['readonly'] : [];
+  return [...text.matchAll(/(?<=\.)\w+/g)].map(({ index, 0: word }) => ({
+    span: { start: index, end: index + word.length },
+    type: 'property',
+    modifiers,
+  }));
 }
 
 function tokensOfFormula(text: string, lets: ReadonlySet<string>): readonly SemanticToken[] {

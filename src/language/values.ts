@@ -1,14 +1,13 @@
 /** Every figure of a file, and what follows from one. */
 import type { Definition, Let, Value } from '../definition/definition.ts';
+import { valuesIn } from '../definition/values.ts';
 
 /** Each once, in the order of the text. Those of a place that is given by the name of a point are the point's own. */
 export function valuesOf(definition: Definition): readonly Value[] {
   const before = known.get(definition);
   if (before !== undefined) return before;
-  const found = new Set<Value>();
   const { requirements: _, ...parts } = definition;
-  gather(parts, found);
-  const values = [...found].sort((a, b) => a.span.start - b.span.start);
+  const values = [...valuesIn(parts)].sort((a, b) => a.span.start - b.span.start);
   known.set(definition, values);
   return values;
 }
@@ -30,15 +29,3 @@ export function usersOf(definition: Definition, entry: Let): readonly Value[] {
 }
 
 const known = new WeakMap<Definition, readonly Value[]>();
-
-function gather(part: object, found: Set<Value>): void {
-  if (isValue(part)) {
-    found.add(part);
-    return;
-  }
-  for (const inner of Object.values(part) as readonly unknown[]) if (typeof inner === 'object' && inner !== null) gather(inner, found);
-}
-
-function isValue(part: object): part is Value {
-  return 'nominal' in part && 'path' in part && 'dimension' in part;
-}

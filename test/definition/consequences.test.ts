@@ -12,6 +12,20 @@ function mended(text: string): string {
   return applyEdits(text, problems[0]?.replacements ?? []);
 }
 
+/** A pedal and nothing that it moves. */
+const ALONE = `format: 1
+levers: {pedal: {pivot: [0, 0]}}
+pedal: {lever: pedal, opens: clockwise, travel: 20}
+`;
+
+it('a key without a colon before its bracket is given one', () => {
+  const text = ALONE.replace('pedal: {lever', 'pedal {lever');
+  const problem = readDefinition(text).problems.find(({ message }) => message === '`pedal` has no colon before its value');
+  const [edit] = problem?.replacements ?? [];
+  expect(edit && text.slice(0, edit.span.start) + edit.text + text.slice(edit.span.end)).toBe(ALONE);
+  expect(readDefinition(ALONE).problems).toEqual([]);
+});
+
 describe('one mistake is one problem', () => {
   it('where a key is misspelt that must be there', () => {
     checkProblems(`format: 1
@@ -88,6 +102,24 @@ ${LINKED.replace('format: 1\n', '').replace('\npedal:', '\n# ^^^^^ error[duplica
     checkProblems(`${LEVERS}rods:
   link: {from: pedal.clevis, to: pedal.pad}
   #                              ^^^^^^^^^ error[wrong-value]: both ends on \`pedal\`
+`);
+  });
+
+  it('where the one key that says what a spring works on is misspelt', () => {
+    checkProblems(`${ALONE}springs:
+  one: {levr: pedal, rate: 3, preload: 4}
+  #     ^^^^ error[unknown-key]: Did you mean \`lever\`?
+  two: {rate: 3}
+# ^^^ error[missing-key]: does not say on what it works
+`);
+  });
+
+  it('where a part is merged from another, for what it lacks', () => {
+    checkProblems(`${ALONE}springs:
+  one:
+    <<: {lever: pedal}
+#   ^^ error[unknown-key]: Merge keys
+    rate: 3
 `);
   });
 

@@ -26,6 +26,21 @@ rods:
 `);
   });
 
+  it('that are nearly right are told once, and not besides where the right one is used', () => {
+    checkProblems(`format: 1
+let: {Reach: 38 mm, half: reach / 2}
+#     ^^^^^ error[bad-name]: for example \`reach\`
+levers:
+  pedal: {pivot: [0, 0]}
+  Wälle: {pivot: [0, 0], arms: {a: {radius: reach, angle: 3}}}
+# ^^^^^ error[bad-name]: for example \`walle\`
+pedal: {lever: pedal, opens: clockwise, travel: 20}
+rods: {link: {from: walle.a, to: nowhere.a}}
+#                                ^^^^^^^ error[unknown-name]: There is no lever
+springs: {one: {lever: walle, rate: 3, preload: 4}}
+`);
+  });
+
   it('begin with a small letter', () => {
     checkProblems(`format: 1
 points:

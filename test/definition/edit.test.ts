@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Value } from '../../src/definition/definition.ts';
-import { addItem, addKey, applyEdits, formatQuantity, setFigure, setValue } from '../../src/definition/edit.ts';
+import { addItem, addKey, applyEdits, formatQuantity, removeKey, setFigure, setValue } from '../../src/definition/edit.ts';
 import { readDefinition } from '../../src/definition/read.ts';
 import { walkValues } from '../support/walkValues.ts';
 
@@ -48,6 +48,38 @@ describe('setting a value', () => {
 
   it('replaces a block text as a whole', () => {
     expect(edited('title: |\n  one\n  two\nformat: 1\n', 'title', 'three')).toBe('title: three\nformat: 1\n');
+  });
+});
+
+describe('taking a key out', () => {
+  const less = (text: string, path: string): string => {
+    const edit = removeKey(text, path);
+    return edit === undefined ? 'left alone' : applyEdits(text, [edit]);
+  };
+
+  it('takes its lines and nothing else', () => {
+    expect(less('a:\n  b: 1 # why\n  c:\n    d: 2\n    e: 3\n  f: 4\n', 'a.c')).toBe('a:\n  b: 1 # why\n  f: 4\n');
+    expect(less('a:\r\n  b: {x: 1,\r\n    y: 2}  # both\r\n  c: 2', 'a.b')).toBe('a:\r\n  c: 2');
+    expect(less('a:\n  b: 1\n  c: 2', 'a.c')).toBe('a:\n  b: 1\n');
+    expect(less('\ufeffa: 1\nb: 2\n', 'a')).toBe('\ufeffb: 2\n');
+  });
+
+  it('takes its comma in a row of keys', () => {
+    expect(less('a: {b: 1, c: 2, d: 3}', 'a.b')).toBe('a: {c: 2, d: 3}');
+    expect(less('a: {b: 1, c: 2, d: 3}', 'a.c')).toBe('a: {b: 1, d: 3}');
+    expect(less('a: {b: 1, c: 2, d: 3}', 'a.d')).toBe('a: {b: 1, c: 2}');
+    expect(less('a: {b: 1}', 'a.b')).toBe('a: {}');
+  });
+
+  it('takes the block too where it was all of it', () => {
+    expect(less('a: 1\nsprings:\n  only: {rate: 2}\nb: 2\n', 'springs.only')).toBe('a: 1\nb: 2\n');
+  });
+
+  it('leaves alone what is not there, or not on lines of its own', () => {
+    expect(less('a: {b: 1}', 'a.c')).toBe('left alone');
+    expect(less('a: [1, 2]', 'a.0')).toBe('left alone');
+    expect(less('? a\n: 1\n', 'a')).toBe('left alone');
+    expect(less('', 'a')).toBe('left alone');
   });
 });
 

@@ -116,6 +116,24 @@ pedal: {lever: pedal, opens: clockwise, travel: 20}
 `);
   });
 
+  it('is an error where plates stand still with such a lever, at it or behind it, and names them', () => {
+    checkProblems(`format: 1
+levers:
+  pedal: {pivot: [0, 0]}
+  idler: {pivot: [0, 0], arms: {p: {radius: 3, angle: 4}}}
+# ^^^^^ error[not-driven]: Nothing drives \`idler\`, so it stands still, and the plates \`near\`, \`far\` never open
+  shaft: {pivot: [9, 0], arms: {p: {radius: 3, angle: 4}}}
+  alone: {pivot: [9, 0]}
+# ^^^^^ warning[not-driven]: Nothing drives \`alone\`, so it stands still
+pedal: {lever: pedal, opens: clockwise, travel: 20}
+rods: {link: {from: idler.p, to: shaft.p}}
+plates:
+  near: {lever: idler, bore: 40}
+  far: {lever: shaft, bore: 40}
+  moved: {lever: pedal, bore: 40}
+`);
+  });
+
   it('does not blame a lever whose joint could not be read', () => {
     checkProblems(
       file(`  r1: {from: pedal.p, to: a.p, length: 0}

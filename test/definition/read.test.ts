@@ -220,6 +220,43 @@ let:
     expect(definition?.points[0]?.place.y.nominal).toBe(0.0381);
   });
 
+  it('are warned of where their tolerance takes them out of the bounds of their place, and used', () => {
+    const { definition } = checkProblems(`format: 1
+levers:
+  pedal: {pivot: [0 mm ± 1 mm, 0], arms: {a: {radius: 38 mm ± 40 mm, angle: 2 deg ± 4 deg}, b: {radius: 38 mm ± 37.9 mm, angle: 9}}}
+  #                                                         ^^^^^^^ warning[bad-tolerance]: \`radius\` comes out at -2 mm at one end of this tolerance, and must be greater than 0
+pedal: {lever: pedal, opens: clockwise, travel: 40 deg +1/-40 deg}
+#                                                      ^^^^^^^^^^ warning[bad-tolerance]: comes out at 0 deg at one end
+`);
+    expect(definition?.levers[0]?.arms[0]?.position).toMatchObject({ radius: { nominal: 0.038, tolerance: { plus: 0.04, minus: 0.04 } } });
+  });
+
+  it('are warned of the tolerance of a `let` that takes one of them out of its bounds, once, at the `let`', () => {
+    const text = (reach: string): string => `format: 1
+let:
+  reach: 38 mm ${reach}
+  shift: 1 mm ± 2 mm
+levers:
+  pedal: {pivot: [shift, 0], arms: {a: {radius: reach, angle: 9}, b: {radius: reach, angle: 9}, c: {radius: reach - 20 mm, angle: 9}}}
+pedal: {lever: pedal, opens: clockwise, travel: 40 deg}
+`;
+    const told = (reach: string) =>
+      readDefinition(text(reach)).problems.map(({ severity, code, span, message, related = [] }) => [
+        `${severity} ${code} ${text(reach).slice(span.start, span.end)}: ${message}`,
+        ...related.map((other) => text(reach).slice(other.span.start, other.span.end)),
+      ]);
+    expect(told('± 17 mm')).toEqual([]);
+    expect(told('± 19 mm')).toEqual([
+      [
+        'warning bad-tolerance ± 19 mm: `radius` comes out at -1 mm at one end of this tolerance, and must be greater than 0',
+        'reach - 20 mm',
+      ],
+    ]);
+    expect(told('± 40 mm')).toEqual([
+      ['warning bad-tolerance ± 40 mm: `radius` comes out at -2 mm at one end of this tolerance, and must be greater than 0', 'reach'],
+    ]);
+  });
+
   it('are read in quotes, and with escapes', () => {
     const { definition, problems } = readDefinition(figure('"38 mm \\xb1 0.1 mm"'));
     expect(problems).toEqual([]);

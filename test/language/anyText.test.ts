@@ -12,13 +12,14 @@ import { prepareRename, renameAt } from '../../src/language/rename.ts';
 import { selectionSpans } from '../../src/language/selectionRanges.ts';
 import { outline, type OutlineEntry } from '../../src/language/symbols.ts';
 import { semanticTokens } from '../../src/language/tokens.ts';
+import { cpuTime } from '../support/cpuTime.ts';
 import { cutPlaces } from '../support/cutPlaces.ts';
 import { withoutStacks } from '../support/withoutStacks.ts';
 import { EVERY_NAME } from './support/everyName.ts';
 
 const SAMPLE = readFileSync(new URL('../support/sample.throttle.yaml', import.meta.url), 'utf8');
 
-/** ms; far above what all of it takes, for a machine under load. */
+/** ms at work; far above what all of it takes. */
 const TIME_BOUND = 3_000;
 
 /** Characters of a text that are shown where it fails; longer ones repeat themselves. */
@@ -34,7 +35,7 @@ function checkAll(text: string, cursors: readonly number[], bound = TIME_BOUND):
 }
 
 function checkAnswers(text: string, cursors: readonly number[], bound: number): void {
-  const began = performance.now();
+  const began = cpuTime();
   const inText = ({ start, end }: Span): void => hold(start >= 0 && end >= start && end <= text.length, `a place ${start}-${end}`, text);
   const index = indexNames(text);
   for (const spans of [index.places, semanticTokens(index)]) {
@@ -57,7 +58,7 @@ function checkAnswers(text: string, cursors: readonly number[], bound: number): 
   const lines = indexLines(text).lineCount;
   for (const { startLine, endLine } of foldingRanges(index)) hold(endLine > startLine && endLine < lines, `a fold of ${startLine}`, text);
   for (const cursor of cursors) checkAt(index, cursor, inText);
-  hold(performance.now() - began < bound, 'too slow', text);
+  hold(cpuTime() - began < bound, 'too slow', text);
 }
 
 function checkAt(index: NameIndex, cursor: number, inText: (span: Span) => void): void {
@@ -82,7 +83,8 @@ function checkAt(index: NameIndex, cursor: number, inText: (span: Span) => void)
 
 describe('answers to any text', () => {
   it('survive files cut off anywhere', () => {
-    for (const end of cutPlaces(EVERY_NAME)) checkAll(EVERY_NAME.slice(0, end), [end - (end % 7)]);
+    // Every second of the places: reading is cut at every one, of another file, in `test/definition/fuzz.test.ts`.
+    for (const end of cutPlaces(EVERY_NAME).filter((_, k) => k % 2 === 0)) checkAll(EVERY_NAME.slice(0, end), [end - (end % 7)]);
     const sample = SAMPLE.replaceAll('\n', '\r\n');
     for (let end = 0; end <= sample.length; end += 7) checkAll(sample.slice(0, end), [end]);
   }, 240_000);
@@ -119,7 +121,8 @@ describe('answers to any text', () => {
           checkAll(text, [Math.min(cursor, text.length)]);
         },
       ),
-      { numRuns: 500, seed: 17 },
+      // Reading has six times as many of its own.
+      { numRuns: 250, seed: 17 },
     );
   }, 240_000);
 
@@ -138,12 +141,12 @@ describe('answers to any text', () => {
       `${EVERY_NAME.slice(0, -body.length)}${Array.from({ length: count }, (_, k) => lever(k)).join('')}${body}`;
     const median = (text: string): number => {
       const times = Array.from({ length: 15 }, () => {
-        const began = performance.now();
+        const began = cpuTime();
         const index = indexNames(text);
         semanticTokens(index);
         outline(index);
         foldingRanges(index);
-        return performance.now() - began;
+        return cpuTime() - began;
       });
       return times.sort((a, b) => a - b)[7] ?? NaN;
     };

@@ -217,7 +217,7 @@ describe('figures and formulas', () => {
       'part-name',
     );
     expect(take(`${LEVERS}require:\n  opens: at(100%, sh$0`, 'shaft')).toContain('at(100%, shaft.$0');
-    checkCompletion(`${LEVERS}require:\n  opens: at(100%, shaft.$0) >= 80 deg`, ['rotation', 'opening', 'ratio', 'closing']);
+    checkCompletion(`${LEVERS}require:\n  opens: at(100%, shaft.$0) >= 80 deg`, ['rotation', 'opening', 'ratio', 'closing', 'margin']);
     checkCompletion(`${LEVERS}require:\n  opens: pedal.$0`, ['travel', 'effort', 'release']);
     expect(take(`${LEVERS}require:\n  opens: at(100%, shaft.op$0en) >= 80 deg`, 'opening')).toContain('at(100%, shaft.opening$0) >=');
     expect(take(`${LEVERS}require:\n  opens: $0`, 'at')).toContain('opens: at(100%, )$0');

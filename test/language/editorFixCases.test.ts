@@ -14,6 +14,7 @@ import { solve, type Answers } from '../../src/solve.ts';
 import { FIGURE_CASES } from '../editor/fixCases/figureCases.ts';
 import { announced, mended, type FixCase } from '../editor/fixCases/fixCase.ts';
 import { TEXT_CASES } from '../editor/fixCases/textCases.ts';
+import { cutPlaces } from '../support/cutPlaces.ts';
 import { takeApart } from '../support/marks.ts';
 import { withoutStacks } from '../support/withoutStacks.ts';
 
@@ -79,7 +80,10 @@ function figureOf({ writes }: OfferedFix): string {
   return ['arms', 'drums'].includes(parts) ? `${block}.${parts}.${key}` : `${block}.${key}`;
 }
 
-/** Seen on every documented problem and on what a slip of the pen makes of the files of the cases; a line of several of them slips once. */
+/**
+ * Seen on every documented problem and on what a slip of the pen makes of the files of the cases: beside a word or behind its first letter,
+ * for further inside the word is as wrong. A line of several of them slips once.
+ */
 function codesWithEdits(): readonly string[] {
   const documented = Object.values(PROBLEM_DOCS).flatMap((doc) => ('example' in doc ? [takeApart(doc.example).text] : []));
   const slipped = new Set<string>();
@@ -88,9 +92,7 @@ function codesWithEdits(): readonly string[] {
     return [...text.matchAll(/.*\n?/g)].flatMap(({ 0: line, index }) => {
       if (slipped.has(line)) return [];
       slipped.add(line);
-      return Array.from(line, (_, at) => index + at).flatMap((at) =>
-        SLIPS.map(([gone, put]) => text.slice(0, at) + put + text.slice(at + gone)),
-      );
+      return cutPlaces(line).flatMap((at) => SLIPS.map(([gone, put]) => text.slice(0, index + at) + put + text.slice(index + at + gone)));
     });
   });
   const found = new Set<string>();

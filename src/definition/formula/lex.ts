@@ -4,11 +4,11 @@
  */
 import type { Vocabulary } from './scope.ts';
 import { nearestWord } from '../names.ts';
-import { UNITS, UNIT_MISSPELLINGS, readUnit, skipSpaces } from '../quantity/units.ts';
+import { UNITS, readUnit, skipSpaces, spellingOf } from '../quantity/units.ts';
 import type { UnitReading } from '../quantity/units.ts';
 import { replaceFault } from '../quantity/fault.ts';
 import type { Fault } from '../quantity/fault.ts';
-import { foreignFault } from '../quantity/foreignUnits.ts';
+import { foreignFault, foreignUnit } from '../quantity/foreignUnits.ts';
 import { readNumber } from '../quantity/number.ts';
 import type { Span } from '../span.ts';
 import { CONSTANTS, FOREIGN_WORDS, FUNCTIONS, OPERATOR_WORDS } from './functions.ts';
@@ -97,8 +97,22 @@ function figureAt(
   const digits = { start, end: number.end };
   const unit = readUnit(text, number.end, isOtherWord);
   if (unit === undefined) return { type: 'figure', value: number.value, digits, ...digits };
-  faults.push(...unitFaults(unit, { ...digits, value: number.value }));
+  const between = wordBeforeUnit(text, unit);
+  if (between === undefined) faults.push(...unitFaults(unit, { ...digits, value: number.value }));
+  else faults.push(between);
   return { type: 'figure', value: number.value, digits, unit, start, end: unit.end };
+}
+
+/** `42x mm`: a word that is no unit, with the unit right behind it. */
+function wordBeforeUnit(text: string, { start, end, text: word, unknown }: UnitReading): Fault | undefined {
+  if (unknown.length !== 1 || unknown[0]?.end !== end || unknown[0].start !== start) return undefined;
+  if (foreignUnit(word) !== undefined || meantUnit(word) !== undefined) return undefined;
+  const next = skipSpaces(text, end);
+  const unit = readUnit(text, next, (other) => !UNITS.has(other));
+  if (unit === undefined || next === end) return undefined;
+  const message = `\`${word}\` stands between the number and its unit`;
+  const isApart = skipSpaces(text, start - 1) === start;
+  return replaceFault('unknown-unit', { start, end }, message, '', { start, end: isApart ? next : end });
 }
 
 /** @param figure the number before it */
@@ -133,7 +147,7 @@ export function unknownUnit(word: string, where: Span): Fault {
 }
 
 function meantUnit(word: string): string | undefined {
-  const spelt = UNIT_MISSPELLINGS.get(word) ?? UNIT_MISSPELLINGS.get(word.toLowerCase());
+  const spelt = spellingOf(word);
   if (spelt !== undefined) return spelt;
   const powered = /^([A-Za-zµμ]+)([2-4])$/.exec(word);
   if (powered?.[1] !== undefined && UNITS.has(powered[1])) return `${powered[1]}^${powered[2] ?? ''}`;
@@ -157,7 +171,7 @@ function wordAt(text: string, start: number, before: readonly Token[], faults: F
     return { type: 'sign', text: '?', start, end };
   }
   if (UNITS.has(word)) {
-    // `r to mm`: what follows a word that is refused goes with it.
+    // `r to mm`, `42x mm`: what follows a word that is refused goes with it.
     if (!isRefused(before.at(-1))) faults.push(strayUnit(text, { start, end }, word, before));
     return { type: 'sign', text: '?', start, end };
   }
@@ -165,7 +179,7 @@ function wordAt(text: string, start: number, before: readonly Token[], faults: F
 }
 
 function isRefused(token: Token | undefined): boolean {
-  return token?.type === 'sign' && token.text === '?';
+  return (token?.type === 'sign' && token.text === '?') || (token?.type === 'figure' && (token.unit?.unknown.length ?? 0) > 0);
 }
 
 function columnAt(text: string, start: number, owner: string, column: string, faults: Fault[]): Token {
@@ -220,7 +234,7 @@ const PLAIN_SIGNS: ReadonlySet<string> = new Set(['+', '-', '*', '/', '^', '<', 
 /** Signs with one certain meaning here, which is written otherwise. */
 const WRITTEN_OTHERWISE: ReadonlyMap<string, string> = new Map([
   ['×', '*'], ['·', '*'], ['⋅', '*'], ['÷', '/'], ['–', '-'], ['—', '-'], ['≤', '<='], ['≥', '>='], ['≠', '!='],
-  ['**', '^'], ['&&', 'and'], ['||', 'or'], ['<>', '!='], ['=<', '<='], ['=>', '>='], ['²', '^2'], ['³', '^3'], ['π', 'pi'], ['√', 'sqrt'], ['"', 'inch'], ['″', 'inch'],
+  ['**', '^'], ['&&', 'and'], ['||', 'or'], ['<>', '!='], ['=<', '<='], ['=>', '>='], ['²', '^2'], ['³', '^3'], ['π', 'pi'], ['√', 'sqrt'], ['"', 'inch'], ['″', 'inch'], ['”', 'inch'], ['º', '°'], ['˚', '°'],
 ]); // prettier-ignore
 
 const NOT_PART: ReadonlyMap<string, string> = new Map([
@@ -287,11 +301,11 @@ function signAt(text: string, start: number, before: readonly Token[], faults: F
   // Of `a ? b : c` the question mark is refused already.
   if (written === ':' && faults.some((fault) => text.charAt(fault.start) === '?')) return { type: 'sign', text: '?', start, end };
   const otherwise = WRITTEN_OTHERWISE.get(written);
-  const asInch = otherwise === 'inch';
-  if (otherwise !== undefined && (!asInch || last?.type === 'figure')) {
-    const text = asInch ? ' inch' : otherwise;
+  const asUnit = otherwise === 'inch' || otherwise === '°';
+  if (otherwise !== undefined && (!asUnit || last?.type === 'figure')) {
+    const text = otherwise === 'inch' ? ' inch' : otherwise;
     faults.push({
-      ...replaceFault(asInch ? 'unknown-unit' : 'formula-not-allowed', { start, end }, `\`${written}\` is not part of the language`, text),
+      ...replaceFault(asUnit ? 'unknown-unit' : 'formula-not-allowed', { start, end }, `\`${written}\` is not part of the language`, text),
       cure: `Write \`${otherwise}\``,
     });
     return { type: 'sign', text: '?', start, end };

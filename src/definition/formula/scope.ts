@@ -1,6 +1,7 @@
 /**
  * What a formula may speak of: the `let` values before it and, in `require`, the columns of the table.
  */
+import type { Tolerance } from '../definition.ts';
 import type { Dimension } from '../dimensions.ts';
 import { reservedAs } from '../names.ts';
 import type { Kind } from './kind.ts';
@@ -16,6 +17,7 @@ export interface ScopeLet {
   readonly kind: Kind;
   /** SI. */
   readonly nominal: number;
+  readonly tolerance?: Tolerance;
 }
 
 /** What any formula may speak of. */

@@ -72,7 +72,7 @@ rods:
     cure: 'Leave out the joint that does not drive it. A spring is no joint; it stands under `springs`.',
   },
   'not-driven': {
-    what: 'Nothing drives the lever; it stands still. A warning.',
+    what: 'Nothing drives the lever; it stands still. A warning, and an error where plates stand still with it.',
     example: `format: 1
 levers:
   pedal: {pivot: [0, 0]}

@@ -2,6 +2,7 @@
  * Reads one figure as the file writes it: decimal digits, a point, an exponent. Ways of writing a number that YAML,
  * other languages or other countries know are recognised in order to be refused with what to write instead.
  */
+import { shortened } from '../source/shortened.ts';
 import { replaceFault } from './fault.ts';
 import type { Fault } from './fault.ts';
 
@@ -42,8 +43,8 @@ export function readNumber(text: string, start: number, commaIsDecimal: boolean)
       code: 'bad-quantity',
       start,
       end,
-      message: `\`${plain}\` is too ${size} to be computed with`,
-      cure: 'Check the exponent',
+      message: `\`${shortened(plain)}\` is too ${size} to be computed with`,
+      cure: /e/i.test(plain) ? 'Check the exponent' : 'Write a figure of fewer digits',
     });
   }
   return { start, end, value };

@@ -12,13 +12,15 @@ import { describeDimension, describeKind, kindFits, kindOf } from '../formula/ki
 import type { Kind } from '../formula/kind.ts';
 import { lex } from '../formula/lex.ts';
 import type { FigureToken, Token } from '../formula/lex.ts';
+import { nearestWord } from '../names.ts';
 import type { Problem } from '../problem.ts';
 import { placeInFile, replaceFault, toProblem } from './fault.ts';
 import type { Fault, Origin } from './fault.ts';
 import { foreignFault } from './foreignUnits.ts';
 import { readTolerance, toleranceForm } from './tolerance.ts';
 import type { ToleranceForm } from './tolerance.ts';
-import { FITTING_UNITS, parseUnit, toSi } from './units.ts';
+import { shortened } from '../source/shortened.ts';
+import { FITTING_UNITS, parseUnit, spellingOf, toSi } from './units.ts';
 import type { Unit } from './units.ts';
 
 /** A quantity as read. */
@@ -68,11 +70,27 @@ export function readQuantity(text: string, at: Origin, expected: Dimension | und
 function placedFault(text: string, fault: Fault, { digits, unit, value }: FigureToken, expected: Dimension): Fault {
   // As a factor of another unit it need not measure what the place wants.
   if (fault.code !== 'unknown-unit' || unit?.start !== fault.start || unit.end !== fault.end) return fault;
+  const written = text.slice(fault.start, fault.end);
   const wanted = { dimension: expected, fitting: fittingUnits(expected) };
-  return foreignFault(text.slice(fault.start, fault.end), fault, { ...digits, value }, wanted) ?? fault;
+  return foreignFault(written, fault, { ...digits, value }, wanted) ?? fittingFault(written, fault, expected);
+}
+
+/** A word that is no unit, told with the nearest unit that fits its place: `Hg` of a length is no `kg`. */
+function fittingFault(written: string, fault: Fault, expected: Dimension): Fault {
+  const guess = fault.edits?.[0]?.text;
+  if (guess !== undefined) {
+    const unit = guess === '' || spellingOf(written) !== undefined ? undefined : parseUnit(guess);
+    if (unit === undefined || kindFits(unit.kind, expected)) return fault;
+  }
+  const near = nearestWord(written, FITTING_UNITS[expected]);
+  if (near !== undefined) return replaceFault('unknown-unit', fault, fault.message, near);
+  return { code: 'unknown-unit', start: fault.start, end: fault.end, message: fault.message, cure: `Write ${fittingUnits(expected)}` };
 }
 
 const NO_NAMES: ReadonlySet<string> = new Set();
+
+/** Quotation marks and the double prime, by which people mean inches. */
+const INCH_MARKS: ReadonlySet<string> = new Set(['"', '″', '”', "''"]);
 
 // Generous for a figure, two deviations and their units; what is longer is a formula or an accident.
 const LONGEST_QUANTITY = 500;
@@ -95,6 +113,15 @@ function notAQuantity(text: string): Fault | undefined {
     const cure = 'Write a figure, or leave the key out where it may be left out';
     return { code: 'bad-quantity', ...whole, message: `\`${written}\` is not a quantity`, cure };
   }
+  const quoted = /^[“”„‟«»‘’‚‛](.*)[“”„‟«»‘’‚‛]$/u.exec(written)?.[1];
+  if (quoted !== undefined) {
+    return replaceFault(
+      'bad-quantity',
+      whole,
+      `\`${shortened(written)}\` stands in typographic quotation marks, which are text here`,
+      quoted,
+    );
+  }
   if (parseUnit(written) !== undefined) {
     return {
       code: 'bad-quantity',
@@ -110,17 +137,23 @@ function notAQuantity(text: string): Fault | undefined {
 function shapeFault(text: string, figure: FigureToken, rest: readonly Token[], names: Vocabulary): Fault | undefined {
   const [next] = rest;
   if (next === undefined) return undefined;
-  const fraction = /^\s*(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)\s*([A-Za-zµμ°"″].*)$/u.exec(text);
+  const fraction = /^\s*(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)\s*([A-Za-zµμ°"″”'].*)$/u.exec(text);
   if (fraction !== null) {
     const value = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
     const unit = fraction[4]?.trim() ?? '';
-    if (Number.isFinite(value) && parseUnit(unit) !== undefined) {
+    if (Number.isFinite(value) && (parseUnit(unit) !== undefined || INCH_MARKS.has(unit))) {
       const whole = { start: figure.start, end: rest.at(-1)?.end ?? figure.end };
-      return replaceFault('bad-quantity', whole, `\`${text.trim()}\` has a fraction for its number`, `${value} ${unit}`);
+      return replaceFault(
+        'bad-quantity',
+        whole,
+        `\`${text.trim()}\` has a fraction for its number`,
+        `${value} ${INCH_MARKS.has(unit) ? 'inch' : unit}`,
+      );
     }
   }
   // `35 % 2` is a remainder, which the formula reader has its own words for.
-  if (next.type === 'figure' && figure.unit?.text !== '%') {
+  // Of a word in between that is no unit, that is told alone.
+  if (next.type === 'figure' && figure.unit?.text !== '%' && (figure.unit?.unknown.length ?? 0) === 0) {
     const grouped = /^\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+(?![\d.])/.exec(text.slice(figure.start));
     if (grouped !== null && figure.unit === undefined) {
       const stretch = { start: figure.start, end: figure.start + grouped[0].length };

@@ -102,6 +102,11 @@ export const UNIT_MISSPELLINGS: ReadonlyMap<string, string> = new Map([
   ['percent', '%'],
 ]);
 
+/** The unit that a common spelling of another language or program stands for; undefined where it is none. */
+export function spellingOf(word: string): string | undefined {
+  return UNIT_MISSPELLINGS.get(word) ?? UNIT_MISSPELLINGS.get(word.toLowerCase());
+}
+
 /** A stretch of text, from the start of the text that was read. */
 interface Stretch {
   readonly start: number;

@@ -49,6 +49,8 @@ export interface Declared {
   readonly parts: Readonly<Record<PartKind, ReadonlyMap<string, Span>>>;
   readonly levers: ReadonlyMap<string, DeclaredLever>;
   readonly points: ReadonlyMap<string, Span>;
+  /** Names of the lines of `require`. */
+  readonly requirements: ReadonlyMap<string, Span>;
 }
 
 /** Names as they stand in the tree, right or wrong; of equal ones in a block the first. */
@@ -76,6 +78,7 @@ export function gatherNames(root: SourceNode | undefined): Declared {
     },
     levers,
     points: names('points'),
+    requirements: names('require'),
   };
 }
 

@@ -2,10 +2,12 @@
  * The whole file: its blocks, in load-path order, which is also the order in which they are read, since points
  * use `let` values and everything else uses points.
  */
-import type { Definition, PointDefinition } from '../definition.ts';
+import type { PointDefinition } from '../definition.ts';
+import type { ReadDefinition } from '../settle.ts';
 import { couplings, cables, rods, slots } from './joints.ts';
 import { lets } from './let.ts';
 import { levers } from './levers.ts';
+import { measured } from './measured.ts';
 import { pedal } from './pedal.ts';
 import { coordinates, shaped } from './places.ts';
 import { mapOf, optional, record } from './record.ts';
@@ -15,6 +17,7 @@ import { defined, named, reportShape, type Shape } from './shape.ts';
 import { springs } from './springs.ts';
 import { keepOuts, limits, movements } from './surroundings.ts';
 import { plates, sensors } from './throttle.ts';
+import { tune } from './tune.ts';
 
 /** The format that this program reads. */
 export const FORMAT = 1;
@@ -39,7 +42,7 @@ const NOT_IN_FORMAT = `Format ${FORMAT} does not describe this; it has levers, c
 const formatKey = optional(format, { doc: 'The format of the file.', example: String(FORMAT) });
 
 /** The whole file. */
-export const file: Shape<Definition> = record(
+export const file: Shape<ReadDefinition> = record(
   {
     format: { ...formatKey, about: { ...formatKey.about, required: true } },
     title: optional(text('a title'), { doc: 'What the linkage is, in one line.', example: 'Four-barrel conversion, rev B' }),
@@ -70,8 +73,14 @@ export const file: Shape<Definition> = record(
       doc: 'What the linkage must do: an expression by any name, decided on the solved table.',
       example: '{opens fully: "at(100%, shaft.opening) >= 80 deg"}',
     }),
+    tune: optional(tune, {
+      doc: 'A search for dimensions: which values of `let` are free, the curve that is wanted, and what must hold. Nothing of it changes how the linkage is solved.',
+    }),
+    measured: optional(measured, {
+      doc: 'Readings of the built car, from which its dimensions are found. Nothing of it changes how the linkage is solved.',
+    }),
   },
-  (values): Definition => ({
+  (values): ReadDefinition => ({
     lets: values.let ?? [],
     points: values.points ?? [],
     levers: values.levers ?? [],
@@ -86,7 +95,7 @@ export const file: Shape<Definition> = record(
     movements: values.movements ?? [],
     limits: values.limits ?? [],
     requirements: values.require ?? [],
-    ...defined({ title: values.title, pedal: values.pedal }),
+    ...defined({ title: values.title, pedal: values.pedal, tune: values.tune, measured: values.measured }),
   }),
   {
     foreign: {

@@ -1,7 +1,7 @@
 /**
  * Blocks of keys: records, whose keys the format fixes, and maps, whose keys are the person's names.
  */
-import { NAME_PATTERN, nearestWord } from '../names.ts';
+import { goodName, NAME_PATTERN, nearestWord } from '../names.ts';
 import type { Span } from '../span.ts';
 import { entryOf, type SourceEntry, type SourceMap } from '../source/tree.ts';
 import { problem, reportShape, type About, type FormChoice, type KeyAbout, type Reading, type Shape, type Site } from './shape.ts';
@@ -112,7 +112,7 @@ export function record<K extends Keys, T>(
         if (key.vital) whole = false;
         else reading.unread(joinPath(site.path, name), entry.span);
       }
-      if (missing.length > 0 && !node.damaged) reportMissing(node, site, reading, missing);
+      if (missing.length > 0 && !node.damaged && !byName.has('<<')) reportMissing(node, site, reading, missing);
       for (const choice of options.choices ?? []) if (!checkForms(choice, node, values, meant, site, reading)) whole = false;
       return whole ? build(values as Values<K>, sourceOf(node, site), reading) : undefined;
     },
@@ -120,10 +120,15 @@ export function record<K extends Keys, T>(
 }
 
 /** A block whose keys are names; a part that cannot be read is left out. */
-export function mapOf<T>(shape: Shape<T>, what: string, options: { readonly freeNames?: boolean } = {}): Shape<readonly T[]> {
+export function mapOf<T>(
+  shape: Shape<T>,
+  what: string,
+  options: { readonly freeNames?: boolean; readonly repeats?: 'let' | 'column' } = {},
+): Shape<readonly T[]> {
+  const { repeats } = options;
   const freeNames = options.freeNames === true;
   return {
-    about: { kind: 'map', of: shape.about, what, freeNames },
+    about: { kind: 'map', of: shape.about, what, freeNames, ...(repeats !== undefined && { repeats }) },
     read(node, site, reading) {
       if (node.kind === 'empty') return [];
       if (node.kind !== 'map')
@@ -152,10 +157,7 @@ export function mapOf<T>(shape: Shape<T>, what: string, options: { readonly free
 /** Reports a key that is no name. */
 export function checkPattern(entry: SourceEntry, reading: Reading): void {
   if (NAME_PATTERN.test(entry.key)) return;
-  const suggestion = entry.key
-    .toLowerCase()
-    .replace(/[^a-z0-9_]+/g, '_')
-    .replace(/^[^a-z]+|_+$/g, '');
+  const suggestion = goodName(entry.key);
   const example = suggestion === '' ? '' : `, for example \`${suggestion}\``;
   reading.report(
     problem('bad-name', entry.keySpan, `\`${entry.key}\` is not a name`, {
@@ -214,6 +216,14 @@ function reportUnknown(entry: SourceEntry, names: readonly string[], options: Re
     );
     return joined.key;
   }
+  const opened = openedKey(entry, names);
+  if (opened !== undefined) {
+    const { key, at } = opened;
+    const cure = `Write \`${key}:\` before the bracket`;
+    const replacements = [{ span: { start: at, end: at }, text: ':' }];
+    reading.report(problem('unknown-key', entry.keySpan, `\`${key}\` has no colon before its value`, { cure, replacements }));
+    return key;
+  }
   const foreign = options.foreign !== undefined && Object.hasOwn(options.foreign, entry.key) ? options.foreign[entry.key] : undefined;
   const nearest = foreign === undefined ? nearestWord(entry.key, names) : undefined;
   const merge = entry.key === '<<' ? NO_MERGE : undefined;
@@ -225,6 +235,12 @@ function reportUnknown(entry: SourceEntry, names: readonly string[], options: Re
     }),
   );
   return nearest;
+}
+
+/** `pedal {cable: main}`: a known key, and its value without the colon that parts them. */
+function openedKey({ key, keySpan }: SourceEntry, names: readonly string[]): { readonly key: string; readonly at: number } | undefined {
+  const name = /^([a-z_]+)\s*[{[]/.exec(key)?.[1];
+  return name !== undefined && names.includes(name) ? { key: name, at: keySpan.start + name.length } : undefined;
 }
 
 /** `{radius:26 mm}` and `{radius 26 mm}`: a known key and its value without the colon and space that part them. */

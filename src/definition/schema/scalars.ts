@@ -3,11 +3,12 @@
  */
 import type { PartReference, Reference, Value } from '../definition.ts';
 import type { Dimension } from '../dimensions.ts';
-import { PLACE_UNIT, PLACE_UNIT_SI } from '../dimensions.ts';
+import { PLACE_UNIT } from '../dimensions.ts';
 import { describeDimension } from '../formula/kind.ts';
-import { nearestWord } from '../names.ts';
+import { goodName, NAME_PATTERN, nearestWord } from '../names.ts';
 import type { Span } from '../span.ts';
 import type { SourceScalar } from '../source/tree.ts';
+import { brokenBound, strainedTolerances, written } from './bounds.ts';
 import { KIND_WORDS, kindNamed, type PartKind } from './declared.ts';
 import { readFigure } from './figure.ts';
 import { wordList } from './record.ts';
@@ -24,7 +25,10 @@ export function quantity(dimension: Dimension, bounds: Bounds = {}): Shape<Value
       const value = readFigure(node, site, dimension, reading);
       if (value === undefined) return undefined;
       const broken = brokenBound(value, bounds);
-      if (broken === undefined) return value;
+      if (broken === undefined) {
+        for (const strained of strainedTolerances(value, bounds, site, reading)) reading.report(strained);
+        return value;
+      }
       reading.report(
         problem('out-of-range', value.span, `\`${site.name}\` must be ${broken}, not ${written(value)}`, {
           cure: `Write ${describeDimension(dimension)} that is ${broken}`,
@@ -135,8 +139,10 @@ export function part(parts: readonly ('arm' | 'drum')[]): Shape<FoundPart> {
 /** Whether a name is that of a part of the kind; reports it where not. */
 export function nameIsKnown(name: string, span: Span, kind: PartKind, reading: Reading): boolean {
   if (reading.declared.parts[kind].has(name)) return true;
-  const other = kindNamed(reading.declared, name);
   const known = reading.declared.parts[kind];
+  // Of a part whose own name is told to be wrong, one of these is right already.
+  for (const each of firstOf(known.keys(), NAMES_TRIED)) if (!NAME_PATTERN.test(each) && goodName(each) === name) return false;
+  const other = kindNamed(reading.declared, name);
   const nearest = other === undefined ? nearestWord(name, known.keys()) : undefined;
   const message =
     other === undefined
@@ -207,6 +213,8 @@ function partNames(
 }
 
 const NAMES_SHOWN = 6;
+/** A list of all, gone through for every wrong name, would take long. */
+const NAMES_TRIED = 300;
 
 function suggestion(nearest: string | undefined, known: readonly string[], span: Span, name: string) {
   if (nearest !== undefined) return { cure: `Did you mean \`${nearest}\`?`, replacements: [{ span, text: nearest }] };
@@ -222,29 +230,4 @@ export function firstOf(words: Iterable<string>, most: number): string[] {
     first.push(next);
   }
   return first;
-}
-
-/** The bound that a value breaks, as words after "must be"; undefined where it breaks none. */
-function brokenBound(value: Value, bounds: Bounds): string | undefined {
-  const si = PLACE_UNIT_SI[value.dimension];
-  const unit = PLACE_UNIT[value.dimension];
-  const figure = (bound: number): string => `${bound}${unit === '' || bound === 0 ? '' : ` ${unit}`}`;
-  const slack = ROUNDING * Math.abs(value.nominal);
-  if (bounds.above !== undefined && !(value.nominal > bounds.above * si)) return `greater than ${figure(bounds.above)}`;
-  if (bounds.least !== undefined && value.nominal < bounds.least * si - slack) return `${figure(bounds.least)} or more`;
-  if (bounds.below !== undefined && !(value.nominal < bounds.below * si)) return `less than ${figure(bounds.below)}`;
-  if (bounds.most !== undefined && value.nominal > bounds.most * si + slack) return `${figure(bounds.most)} or less`;
-  if (bounds.whole === true && Math.abs(value.nominal - Math.round(value.nominal)) > slack) return 'a whole number';
-  if (bounds.notZero === true && value.nominal === 0) return 'other than 0';
-  return undefined;
-}
-
-/** Relative; a bound that was reached by unit conversion or a formula is not broken by its rounding. */
-const ROUNDING = 1e-12;
-
-/** The figure in the unit of its place. */
-function written(value: Value): string {
-  const figure = Number((value.nominal / PLACE_UNIT_SI[value.dimension]).toPrecision(6));
-  const unit = PLACE_UNIT[value.dimension];
-  return unit === '' ? String(figure) : `${figure} ${unit}`;
 }

@@ -3,11 +3,14 @@
  */
 import { COLUMNS, isColumnOwner, type Column } from '../columns.ts';
 import type { Let } from '../definition.ts';
+import { goodName, NAME_PATTERN } from '../names.ts';
 import type { RequirementScope, ScopeLet } from '../formula/scope.ts';
 import { PART_BLOCKS, type Declared } from './declared.ts';
 
 /** Names of `let`, moved from `later` to `lets` or `broken` as they are read. */
 export interface LetScope extends RequirementScope {
+  /** Those of `lets`, each as it was read. */
+  readonly entries: readonly Let[];
   add(read: Let): void;
   fail(name: string): void;
 }
@@ -18,6 +21,7 @@ export interface LetScope extends RequirementScope {
  */
 export function makeScope(declared: Declared, names: ReadonlySet<string>, pedalIsCable: boolean): LetScope {
   const lets: ScopeLet[] = [];
+  const entries: Let[] = [];
   const broken = new Set<string>();
   const later = new Set(names);
   const columnsFor = (owner: string): Readonly<Record<string, Column>> => {
@@ -29,6 +33,7 @@ export function makeScope(declared: Declared, names: ReadonlySet<string>, pedalI
   const owners = ['pedal', ...Object.entries(declared.parts).flatMap(([kind, parts]) => (isColumnOwner(kind) ? [...parts.keys()] : []))];
   return {
     lets,
+    entries,
     broken,
     later,
     owners: [...new Set(owners)],
@@ -39,9 +44,14 @@ export function makeScope(declared: Declared, names: ReadonlySet<string>, pedalI
       if (column === 'ratio' && pedalIsCable) return 'angle-per-length';
       return columns[column]?.dimension;
     },
-    add({ name, kind, value }) {
+    add(read) {
+      const { name, kind, value } = read;
       later.delete(name);
-      lets.push({ name, kind, nominal: value.nominal });
+      // Of a name that is told to be wrong, a formula may have the right one already.
+      const right = NAME_PATTERN.test(name) ? name : goodName(name);
+      if (right !== name && !names.has(right)) broken.add(right);
+      entries.push(read);
+      lets.push({ name, kind, nominal: value.nominal, ...(value.tolerance && { tolerance: value.tolerance }) });
     },
     fail(name) {
       later.delete(name);

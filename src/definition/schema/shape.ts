@@ -4,7 +4,7 @@
  * A shape reads one kind of value from the source tree and describes itself as plain data. The reader, the JSON
  * Schema, the reference page, completion and hover all come from the same shapes, so none can lag behind another.
  */
-import type { Place } from '../definition.ts';
+import type { Place, Tolerance } from '../definition.ts';
 import type { Dimension } from '../dimensions.ts';
 import type { Problem, Replacement } from '../problem.ts';
 import type { ProblemCode } from '../codes.ts';
@@ -46,6 +46,8 @@ export interface Reading {
   readonly pedalCable: string | undefined;
   /** Figures read so far, by the node they came from: an alias stands for the same figure, not for a copy. */
   readonly figures: Map<SourceScalar, Value>;
+  /** Tolerances of which it is told that they take a figure out of its bounds. */
+  readonly strained: Set<Tolerance>;
   /** Notes that a value was given and could not be read, and that its part stands without it. */
   unread(path: string, span: Span): void;
 }
@@ -77,9 +79,27 @@ export type About =
   | { readonly kind: 'pair'; readonly first: About; readonly second: About }
   | { readonly kind: 'list'; readonly of: About; readonly least: number }
   | { readonly kind: 'record'; readonly keys: Readonly<Record<string, KeyAbout>>; readonly choices: readonly FormChoice[] }
-  | { readonly kind: 'map'; readonly of: About; readonly what: string; readonly freeNames: boolean }
+  | {
+      readonly kind: 'map';
+      readonly of: About;
+      readonly what: string;
+      readonly freeNames: boolean;
+      /** What its keys repeat, where they are no names of their own: names of `let`, or columns. */
+      readonly repeats?: 'let' | 'column';
+    }
+  /** A figure of a dimension that another place of the file says. `empty`: may be left out by `~`. */
+  | { readonly kind: 'figure'; readonly what: string; readonly empty: boolean }
+  /** `owner.column` of the table. */
+  | { readonly kind: 'column'; readonly use: ColumnUse }
+  /** A limit, one of three words, or the name of a requirement. */
+  | { readonly kind: 'kept' }
+  /** A dimension that can be found from readings: a name of `let` or `part.key`. */
+  | { readonly kind: 'fit' }
   | { readonly kind: 'either'; readonly forms: readonly About[] }
   | { readonly kind: 'constant'; readonly value: number };
+
+/** Which columns a place takes: those that `tune` can shape, those that say where the pedal is, or all. */
+export type ColumnUse = 'curve' | 'position' | 'any';
 
 /** A key as data. */
 export interface KeyAbout {

@@ -132,6 +132,10 @@ const linear: Shape<Spring> = record(
   { choices: [rateChoice] },
 );
 
+const SPRING_KEYS: ReadonlySet<string> = new Set(
+  [torsion, linear].flatMap(({ about }) => (about.kind === 'record' ? Object.keys(about.keys) : [])),
+);
+
 /** Keys of the other kind of spring, said as such and not as unknown words. */
 const spring: Shape<Spring> = {
   about: { kind: 'either', forms: [torsion.about, linear.about] },
@@ -154,7 +158,9 @@ const spring: Shape<Spring> = {
       );
       return undefined;
     }
-    if (ofTorsion === undefined && ofLinear === undefined && !node.damaged) {
+    // What is only misspelt is told as that.
+    const isAllKnown = node.entries.every(({ key }) => SPRING_KEYS.has(key));
+    if (ofTorsion === undefined && ofLinear === undefined && isAllKnown && !node.damaged) {
       reading.report(
         problem('missing-key', site.nameSpan, `\`${site.name}\` does not say on what it works`, {
           cure: 'Write `lever`, or `from` and `to`',

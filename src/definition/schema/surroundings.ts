@@ -150,6 +150,9 @@ const LIMITS: Readonly<
   },
 };
 
+/** Keys of `limits`, in the order of the reference. */
+export const LIMIT_KEYS = Object.keys(LIMITS) as readonly LimitKey[];
+
 type ReadLimit = Omit<Limit, 'key'>;
 
 function limit(key: LimitKey): Shape<Limit> {

@@ -14,6 +14,7 @@ import { formsOf } from '../places.ts';
 import { escaped } from '../snippets.ts';
 import { valueText } from '../figures.ts';
 import { rank } from './rank.ts';
+import { studyDimensions } from './studyWords.ts';
 import { toleranceItem, unitItems } from './units.ts';
 
 export function formulaItems(cursor: Cursor, meanings: readonly Described[], answers: Answers | undefined): readonly CompletionItem[] {
@@ -55,10 +56,12 @@ export interface FormulaPlace {
 }
 
 /** Undefined for a place that takes no formula. */
-export function formulaPlace({ path }: Pick<Cursor, 'path'>, meanings: readonly Described[]): FormulaPlace | undefined {
+export function formulaPlace({ path, tree }: Pick<Cursor, 'path' | 'tree'>, meanings: readonly Described[]): FormulaPlace | undefined {
   if (path.length === 2 && path[0] === 'require') return { kind: 'require', dimensions: [] };
   if (path.length === 2 && path[0] === 'let') return { kind: 'let', dimensions: [] };
-  const dimensions = meanings.flatMap(({ shape }) => formsOf(shape).flatMap((form) => (form.kind === 'quantity' ? [form.dimension] : [])));
+  const forms = meanings.flatMap(({ shape }) => formsOf(shape));
+  if (forms.some(({ kind }) => kind === 'figure')) return { kind: 'figure', dimensions: studyDimensions(tree, path) };
+  const dimensions = forms.flatMap((form) => (form.kind === 'quantity' ? [form.dimension] : []));
   return dimensions.length === 0 ? undefined : { kind: 'figure', dimensions: [...new Set(dimensions)] };
 }
 

@@ -6,8 +6,9 @@ import type { CompletionItem } from '../completion.ts';
 import type { Cursor } from '../cursor.ts';
 import { formDetail, keyDoc } from '../keyDoc.ts';
 import { formsOf, meaningsAt, openKeys, recordsAt } from '../places.ts';
-import { blockSnippets, keySnippet, partSnippets } from '../snippets.ts';
+import { blockSnippets, escaped, keySnippet, partSnippets } from '../snippets.ts';
 import { rank } from './rank.ts';
+import { plainLets, readColumns } from './studyWords.ts';
 
 export function keyItems(cursor: Cursor): readonly CompletionItem[] {
   return [...recordItems(cursor), ...partItems(cursor)];
@@ -69,11 +70,29 @@ function gapBefore({ tree: { text }, flow, span, text: written }: Cursor): strin
   return runsOn ? (at > span.end ? ',' : ', ') : '';
 }
 
+/** Names that the keys of a block repeat, each once. */
+function repeatedItems({ tree, path, siblings, span }: Cursor, repeats: 'let' | 'column'): readonly CompletionItem[] {
+  const names = repeats === 'let' ? plainLets(tree) : readColumns(tree, path);
+  return names
+    .filter((name) => !siblings.includes(name))
+    .map((label, index) => ({
+      label,
+      kind: repeats === 'let' ? 'let' : 'column',
+      insertText: repeats === 'let' ? `${escaped(label)}: {from: \${1}, to: \${2}}` : `${escaped(label)}: \${1}`,
+      snippet: true,
+      replace: span,
+      sortText: rank(2, index),
+      asksAgain: false,
+    }));
+}
+
 function partItems(cursor: Cursor): readonly CompletionItem[] {
   const { tree, path, siblings, flow, hasColon, style, span } = cursor;
   if (hasColon || style !== 'plain') return [];
   const example = meaningsAt(tree, path)[0]?.key?.example;
   const maps = describePath(path).flatMap(({ shape }) => formsOf(shape).filter((form) => form.kind === 'map'));
+  const repeated = maps.find(({ repeats }) => repeats !== undefined);
+  if (repeated?.repeats !== undefined) return repeatedItems(cursor, repeated.repeats);
   return maps.flatMap((map) =>
     partSnippets(tree, map, example, flow, siblings).map(({ label, body }, index): CompletionItem => ({
       label,

@@ -5,6 +5,7 @@ import { partFigureText } from '../../outputs/factText.ts';
 import type { Answers } from '../../solve.ts';
 import type { CompletionItem, CompletionKind } from '../completion.ts';
 import type { Cursor } from '../cursor.ts';
+import { columnWords, fitWords, keptWords } from './studyWords.ts';
 import { looseNames, looseParts, loosePoints, pedalLever, type LoosePart } from '../cursor/looseNames.ts';
 import { entriesAt, scalarAt } from '../cursor/looseTree.ts';
 import { message } from '../markdown.ts';
@@ -26,7 +27,7 @@ export function valueItems(cursor: Cursor, answers: Answers | undefined): readon
   return [...items.values(), ...exampleItems(cursor, meanings), ...formulaItems(cursor, meanings, answers)];
 }
 
-interface Word {
+export interface Word {
   readonly label: string;
   readonly kind: CompletionKind;
   readonly detail?: string;
@@ -64,6 +65,12 @@ function wordsOf(form: About, cursor: Cursor, answers: Answers | undefined): rea
         kind: 'pin',
         detail: kind,
       }));
+    case 'column':
+      return columnWords(cursor, form.use, answers);
+    case 'kept':
+      return keptWords(cursor);
+    case 'fit':
+      return fitWords(cursor, answers);
     case 'place':
       return form.named ? loosePoints(tree).map((label) => ({ label, kind: 'point', detail: 'point' })) : [];
     default:
@@ -128,4 +135,4 @@ function exampleItems(cursor: Cursor, meanings: readonly Described[]): readonly 
 }
 
 /** Shapes whose words are all listed. */
-const HAS_WORDS: ReadonlySet<About['kind']> = new Set(['choice', 'flag', 'constant', 'reference', 'part']);
+const HAS_WORDS: ReadonlySet<About['kind']> = new Set(['choice', 'flag', 'constant', 'reference', 'part', 'column', 'kept', 'fit']);

@@ -1,6 +1,7 @@
 /**
  * The names that a file declares, right or wrong, each with its place.
  */
+import { COLUMNS, isColumnOwner } from '../../definition/columns.ts';
 import { reservedAs } from '../../definition/names.ts';
 import { PART_BLOCKS, type PartKind } from '../../definition/schema/declared.ts';
 import { child, entryOf, type SourceEntry, type SourceNode } from '../../definition/source/tree.ts';
@@ -85,6 +86,15 @@ export function partNamed(
   return undefined;
 }
 
+/** Of a name that is used twice, the part that has columns is meant; else whatever is called so. */
+export function ownerOf(
+  { owner, column }: { readonly owner: string; readonly column: string },
+  declared: DeclaredNames,
+): DeclaredName | undefined {
+  if (owner === 'pedal' && Object.hasOwn(COLUMNS.pedal, column)) return declared.drive;
+  return partNamed(declared, owner, isColumnOwner) ?? (owner === 'pedal' ? declared.drive : undefined) ?? partNamed(declared, owner);
+}
+
 /** Whether names of the kind are each used once in the file, whatever the kind of the others. */
 export function isPartKind(kind: NameKind): kind is PartKind {
   return Object.values(PART_BLOCKS).some((part) => part === kind);
@@ -95,7 +105,8 @@ function entriesOf(node: SourceNode | undefined): readonly SourceEntry[] {
   return node?.kind === 'map' ? node.entries.filter((entry) => entry.key !== '<<') : [];
 }
 
-function withoutQuotes(span: Span, text: string): Span {
+/** A key or a text without the quotes around it. */
+export function withoutQuotes(span: Span, text: string): Span {
   const quote = text[span.start];
   const quoted = (quote === '"' || quote === "'") && span.end - span.start >= 2 && text[span.end - 1] === quote;
   return quoted ? { start: span.start + 1, end: span.end - 1 } : span;

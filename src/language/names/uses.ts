@@ -1,15 +1,15 @@
 /**
  * Every place that refers to a name of the file: references of parts, places by name, and the words of formulas.
  */
-import { COLUMNS, isColumnOwner } from '../../definition/columns.ts';
-import { lex, type ColumnToken, type Token } from '../../definition/formula/lex.ts';
+import { lex, type Token } from '../../definition/formula/lex.ts';
 import type { About } from '../../definition/schema/shape.ts';
-import { child, textOf, type SourceNode, type SourceScalar } from '../../definition/source/tree.ts';
+import { child, textOf, type SourceEntry, type SourceNode, type SourceScalar } from '../../definition/source/tree.ts';
 import type { Span } from '../../definition/span.ts';
 import type { DeclaredName, NamePlace } from '../names.ts';
 import { placesIn, type ScalarPlaces } from '../scalarPlaces.ts';
 import { walkSource } from '../walkSource.ts';
-import { partNamed, type DeclaredNames } from './declare.ts';
+import { ownerOf, partNamed, withoutQuotes, type DeclaredNames } from './declare.ts';
+import { inColumn, inFit, inKept, keyRepeats, type Use } from './studyUses.ts';
 
 /** Characters beyond which a text is no formula that could be read; taking it apart token by token could take long. */
 export const LONGEST_TEXT = 1_000;
@@ -19,7 +19,16 @@ export function findUses(root: SourceNode | undefined, text: string, declared: D
   const uses: NamePlace[] = [];
   const formulas = new Set<SourceScalar>();
   const pedalLever = textOf(child(child(root, 'pedal'), 'lever'));
+  const keys = new Set<number>();
   walkSource(root, {
+    entry(entry, path) {
+      const repeats = keyRepeats(path);
+      if (repeats === undefined || keys.has(entry.keySpan.start)) return;
+      keys.add(entry.keySpan.start);
+      const found =
+        repeats === 'let' ? use({ start: 0, end: entry.key.length }, declared.byKind.let.get(entry.key)) : inColumn(entry.key, declared);
+      for (const { stretch, name } of found) uses.push(placeInKey(entry, text, stretch, name));
+    },
     scalar(node, path, forms) {
       const isFormula = holdsFormula(path, forms);
       if (isFormula && formulas.has(node)) return;
@@ -33,21 +42,23 @@ export function findUses(root: SourceNode | undefined, text: string, declared: D
   return uses;
 }
 
-/** Whether a place holds a quantity or a formula. */
-export function holdsFormula(path: readonly string[], forms: readonly About[]): boolean {
-  if (forms.some((form) => form.kind === 'quantity')) return true;
-  return path.length === 2 && (path[0] === 'let' || path[0] === 'require');
+function placeInKey({ key, keySpan }: SourceEntry, text: string, stretch: Span, name: DeclaredName): NamePlace {
+  const inner = withoutQuotes(keySpan, text);
+  const exact = text.slice(inner.start, inner.end) === key;
+  const span = exact ? { start: inner.start + stretch.start, end: inner.start + stretch.end } : keySpan;
+  return { span, declared: name, isDeclaration: false, exact };
 }
 
-interface Use {
-  /** In the scalar's text. */
-  readonly stretch: Span;
-  readonly name: DeclaredName;
+/** Whether a place holds a quantity or a formula. */
+export function holdsFormula(path: readonly string[], forms: readonly About[]): boolean {
+  if (forms.some((form) => form.kind === 'quantity' || form.kind === 'figure')) return true;
+  return path.length === 2 && (path[0] === 'let' || path[0] === 'require');
 }
 
 function placeOf(node: SourceScalar, places: ScalarPlaces | undefined, stretch: Span, name: DeclaredName): NamePlace {
   const span = places?.(stretch) ?? node.span;
-  return { span, declared: name, isDeclaration: false, exact: places !== undefined };
+  const written = name.kind === 'requirement' ? { written: node.span } : {};
+  return { span, declared: name, isDeclaration: false, exact: places !== undefined, ...written };
 }
 
 function inFormula(text: string, declared: DeclaredNames): readonly Use[] {
@@ -72,12 +83,6 @@ function wordsOf(text: string): readonly Token[] {
   );
 }
 
-/** Of a name that is used twice, the part that has columns is meant; else whatever is called so. */
-function ownerOf({ owner, column }: ColumnToken, declared: DeclaredNames): DeclaredName | undefined {
-  if (owner === 'pedal' && Object.hasOwn(COLUMNS.pedal, column)) return declared.drive;
-  return partNamed(declared, owner, isColumnOwner) ?? (owner === 'pedal' ? declared.drive : undefined) ?? partNamed(declared, owner);
-}
-
 function inReference(
   text: string,
   path: readonly string[],
@@ -88,6 +93,9 @@ function inReference(
   if (path[0] === 'pedal' && path.length === 2 && path[1] === 'pad') return inPad(text, declared, pedalLever);
   if (path[0] === 'movements' && path.length === 4 && path[2] === 'moves') return inMoves(text, declared);
   const whole = { start: 0, end: text.length };
+  if (forms.some(({ kind }) => kind === 'column')) return inColumn(text, declared);
+  if (forms.some(({ kind }) => kind === 'kept')) return inKept(text, declared);
+  if (forms.some(({ kind }) => kind === 'fit')) return inFit(text, declared);
   if (forms.some((form) => form.kind === 'part') && (text.includes('.') || !forms.some((form) => form.kind === 'place'))) {
     return inPart(text, declared);
   }

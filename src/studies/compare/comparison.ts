@@ -93,7 +93,11 @@ export type Block =
   | 'keep_out'
   | 'movements'
   | 'limits'
-  | 'require';
+  | 'require'
+  | 'tune'
+  | 'free'
+  | 'measured'
+  | 'runs';
 
 export interface PartName {
   readonly block: Block;

@@ -109,7 +109,9 @@ function sameWord(was: WordField, is: WordField, { renames }: FieldTools): boole
 /** A side that has no field though its text has something there that could not be read. */
 function unreadSide(oldPath: string, newPath: string, was: unknown, is: unknown, tools: FieldTools): { readonly unread?: 'was' | 'is' } {
   const among = (path: string, { definition }: TextSide): boolean =>
-    (definition.unread ?? []).some(({ path: each }) => path === each || path.startsWith(`${each}.`) || each.startsWith(`${path}.`));
+    [...(definition.unread ?? []), ...(definition.tune?.unread ?? []), ...(definition.measured?.unread ?? [])].some(
+      ({ path: each }) => path === each || path.startsWith(`${each}.`) || each.startsWith(`${path}.`),
+    );
   if (was === undefined && among(oldPath, tools.was)) return { unread: 'was' };
   return is === undefined && among(newPath, tools.is) ? { unread: 'is' } : {};
 }

@@ -49,6 +49,12 @@ export function createRenames(pedalLever: string | undefined): Renames {
         case 'parts':
           // A list of names is held sorted.
           return word.split(', ').map(part).sort().join(', ');
+        case 'kept':
+          return word
+            .split(', ')
+            .map((each) => ownNames.get(each) ?? each)
+            .sort()
+            .join(', ');
         case 'formula':
           return tokensOf(word).map(token).join(' ');
       }
@@ -69,7 +75,18 @@ export function formulaWords(text: string): string {
   return tokensOf(text).join(' ');
 }
 
-const OWN_NAMES: ReadonlySet<string> = new Set(['require', 'limits', 'movements', 'keep_out', 'couplings', 'file', 'pedal']);
+const OWN_NAMES: ReadonlySet<string> = new Set([
+  'require',
+  'limits',
+  'movements',
+  'keep_out',
+  'couplings',
+  'file',
+  'pedal',
+  'tune',
+  'measured',
+  'runs',
+]);
 
 const NAME = /[a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)?/g;
 /** Names with what they own, numbers, and every other sign by itself. */

@@ -91,16 +91,19 @@ function factChanges(was: readonly Fact[], is: readonly Fact[], renames: Renames
   const oldOwners = new Set(was.map(({ part }) => renames.about(part)));
   const left = new Set(was);
   const partners = new Map<Fact, Fact>();
-  // A word of a label may be a part's name and mean none: the label as it stands goes first.
-  const labels: readonly (readonly [was: (label: string) => string, is: (label: string) => string])[] = [
-    [same, same],
-    [renames.prose, same],
-    [none, none],
+  // A word of a key or label may be a part's name and mean none: both as they stand go first.
+  type Words = (words: string) => string;
+  const passes: readonly (readonly [keyWas: Words, labelWas: Words, labelIs: Words])[] = [
+    [same, same, same],
+    [same, renames.prose, same],
+    [renames.prose, renames.prose, same],
+    [same, none, none],
+    [renames.prose, none, none],
   ];
-  for (const [labelWas, labelIs] of labels) {
+  for (const [keyWas, labelWas, labelIs] of passes) {
     const known = new Map<string, Fact[]>();
     for (const fact of left) {
-      const key = `${renames.about(fact.part)} ${fact.key} ${labelWas(fact.label)}`;
+      const key = `${renames.about(fact.part)} ${keyWas(fact.key)} ${labelWas(fact.label)}`;
       known.set(key, [...(known.get(key) ?? []), fact]);
     }
     for (const fact of is) {

@@ -61,11 +61,11 @@ export function pairUp(was: readonly ComparedPart[], is: readonly ComparedPart[]
 }
 
 /** Blocks whose entries are no things with names: another key is another thing. */
-const NAMELESS: ReadonlySet<string> = new Set(['file', 'pedal', 'limits']);
+const NAMELESS: ReadonlySet<string> = new Set(['file', 'pedal', 'limits', 'tune', 'free', 'measured']);
 
-/** Arms and drums take part in another name of their lever. */
+/** Arms and drums take part in another name of their lever, free values in that of their `let`. */
 function nameNow({ block, name }: ComparedPart, renames: Renames): string {
-  return block === 'arms' || block === 'drums' ? renames.part(name) : name;
+  return block === 'arms' || block === 'drums' || block === 'free' ? renames.part(name) : name;
 }
 
 function bySignature(parts: Iterable<ComparedPart>, renames: Renames): Map<string, ComparedPart[]> {

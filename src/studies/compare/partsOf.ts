@@ -5,6 +5,7 @@
  */
 import type { Definition, Lever, Moved, PartReference, Place, Value } from '../../definition/definition.ts';
 import type { Block } from './comparison.ts';
+import { studyParts } from './studyParts.ts';
 
 export interface ComparedPart {
   readonly block: Block;
@@ -24,8 +25,8 @@ export type Field =
   /** `refersTo`: in whose names the word is, where it names something of the file. */
   | { readonly kind: 'word'; readonly word: string; readonly refersTo?: Names };
 
-/** The kinds of names that a word can be in: those used once in the file, points, arms of the pedal's lever, and formulas. */
-export type Names = 'parts' | 'points' | 'pad' | 'formula';
+/** The kinds of names that a word can be in: those used once in the file, points, arms of the pedal's lever, formulas, and what `keep` holds. */
+export type Names = 'parts' | 'points' | 'pad' | 'formula' | 'kept';
 
 /** Block by block in the order in which parts refer to earlier ones. */
 export function partsOf(definition: Definition): readonly ComparedPart[] {
@@ -51,6 +52,7 @@ export function partsOf(definition: Definition): readonly ComparedPart[] {
       const fields = new Map<string, Field>([['', { kind: 'word', word: text, refersTo: 'formula' }]]);
       return { block: 'require', name, path: `require.${name}`, fields, inner: [] };
     }),
+    ...studyParts(definition, part),
   ];
 }
 
@@ -93,7 +95,7 @@ function collectOne(inner: object, place: string, base: string, fields: Map<stri
   } else if (isPartReference(inner)) {
     fields.set(place, { kind: 'word', word: `${inner.lever}.${inner.part}`, refersTo: 'parts' });
   } else if (isWords(inner)) {
-    fields.set(place, { kind: 'word', word: inner.words.join(', '), refersTo: 'parts' });
+    fields.set(place, { kind: 'word', word: inner.words.join(', '), refersTo: inner.kept === true ? 'kept' : 'parts' });
   } else if (isReference(inner)) {
     fields.set(place, { kind: 'word', word: inner.name, ...refersTo(place) });
   } else collect(inner, place, base, fields);
@@ -107,6 +109,7 @@ function refersTo(place: string): { readonly refersTo?: Names } {
 
 interface Words {
   readonly words: readonly string[];
+  readonly kept?: true;
 }
 
 /** Their order means nothing. */

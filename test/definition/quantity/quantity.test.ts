@@ -66,6 +66,38 @@ describe('a plain quantity', () => {
     checkValue('length', '2 mm 3 mm\n     ^^^^ bad-quantity: A second number');
   });
 
+  it('has one unit, and one problem where a word stands before it', () => {
+    checkValue('length', '42x mm\n  ^ unknown-unit: `x` stands between the number and its unit | Leave it out');
+    checkMended('length', '42x mm', '42 mm');
+    checkMended('length', '42 x mm', '42 mm');
+    checkMended('force', '5 about N', '5 N');
+    // What is a unit, or nearly one, is told as that, and once.
+    checkValue('length', '5 kn mm\n  ^^ unknown-unit: Write');
+    checkValue('torque', '5 newtons mm\n  ^^^^^^^ unknown-unit: Write `N`');
+  });
+
+  it('is mended where it was written by a word processor or another keyboard', () => {
+    checkMended('length', '“42 mm”', '42 mm');
+    checkMended('length', '‘42’', '42');
+    checkMended('length', '1 5/8"', '1.625 inch');
+    checkMended('length', '5/8”', '0.625 inch');
+    checkMended('length', '7”', '7 inch');
+    checkMended('angle', '60º', '60°');
+    checkValue('length', '2 x 42 mm\n  ^ unknown-unit: `x` is not a unit');
+    const digits = '4'.repeat(400);
+    checkValue(
+      'length',
+      `${digits}\n${'^'.repeat(400)} bad-quantity: …\` is too large to be computed with | Write a figure of fewer digits`,
+    );
+  });
+
+  it('takes no unit that does not fit the place for what a wrong one was meant to be', () => {
+    checkValue('length', '42 Hg\n   ^^ unknown-unit: `Hg` is not a unit | Write mm, cm, m');
+    checkValue('pressure', '42 kPo\n   ^^^ unknown-unit: Write `kPa`');
+    checkValue('force', '42 lbg\n   ^^^ unknown-unit: Write `lbf`');
+    expect(checkLet('42 kg').kind).toBeDefined();
+  });
+
   it('is refused where it is empty or runs over lines', () => {
     const problems = (text: string): readonly unknown[] => {
       const reading = readQuantity(text, AT, 'length');
@@ -93,7 +125,7 @@ describe('a plain quantity', () => {
     checkMended('torsional-rate', '2 Nmm/deg', '2 N*mm/deg');
     checkMended('area', '38 mm2', '38 mm^2');
     checkMended('length', '3 mm mm', '3 mm');
-    checkValue('length', '38 foo\n   ^^^ unknown-unit: Write one of');
+    checkValue('length', '38 foo\n   ^^^ unknown-unit: `foo` is not a unit | Write mm, cm');
     checkValue('area', '2 mm^2^2\n    ^^^^ unknown-unit: one whole exponent');
     checkValue('area', '2 mm^0.5\n    ^^^^ unknown-unit: one whole exponent');
   });
