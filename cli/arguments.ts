@@ -48,11 +48,20 @@ export interface ReturnRequest {
 
 export type ReturnFormat = (typeof RETURN_FORMATS)[number];
 
+export interface TuneRequest {
+  readonly kind: 'tune';
+  readonly file: string;
+  /** Undefined for the usual one. */
+  readonly seed: number | undefined;
+  readonly color: boolean | undefined;
+}
+
 export type Request =
   | CheckRequest
   | TableRequest
   | CompareRequest
   | ReturnRequest
+  | TuneRequest
   | { readonly kind: 'help'; readonly topic: Command | undefined }
   | { readonly kind: 'version' }
   | Mistake;
@@ -70,7 +79,7 @@ const COMPARE_FORMATS = ['text', 'markdown', 'json'] as const;
 
 const RETURN_FORMATS = ['text', 'json'] as const;
 
-const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return'];
+const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return', 'tune'];
 
 const OPTIONS = {
   stations: { type: 'string' },
@@ -78,6 +87,7 @@ const OPTIONS = {
   columns: { type: 'string' },
   format: { type: 'string' },
   severity: { type: 'string' },
+  seed: { type: 'string' },
   color: { type: 'boolean' },
   'no-color': { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
@@ -92,6 +102,8 @@ const BELONGS: Readonly<Partial<Record<OptionName, readonly Command[]>>> = {
   count: ['table'],
   columns: ['table', 'compare'],
   severity: ['check'],
+  format: ['check', 'table', 'compare', 'return'],
+  seed: ['tune'],
 };
 
 export function readArguments(argv: readonly string[]): Request {
@@ -129,6 +141,8 @@ export function readArguments(argv: readonly string[]): Request {
       return compareRequest(files, given, color);
     case 'return':
       return returnRequest(files, given, color);
+    case 'tune':
+      return tuneRequest(files, given, color);
   }
 }
 
@@ -182,6 +196,20 @@ function returnRequest(files: readonly string[], given: ReadonlyMap<OptionName, 
   const chosen = readFormat(given.get('format'), RETURN_FORMATS);
   return typeof chosen === 'string' ? mistake(chosen, 'return') : { kind: 'return', file, color, ...chosen };
 }
+
+function tuneRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+  const [file, another] = files;
+  if (file === undefined) return mistake('A file is missing', 'tune');
+  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'tune');
+  const written = given.get('seed');
+  if (written === undefined) return { kind: 'tune', file, color, seed: undefined };
+  const seed = /^\d{1,10}$/.test(written) ? Number(written) : NaN;
+  return seed <= GREATEST_SEED
+    ? { kind: 'tune', file, color, seed }
+    : mistake(`\`--seed\` is a whole number from 0 to ${GREATEST_SEED}, not \`${written}\``, 'tune');
+}
+
+const GREATEST_SEED = 2 ** 32 - 1;
 
 /** What is wrong with an option by itself; undefined where nothing is. */
 function optionProblem(name: string, rawName: string, value: string | undefined): string | undefined {

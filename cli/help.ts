@@ -2,13 +2,14 @@
 import { CAUTION } from '../src/outputs/caution.ts';
 import { wrap } from '../src/outputs/width.ts';
 
-export type Command = 'check' | 'table' | 'compare' | 'return';
+export type Command = 'check' | 'table' | 'compare' | 'return' | 'tune';
 
 export const USAGE: Readonly<Record<Command, string>> = {
   check: 'pedal-to-plate check FILE… [--severity CODE=LEVEL] [--format text|markdown|json|sarif]',
   table: 'pedal-to-plate table FILE [--stations 0,25,50,100 | --count 101] [--columns NAME,…] [--format text|csv|json]',
   compare: 'pedal-to-plate compare OLD NEW [--columns NAME,…] [--format text|markdown|json]',
   return: 'pedal-to-plate return FILE [--format text|json]',
+  tune: 'pedal-to-plate tune FILE [--seed NUMBER]',
 };
 
 /** The whole help, or that of one command. */
@@ -24,6 +25,8 @@ export function helpFor(topic: Command | undefined): string {
       return COMPARE;
     case 'return':
       return RETURN;
+    case 'tune':
+      return TUNE;
   }
 }
 
@@ -43,12 +46,15 @@ Usage:
       says what changed from one file to another, and what it did
   ${USAGE.return}
       says whether every plate still closes with each single part lost
+  ${USAGE.tune}
+      finds the dimensions that give the curve which the file asks for
 
 A FILE named - is standard input.
 
 Options:${COMMON}  -v, --version            version of this program
 
-Exit code: 0 nothing is an error and every requirement of \`check\` is passed, 1 otherwise, 2 a file or the arguments cannot be used.
+Exit code: 0 nothing is an error and every requirement of \`check\` is passed, 1 otherwise, as where nothing in a file can be
+solved, 2 a file or the arguments cannot be used.
 
 ${wrap(CAUTION, 110).join('\n')}
 `;
@@ -66,8 +72,8 @@ Options:
                            how severe the findings of a code are: error, warning, note or off; may stand several times.
                            The same words as in the editor's setting \`pedalToPlate.severity\`. What only follows from a
                            finding that is off is told in its place${COMMON}
-Exit code: 0 nothing is an error and every requirement is passed, 1 something is, or a requirement fails or is not decidable,
-2 a file cannot be used. Of several files, the greatest.
+Exit code: 0 nothing is an error and every requirement is passed, 1 something is, or a requirement fails or is not decidable, or
+nothing in a file can be solved, so that nothing was checked, 2 a file cannot be used. Of several files, the greatest.
 `;
 
 const TABLE = `Usage: ${USAGE.table}
@@ -112,4 +118,16 @@ Options:
 Exit code: 0 every plate closes with all parts and with each of them lost in turn, 1 one does not, or that could not be
 checked, 2 the file or the arguments cannot be used. A cable that seizes holds what it opens on every throttle: it is told
 and does not count.
+`;
+
+const TUNE = `Usage: ${USAGE.tune}
+
+Finds values, within their bounds, of what the file's \`tune\` block leaves free, so that the linkage follows the curve that the
+block wants and keeps what it says: several answers, best first, each with the values to write and with what it gives up; where
+none keeps everything, what stands in the way. Nothing is written. A FILE named - is standard input.
+
+Options:
+      --seed NUMBER        begins the search from other places; the same file and seed give the same answers${COMMON}
+Exit code: 0 an answer keeps everything and lies on the curve (an opening within 0.1°, anything else within 0.5 % of its greatest: common
+practice, no source), 1 none does, 2 the file has nothing to tune or cannot be used.
 `;

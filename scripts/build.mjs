@@ -118,7 +118,7 @@ function requireNoneTwice(paths) {
 /** What editors run for `npm run test:editor` and for pictures; see `modulesFor` of `editorHosts.mjs`. */
 export async function buildEditorTests() {
   const suites = [];
-  for (const name of ['run', 'restricted', 'scene']) {
+  for (const name of ['run', 'folders', 'restricted', 'scene']) {
     const settings = { entryPoints: [`test/editor/${name}.ts`], minify: false };
     await bundle({ ...forEditor, ...settings, outfile: `build/editorTests/${name}.node.cjs` });
     const inputs = await bundle({ ...forWebEditor, ...settings, outfile: `build/editorTests/${name}.browser.js` });

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers';
 import { HostError } from './editorHosts/cache.mjs';
-import { openPage } from './editorHosts/chromium.mjs';
+import { fetchChromium, openPage } from './editorHosts/chromium.mjs';
 import * as node from './editorHosts/nodeHost.mjs';
 import { answerLook } from './editorHosts/pageQuestions.mjs';
 import { collectResults } from './editorHosts/results.mjs';
@@ -15,6 +15,12 @@ import * as web from './editorHosts/webHost.mjs';
 import { root } from './setUp.mjs';
 
 export const HOSTS = { web, node };
+
+/** Fetches whatever an editor of that kind needs and is not there yet, so that it then starts at once. */
+export function fetchEditor(host) {
+  fetchChromium();
+  HOSTS[host].fetchHost();
+}
 
 /** Modules with a `run` for the editor to call, as `buildEditorTests` of `build.mjs` makes them: one for each kind of host. */
 export const modulesFor = (name) => ({
@@ -27,7 +33,7 @@ export const modulesFor = (name) => ({
  *
  * @param {'web' | 'node'} host
  * @param {object} options
- * @param {string} options.folder or, in `node`, a `.code-workspace` file
+ * @param {string} options.folder or a `.code-workspace` file
  * @param {string} [options.tests] module whose `run` is called inside
  * @param {boolean} [options.trusted] false where the editor shall not trust the folder; `web` always does
  * @param {string} [options.installed] path of a `.vsix` to install instead; `node` alone can
@@ -55,6 +61,7 @@ export async function openEditor(host, { folder, tests, trusted = true, installe
       log.push(line);
       hear(line, browser.page);
     });
+    browser.page.setDefaultTimeout(PAGE_MS);
     await browser.page.goto(server.url);
     return { page: browser.page, exited, close };
   } catch (error) {
@@ -63,35 +70,44 @@ export async function openEditor(host, { folder, tests, trusted = true, installe
   }
 }
 
+/** For whatever the page is asked: it answers at once, but not on a machine that is busy with much else. */
+const PAGE_MS = 120_000;
+
 /**
  * Runs tests of `test/editor/` in a host and prints each as it ends.
  *
  * @param {'web' | 'node'} host
  * @param {object} [options]
- * @param {boolean} [options.restricted] false: `run.ts`, with a folder that is trusted; true: `restricted.ts`, with two that are not
+ * @param {'run' | 'folders' | 'restricted'} [options.suites] which file of `test/editor/`: a folder that is trusted, two, or two that are not
  * @param {string} [options.installed] as of `openEditor`
+ * @param {(line: string) => void} [options.print] takes what a person should see
  * @returns {Promise<import('./editorHosts/results.mjs').Results>}
  */
-export async function runEditorTests(host, { restricted = false, installed } = {}) {
+export async function runEditorTests(host, { suites = 'run', installed, print = console.log } = {}) {
   const { TITLE, VERSION } = HOSTS[host];
-  const collected = collectResults(console.log);
+  const quiet = silence(SILENT_MS);
+  const collected = collectResults((line) => {
+    quiet.broken();
+    print(line);
+  });
   await withWorkspace(async (folder, both) => {
-    const where = restricted ? { folder: both, trusted: false } : { folder };
-    const tests = modulesFor(restricted ? 'restricted' : 'run')[host];
+    const where = { folder: suites === 'run' ? folder : both, trusted: suites !== 'restricted' };
+    const tests = modulesFor(suites)[host];
     const hear = (line, page) => {
       collected.hear(line);
       answerLook(line, page);
     };
     const editor = await openEditor(host, { ...where, tests, installed, hear });
-    console.log(`${TITLE}${restricted ? ', two folders that are not trusted' : ''}${installed === undefined ? '' : `, ${installed}`}`);
+    quiet.broken();
+    print(`${TITLE}${FOLDERS[suites]}${installed === undefined ? '' : `, ${installed}`}`);
     const ended = await Promise.race([
       Promise.all([editor.exited, collected.finished]).then(() => 'ended'),
       // A `run` that could not even be loaded ends the host without a last line.
       editor.exited.then(() => after(LATE_LINES_MS, 'ended')),
-      after(RUN_MS, 'late'),
+      quiet.late.then(() => 'late'),
     ]);
     await editor.close();
-    if (ended === 'late') console.log(`  ✗ the tests were not done after ${RUN_MS / 1000} s`);
+    if (ended === 'late') print(`  ✗ nothing was heard of the tests for ${SILENT_MS / 1000} s`);
   });
   const results = collected.results();
   if (results.version === '') throw new HostError(`${TITLE} could not run the tests: build/editorTests/${host}.log may say why`);
@@ -100,12 +116,26 @@ export async function runEditorTests(host, { restricted = false, installed } = {
   return results;
 }
 
-const RUN_MS = 300_000;
+/** What is open besides one folder that is trusted. */
+const FOLDERS = { run: '', folders: ', two folders', restricted: ', two folders that are not trusted' };
+
+/** Between two tests, or before the first; far above what one may wait for, on a busy machine. */
+const SILENT_MS = 300_000;
 /** Lines and the exit code come by different ways. */
 const LATE_LINES_MS = 3000;
 
 function after(milliseconds, value) {
   return new Promise((resolve) => setTimeout(() => resolve(value), milliseconds).unref());
+}
+
+/** `late` resolves once so long has passed since the start or the last `broken`. */
+function silence(milliseconds) {
+  let broken = () => undefined;
+  const late = new Promise((resolve) => {
+    const timer = setTimeout(resolve, milliseconds).unref();
+    broken = () => timer.refresh();
+  });
+  return { late, broken };
 }
 
 /**

@@ -1,6 +1,6 @@
 /**
- * `npm run test:desktop [-- VERSION]`: the tests of `test/editor/` in desktop VS Code, downloaded on first use; `stable` where no
- * version is given. On Linux it needs a display; without one, `xvfb-run npm run test:desktop`.
+ * `npm run test:desktop [-- VERSION]`: the tests of `test/editor/` in desktop VS Code. Where no version is given it is the one of the machine,
+ * see `localCode`, or else the newest, downloaded on first use. On Linux it needs a display; without one, `xvfb-run npm run test:desktop`.
  */
 import { spawn } from 'node:child_process';
 import process from 'node:process';
@@ -10,11 +10,14 @@ import { downloadAndUnzipVSCode } from '@vscode/test-electron';
 import { buildEditorTests, buildExtension, buildView } from './build.mjs';
 import { modulesFor, withWorkspace } from './editorHosts.mjs';
 import { HostError, cacheFolder, orStop } from './editorHosts/cache.mjs';
+import { localCode } from './editorHosts/localCode.mjs';
 import { collectResults } from './editorHosts/results.mjs';
 
 await orStop(async () => {
-  const [version = 'stable'] = process.argv.slice(2);
-  const executable = await downloaded(version);
+  const [version] = process.argv.slice(2);
+  const local = version === undefined ? localCode() : undefined;
+  if (local !== undefined) console.log(`Desktop VS Code of this machine: ${local}`);
+  const executable = local ?? (await downloaded(version ?? 'stable'));
   if (process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY) {
     throw new HostError(
       'No test was run: desktop VS Code needs a display, and there is none; `xvfb-run npm run test:desktop` gives it one',
@@ -33,7 +36,9 @@ async function downloaded(version) {
   try {
     return await downloadAndUnzipVSCode({ version, cachePath: cacheFolder('desktop'), reporter: quiet });
   } catch (error) {
-    throw new HostError(`No test was run: desktop VS Code (${version}) could not be downloaded: ${reasonOf(error)}`);
+    throw new HostError(
+      `No test was run: desktop VS Code (${version}) could not be downloaded: ${reasonOf(error)}\nOne that is there already is taken where \`code\` is on the path or the variable VSCODE_EXECUTABLE names its program.`,
+    );
   }
 }
 

@@ -10,6 +10,7 @@ export interface Page {
   emulateMedia(media: { readonly reducedMotion?: 'reduce' | 'no-preference' }): Promise<void>;
   screenshot(options: { readonly path?: string; readonly fullPage?: boolean }): Promise<Uint8Array>;
   bringToFront(): Promise<void>;
+  context(): { newCDPSession(page: Page): Promise<DevTools> };
   readonly keyboard: {
     press(key: string): Promise<void>;
     type(text: string): Promise<void>;
@@ -23,6 +24,14 @@ export interface Page {
     click(x: number, y: number): Promise<void>;
     wheel(deltaX: number, deltaY: number): Promise<void>;
   };
+}
+
+/** Chromium's protocol for developer tools: https://chromedevtools.github.io/devtools-protocol/ */
+export interface DevTools {
+  send(method: string, given?: object): Promise<unknown>;
+  on<Event>(event: string, heard: (event: Event) => void): void;
+  off<Event>(event: string, heard: (event: Event) => void): void;
+  once<Event>(event: string, heard: (event: Event) => void): void;
 }
 
 export interface Route {

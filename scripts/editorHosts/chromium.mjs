@@ -28,6 +28,11 @@ export function requireChromium() {
   return found;
 }
 
+/** Path of a Chromium, and the folder of what drives it; both are installed where they are missing. */
+export function fetchChromium() {
+  return { executablePath: requireChromium(), driver: fetched('browser', 'Playwright') };
+}
+
 /**
  * A page with a profile of its own.
  *
@@ -35,14 +40,15 @@ export function requireChromium() {
  * @returns {Promise<{page: import('playwright-core').Page, close: () => Promise<void>}>}
  */
 export async function openPage(size = { width: 1280, height: 800 }) {
-  const executablePath = requireChromium();
-  const { chromium } = createRequire(`${fetched('browser', 'Playwright')}package.json`)('playwright-core');
+  const { executablePath, driver } = fetchChromium();
+  const { chromium } = createRequire(`${driver}package.json`)('playwright-core');
   const profile = mkdtempSync(join(tmpdir(), 'editor-profile-'));
   mkdirSync(join(profile, 'Default'));
   writeFileSync(join(profile, 'Default', 'Preferences'), JSON.stringify(PREFERENCES));
   const context = await chromium.launchPersistentContext(profile, {
     executablePath,
     viewport: size,
+    timeout: START_MS,
     args: [...QUIET, ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
   });
   return {
@@ -53,6 +59,9 @@ export async function openPage(size = { width: 1280, height: 800 }) {
     },
   };
 }
+
+/** A busy machine takes some seconds. */
+const START_MS = 120_000;
 
 /** A view of the editor is a frame of another site with a service worker, and Debian's Chromium refuses storage to those. */
 const PREFERENCES = { profile: { cookie_controls_mode: 0, block_third_party_cookies: false } };

@@ -36,8 +36,7 @@ const NODE_MAJOR = 24;
  * @returns {Promise<{url: string, log: readonly string[], stop: () => Promise<void>}>}
  */
 export async function start({ folder, tests, trusted = true, installed, token, file }) {
-  const node = nodeForServer();
-  const program = `${fetched('node', TITLE, placeServer, JSON.stringify(EDITOR))}package/lib/vscode/out/server-main.js`;
+  const { node, program } = fetchHost();
   const data = mkdtempSync(join(tmpdir(), 'editor-data-'));
   writeSettings(data);
   if (installed !== undefined) install(installed, [node, program, '--server-data-dir', data]);
@@ -61,6 +60,13 @@ export async function start({ folder, tests, trusted = true, installed, token, f
       rmSync(data, { recursive: true, force: true, maxRetries: 5 });
     },
   };
+}
+
+/** Paths of the server and of the Node that runs it, which are fetched where they are missing. */
+export function fetchHost() {
+  const server = fetched('node', TITLE, placeServer, JSON.stringify(EDITOR));
+  placeCopying(`${server}package/lib/vscode/`);
+  return { node: nodeForServer(), program: `${server}package/lib/vscode/out/server-main.js` };
 }
 
 function install(path, [node, ...words]) {
@@ -113,6 +119,17 @@ function addressQuery(authority, { extension, folder, tests, token, file }) {
 function placeServer(folder) {
   const server = unpack(EDITOR, folder, TITLE);
   renameSync(`${folder}node_modules`, `${server}lib/vscode/node_modules`);
+}
+
+/**
+ * The editor's git does not start without a module that copies files by cloning them, which would have to be compiled. It copies for worktrees
+ * alone, which no test makes, and Node's own copying can take its place.
+ */
+function placeCopying(editor) {
+  const place = `${editor}node_modules/@vscode/fs-copyfile/`;
+  if (existsSync(`${place}index.js`)) return;
+  mkdirSync(place, { recursive: true });
+  writeFileSync(`${place}index.js`, "module.exports = { cp: require('node:fs/promises').cp };\n");
 }
 
 /** The Node that runs this, where it is the right one; else one from the registry. */

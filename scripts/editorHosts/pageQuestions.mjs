@@ -5,6 +5,9 @@
  */
 import { clearTimeout, setTimeout as startTimer } from 'node:timers';
 import { setTimeout } from 'node:timers/promises';
+import { leastContrast } from './leastContrast.mjs';
+import { loadsOf, outcomesOn, startActs } from './pageActs.mjs';
+import { viewFrames } from './viewFrames.mjs';
 
 /**
  * What can be looked at: each gives lines of text, in the order of the screen.
@@ -54,7 +57,26 @@ const LOOKS = {
     await frame.locator('.step-card button', { hasText: 'Next' }).click();
     return [];
   },
+  /** The names of all buttons in the first view, as a screen reader tells them. */
+  viewButtons: async (page) => namesOf((await viewFrames(page))[0], 'button'),
+  /** What is chosen in the first view: where the pedal stands, in percent, and the names of the buttons that are pressed. */
+  viewChoices: async (page) => {
+    const [frame] = await viewFrames(page);
+    if (frame === undefined) return [];
+    const sliders = frame.locator('input.pedal-slider');
+    const pedal = await sliders.evaluateAll((all) => all.map(({ value }) => `pedal ${value}`)).catch(() => []);
+    return [...pedal, ...(await namesOf(frame, 'button[aria-pressed="true"]'))];
+  },
+  /** The kind of theme that the first view has, and the least contrast of its texts to what is behind them. */
+  viewContrast: async (page) => {
+    const [frame] = await viewFrames(page);
+    return frame === undefined ? [] : leastContrast(frame).catch(() => []);
+  },
   steps: (page) => texts(page, '.getting-started-step .step-title'),
+  /** What came of the last acts. */
+  outcomes: outcomesOn,
+  /** How often the window was loaded. */
+  loads: (page) => Promise.resolve([String(loadsOf(page))]),
   /** Clicks on what the extension has in the status bar. */
   clickStatus: async (page) => {
     await page.locator('.statusbar-item', { hasText: STATUS }).click();
@@ -66,10 +88,11 @@ const LOOKS = {
 const STATUS = /requirement|error|warning/;
 
 /**
- * @param {string} line that was logged inside; any but a question is left alone
+ * @param {string} line that was logged inside; any but a question or an act is left alone
  * @param {import('playwright-core').Page} page
  */
 export function answerLook(line, page) {
+  startActs(line, page);
   const [, asked] = /^# look (\{.*\})$/.exec(line) ?? [];
   if (asked === undefined) return;
   // A page that is closed meanwhile answers nothing any more; the test inside has ended with it.
@@ -92,7 +115,16 @@ async function answer(page, { at, expected }) {
   await input.press('Enter');
 }
 
-/** A page that is loaded anew meanwhile says nothing yet. */
+/** A page that is loaded anew meanwhile says nothing yet, here and below. */
+async function namesOf(frame, selector) {
+  const named = (all) => all.map((each) => each.getAttribute('aria-label') ?? each.textContent ?? '');
+  const names = await frame
+    ?.locator(selector)
+    .evaluateAll(named)
+    .catch(() => []);
+  return names ?? [];
+}
+
 function linesOfFrame(frame) {
   return frame
     .locator('body')
@@ -100,25 +132,8 @@ function linesOfFrame(frame) {
     .catch(() => []);
 }
 
-/** The innermost pages of the views that are to be seen, from left to right. */
-export async function viewFrames(page) {
-  const found = [];
-  for (const frame of page.frames()) {
-    const isView = await frame
-      .evaluate(() => globalThis.document.querySelector('script[src$="/build/webview/view.js"]') !== null)
-      .catch(() => false);
-    if (!isView) continue;
-    const holder = await frame
-      .parentFrame()
-      ?.frameElement()
-      .catch(() => null);
-    const box = (await holder?.boundingBox()) ?? null;
-    if (box !== null && box.width > 0) found.push({ frame, left: box.x });
-  }
-  return found.sort((a, b) => a.left - b.left).map(({ frame }) => frame);
-}
-
-const LOOK_MS = 10_000;
+/** As long as tests inside wait. */
+const LOOK_MS = 60_000;
 const BETWEEN_LOOKS_MS = 50;
 
 const innerLines = (all) => all.flatMap((each) => each.innerText.split('\n').map((line) => line.trim()));

@@ -55,7 +55,7 @@ export async function startServer(title, command, words, listening) {
 }
 
 /** A busy machine takes some seconds. */
-const START_MS = 60_000;
+const START_MS = 120_000;
 
 /** Long enough to end by itself what it has begun; some of its processes never do. */
 const END_MS = 500;

@@ -5,7 +5,7 @@ import { setTimeout } from 'node:timers/promises';
 import { buildEditorTests, buildExtension, buildView } from '../build.mjs';
 import { HOSTS, modulesFor, openEditor, withWorkspace } from '../editorHosts.mjs';
 import { HostError } from '../editorHosts/cache.mjs';
-import { viewFrames } from '../editorHosts/pageQuestions.mjs';
+import { viewFrames } from '../editorHosts/viewFrames.mjs';
 import { root } from '../setUp.mjs';
 
 /** What a scene is made of; once before the first. */

@@ -26,12 +26,12 @@ export interface UnreadFile extends Asked {
 export type CheckedFile = ReadFile | UnreadFile;
 
 /**
- * `sound`: nothing is an error and every requirement is passed; `wrong`: something is, or a requirement is not passed; `unusable`: the
- * file could not be read, or nothing of it could be understood.
+ * `sound`: nothing is an error and every requirement is passed; `wrong`: something is, or a requirement is not passed, or there is nothing
+ * that could be solved, so that nothing was checked; `unusable`: the file could not be read, or nothing of it could be understood.
  */
 export type FileOutcome = 'sound' | 'wrong' | 'unusable';
 
 export function outcomeOf({ answers }: CheckedFile): FileOutcome {
   if (answers?.definition === undefined) return 'unusable';
-  return hasError(answers) ? 'wrong' : 'sound';
+  return answers.study === undefined || hasError(answers) ? 'wrong' : 'sound';
 }

@@ -44,7 +44,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'opening-missed': {
     title: 'The pedal is down and a shaft with plates is not fully open.',
-    text: "The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice, no source. It is a warning, and an error where the shaft does not open at all or nothing drives it. Where it opens furthest at a dead centre on the way to it, that is what is told, with the shortfall beside it.",
+    text: "The engine never gets all the air that the plates could pass. Full is the shaft's open stop, or, where it has none, 90° of plate less seat and idle. Short of it by 0.1° or less is taken as full, since of two shafts only one can touch its stop: common practice, no source. It is a warning, and an error where the shaft does not open at all; that nothing drives it is told as `not-driven`. Where it opens furthest at a dead centre on the way to it, that is what is told, with the shortfall beside it.",
     cure: 'Lengthen the driving arm, shorten the driven arm or take a smaller drum, or give the pedal more travel.',
   },
   'opening-early': {
@@ -70,7 +70,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   'plate-past-square': {
     title: 'Plates turn past 90° and close their bore again.',
     text: "A plate along the bore, 90° from square to it, is as open as it gets. Turned on, it leaves less air past again, and the pedal's last stretch takes power instead of giving it. As long as the shaft hides the plate nothing is lost, and it is a note; where the open area falls by more than 0.1 % of its greatest it is a warning. Up to 0.1° past 90° is taken as 90°. Both: common practice, no source.",
-    cure: 'Set the open stop at 90° less seat and idle, and give the pedal no more travel than reaches it.',
+    cure: "Set the open stop at 90° less seat and idle, and give the pedal no more travel than reaches it. Where seat and idle alone come to 90°, they were measured from the bore's axis: seat counts from square to the bore, and idle from the seat.",
   },
   'slack-used-up': {
     title: 'A cable is tight with the foot off and holds the throttle open.',
@@ -119,7 +119,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'movement-at-rest': {
     title: 'A movement of the engine opens or closes the throttle with the foot off.',
-    text: 'Engines rock on their mounts. Where a housing end stands on the body and the shaft on the engine, or the other way round, the cable is pulled by the rocking itself: the idle speed wanders, and on a hard pull the throttle opens without the pedal. Up to 0.01° is taken as still: common practice, no source.',
+    text: 'Engines rock on their mounts. Where a housing end stands on the body and the shaft on the engine, or the other way round, the cable is pulled by the rocking itself: the idle speed wanders, and on a hard pull the throttle opens without the pedal. Up to 0.01° is taken as still: common practice, no source. So it is where a spring loses so much by it that friction then holds the shaft somewhere, which it does not otherwise.',
     cure: 'Fix housing end and shaft to the same thing, so that they move together, or give the cable more slack.',
   },
   'movement-at-full': {
@@ -149,17 +149,17 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'friction-lock': {
     title: 'Somewhere in the travel friction holds a shaft or the pedal, and the springs cannot bring it back.',
-    text: "What closes it is set against all that rubs on the way: drag, bearings under their load, plates that the manifold's vacuum presses on their shaft, rod ends, forks, and the cables that it draws back. Where that is no less than the closing torque, the throttle stays open when the foot comes off. A lever between pedal and shaft that stays where it is holds the shaft by its cable. Of plates on a `bearing` without `vacuum`, 70 kPa are taken: common practice, no source.",
+    text: "What closes it is set against all that rubs on the way: drag, bearings under their load, plates that the manifold's vacuum presses on their shaft, rod ends, forks, and the cables that it draws back. Where that is no less than the closing torque, the throttle stays open when the foot comes off. A lever between pedal and shaft that stays where it is holds the shaft by its cable. Of plates on a `bearing` without `vacuum`, 70 kPa are taken: common practice, no source.\n\nIt is looked at at 201 places of the pedal’s travel at least, among them all at which an angle of a joint turns back, and from those that come within twice the friction searched on, to where it is worst and to where it begins and ends. Where friction turns has no closed form: a dip from over twice the friction down to it and up again, all between two such places, would be missed.",
     cure: 'Better bearings (needle rollers in the place of plain bushes), or stronger springs.',
   },
   'closing-margin': {
     title: 'With one spring off, little is left over the friction that holds a shaft or the pedal.',
-    text: 'A spring breaks, and the others must still bring the throttle back. Each is taken off in turn, and what is left is set against all that rubs on the way (`friction-lock` says what that is), anywhere in the travel. Under twice the friction it is a warning, under the friction itself an error: common practice, no source; both can be set under `limits: {closing_margin: …}`. Grease stiffens in the cold and bushes run dry, so that friction is the least certain figure of the file. Where nothing closes once a spring is off, that is told of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told.',
-    cure: 'More preload of the springs that are left, or less friction.',
+    text: 'A spring breaks, and the others must still bring the throttle back. Each is taken off in turn, and what is left is set against all that rubs on the way (`friction-lock` says what that is), anywhere in the travel. Under twice the friction it is a warning, under the friction itself an error: common practice, no source; both can be set under `limits: {closing_margin: …}`. Grease stiffens in the cold and bushes run dry, so that friction is the least certain figure of the file. Where nothing closes once a spring is off, that is told of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told. It is looked for as `friction-lock` is, from the places that come within twice the limit: that nothing narrower than a two-hundredth of the travel lies between them is not proved.',
+    cure: 'More preload of the springs that are left, or less friction. Where each of two springs alone is too weak, both need it.',
   },
   'failure-holds-open': {
     title: 'With one part lost, plates stay open that closed with it.',
-    text: 'Each spring, rod, cable, slot pin and coupling is taken away in turn, wherever in the travel that happens, and what is left is asked whether it closes from there against friction. What a lost rod drove has only its own springs; where all of them hang on a lever before the rod, the shaft is loose. 49 CFR 571.124 S5.2 asks that a throttle returns when any one component is disconnected (from memory), and so do Formula SAE Rules 2024, IC.3.3.3 (read). A lost spring is an error: springs are what breaks. A rod, cable, slot pin or coupling is a warning: a nut that is locked does not come off. Told by `pedal-to-plate return`, not while the file is being written. A spring that is the only one, or leaves too little over friction, is told by `single-return-spring` and `closing-margin` alone; a throttle that does not close with all its parts, by what keeps it open. A cable that seizes holds what it opens on every throttle, and is no finding.',
+    text: 'Each spring, rod, cable, slot pin and coupling is taken away in turn, wherever in the travel that happens, and what is left is asked whether it closes from there against friction. What a lost rod drove has only its own springs; where all of them hang on a lever before the rod, the shaft is loose. 49 CFR 571.124 S5.2 asks that a throttle returns when any one component is disconnected (from memory), and so do Formula SAE Rules 2024, IC.3.3.3 (read). A lost spring is an error: springs are what breaks. A rod, cable, slot pin or coupling is a warning: a nut that is locked does not come off. Told once typing rests, by `pedal-to-plate check` and `return`. A spring that is the only one, or leaves too little over friction, is told by `single-return-spring` and `closing-margin` alone; a throttle that does not close with all its parts, by what keeps it open. A cable that seizes holds what it opens on every throttle, and is no finding.',
     cure: 'Put a return spring on the shaft of the plates itself.',
   },
   'spring-opens': {
@@ -209,7 +209,7 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
   },
   'signal-turns-back': {
     title: 'The signal of a sensor goes back while the throttle still opens.',
-    text: 'Over that stretch two openings give one signal, and the engine cannot be mapped by it. It comes from a sensor on a lever of its own that turns back, mostly because the arm on its spindle passes the line of its rod. A stretch in which the signal is held at an end of its range is `sensor-past-range`.',
+    text: 'Over that stretch two openings give one signal, and the engine cannot be mapped by it. It comes from a sensor on a lever of its own that turns back, mostly because the arm on its spindle passes the line of its rod. A stretch in which the signal is held at an end of its range is `sensor-past-range`. Where it turns back at a dead centre of the arm that drives it, that is what is told, with the signal beside it.',
     cure: 'Clock the arm on the spindle nearer to square with its rod, or take a shorter arm that drives it.',
   },
   'signal-span': {

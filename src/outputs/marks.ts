@@ -14,7 +14,10 @@ export function marksOf({ problems, findings }: Pick<Answers, 'problems' | 'find
   return [...problems, ...findings].sort((a, b) => rank[a.severity] - rank[b.severity] || a.span.start - b.span.start);
 }
 
-/** E.g. `no errors, 1 warning, 2 notes; 3 requirements passed, 1 failed; 4 things not checked`, or that the file cannot be used. */
+/**
+ * E.g. `no errors, 1 warning, 2 notes; 3 requirements passed, 1 failed; 4 things not checked`, or that the file cannot be used. That nothing can
+ * be solved is said besides: without a word, nothing found would read like a pass.
+ */
 export function verdictText(answers: Answers, paint: Paint = plain): string {
   if (answers.definition === undefined) return paint('error', 'cannot be used');
   const marks = marksOf(answers);
@@ -23,7 +26,11 @@ export function verdictText(answers: Answers, paint: Paint = plain): string {
     return count === 0 ? countText(0, severity) : paint(severity, countText(count, severity));
   });
   const open = answers.notChecked.length;
-  const rest = [requirementCounts(answers.requirements, paint), open === 0 ? '' : `${countText(open, 'thing')} not checked`];
+  const rest = [
+    requirementCounts(answers.requirements, paint),
+    open === 0 ? '' : `${countText(open, 'thing')} not checked`,
+    answers.study === undefined ? paint('error', 'nothing in it can be solved') : '',
+  ];
   return [counts.join(', '), ...rest].filter((part) => part !== '').join('; ');
 }
 

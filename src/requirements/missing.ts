@@ -25,7 +25,7 @@ export function whyMissing(name: string, definition: Definition, mechanism: Mech
 
 /** What a force lacks at a pedal travel where everything stands somewhere; undefined where that is not known. */
 export function whyNoForceAt(name: string, { mechanism, poseAt }: Travel, travel: number): string | undefined {
-  if (!/\.(?:closing|effort|release|torque)$/.test(name)) return undefined;
+  if (!/\.(?:closing|effort|release|torque|tension|margin|margin_off)$/.test(name)) return undefined;
   const pose = poseAt(travel);
   const { springs, stiffness } = mechanism.attached;
   if (mechanism.levers.some(({ group, index }) => group >= 0 && Number.isNaN(pose.rotation[index]!))) return undefined;
@@ -34,7 +34,7 @@ export function whyNoForceAt(name: string, { mechanism, poseAt }: Travel, travel
     return `${spring.name} has no ${hasRate(spring) ? '`free_length`' : '`rate`'}`;
   }
   const cable = mechanism.cables.find((each) => pose.stretch[each.cable]! > 0 && stiffness[each.cable] === undefined);
-  if (cable === undefined || name.endsWith('.torque')) return undefined;
+  if (cable === undefined || name.endsWith('.torque')) return /\.margin(?:_off)?$/.test(name) ? 'nothing rubs there' : undefined;
   return `the cable ${cable.name} stretches there and has no \`stiffness\``;
 }
 
@@ -45,10 +45,15 @@ function isOf(spring: SpringModel, column: string): boolean {
 
 /** What the file lacks for a column that this version has; undefined where nothing. */
 function whyNoForce(key: string, { springs, pedal }: Definition): string | undefined {
-  if (key !== 'closing' && key !== 'effort' && key !== 'release') return undefined;
+  if (!FORCES.has(key)) return undefined;
   if (springs.length === 0) return 'the file describes no springs';
-  return key !== 'closing' && pedal?.kind === 'lever' && pedal.pad === undefined ? 'the pedal has no `pad`' : undefined;
+  if (key === 'margin' || key === 'margin_off') return 'the file gives no friction';
+  return (key === 'effort' || key === 'release') && pedal?.kind === 'lever' && pedal.pad === undefined
+    ? 'the pedal has no `pad`'
+    : undefined;
 }
+
+const FORCES: ReadonlySet<string> = new Set(['closing', 'effort', 'release', 'tension', 'margin', 'margin_off']);
 
 /** Stands for what speaks of the drive and of no lever; no lever can be called so. */
 const THE_DRIVE = '';

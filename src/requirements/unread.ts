@@ -22,7 +22,7 @@ function restsOn(owner: string, key: string, [block = '', part, ...words]: reado
 const MOVING_BLOCKS: ReadonlySet<string> = new Set(['let', 'points', 'levers', 'pedal', 'cables', 'rods', 'slots', 'couplings']);
 
 /** Columns that speak of forces, for which more of the file matters. */
-const FORCES: ReadonlySet<string> = new Set(['closing', 'torque', 'effort', 'release']);
+const FORCES: ReadonlySet<string> = new Set(['closing', 'torque', 'effort', 'release', 'tension', 'margin', 'margin_off']);
 
 /** Columns that depend on how a part is fitted, besides where it stands. */
 const FITTINGS: ReadonlySet<string> = new Set(['misalignment', 'twist', 'lead']);

@@ -9,6 +9,7 @@
  * the steps show, can be missed.
  */
 import type { ColumnOutcome, Outcome } from '../findings/finding.ts';
+import { createFriction } from '../forces/friction/statics.ts';
 import { createBuild, putDimensions } from '../kinematics/createBuild.ts';
 import type { Mechanism } from '../kinematics/model.ts';
 import { bracketedRoot } from '../numeric/roots.ts';
@@ -89,7 +90,8 @@ const STOPPED = new Error('The piece ends');
 export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: ColumnOutcome): number {
   const column = columns.find(({ name }) => name === outcome.column);
   if (column === undefined) return NaN;
-  const figure = (at: number): number => column.read(travel.build, travel.poseAt(at));
+  const read = outcome.kind !== 'at' && outcome.without !== undefined ? marginWithout(travel, column, outcome.without) : column.read;
+  const figure = (at: number): number => read(travel.build, travel.poseAt(at));
   switch (outcome.kind) {
     case 'at':
       return figure(outcome.travel);
@@ -100,6 +102,19 @@ export function outcomeOf(travel: Travel, columns: readonly Column[], outcome: C
   }
 }
 
+/** A lever's closing torque over friction with a spring off; what nothing rubs has a margin without bound. */
+function marginWithout({ build, mechanism }: Travel, { owner }: Column, without: string): Column['read'] {
+  const lever = mechanism.leverIndex.get(owner) ?? -1;
+  const spring = mechanism.attached.springs.findIndex(({ name }) => name === without);
+  if (spring < 0) return () => NaN;
+  const solver = createFriction(build);
+  const at = solver.changedBy(spring).indexOf(lever);
+  return (_, pose) => {
+    const { margin } = solver.comingBack(pose);
+    return Math.min((at < 0 ? margin[lever] : solver.springOff(pose, spring).margin[at]) ?? NaN, NOTHING_RUBS);
+  };
+}
+
 /** A figure that is its own outcome: the target, as far as the bounds let it. */
 function writtenAs({ target, from, to }: Question): Solutions {
   const value = Math.min(to, Math.max(from, target));
@@ -107,6 +122,8 @@ function writtenAs({ target, from, to }: Question): Solutions {
   return { kind: 'solved', roots: value === target ? [nearest] : [], nearest };
 }
 
+/** More than any margin over friction. */
+const NOTHING_RUBS = 1e6;
 /** Enough for what a person gives as bounds. */
 const STARTS = 129;
 /** Relative to the bounds' width. */

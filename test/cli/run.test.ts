@@ -82,6 +82,19 @@ describe('check', () => {
   });
 
   it.each([
+    ['a format alone', 'format: 1\n'],
+    ['a format and what is required of nothing', 'format: 1\nrequire: {it holds: 1 > 0}\n'],
+    ['a title and a value', 'format: 1\ntitle: to come\nlet: {reach: 38 mm}\n'],
+  ])('ends with 1 where nothing can be solved and nothing is an error, and says so, as `return` does: %s', async (_, text) => {
+    const { code, out } = await call(['check', 'a'], { files: { a: text } });
+    expect(code).toBe(1);
+    expect(out).toMatch(/\na: no errors, no warnings, no notes.*; nothing in it can be solved\n$/);
+    expect((await call(['return', 'a'], { files: { a: text } })).code).toBe(1);
+    const { out: json } = await call(['check', 'a', '--format', 'json'], { files: { a: text } });
+    expect(JSON.parse(json)).toMatchObject({ files: [{ verdict: { outcome: 'wrong', errors: 0 } }] });
+  });
+
+  it.each([
     ['passed', 'max(shaft.opening) >= 3 deg', 0],
     ['failed', 'max(shaft.opening) >= 300 deg', 1],
     ['not decidable', 'shaft.opening >= 3 deg', 1],
@@ -103,7 +116,9 @@ describe('check', () => {
     expect(code).toBe(2);
     expect(error).toContain('missing: there is no such file');
     expect(out.indexOf('\ngood: ')).toBeLessThan(out.indexOf('\nbroken: '));
-    expect(out).toMatch(/\n3 files: 1 without error, 1 with errors or requirements that are not passed, 1 that cannot be used\n$/);
+    expect(out).toMatch(
+      /\n3 files: 1 without error, 1 with errors, with requirements that are not passed or with nothing to solve, 1 that cannot be used\n$/,
+    );
     expect((await call(['check', 'broken', 'good'], { files })).code).toBe(1);
   });
 });

@@ -14,15 +14,27 @@ import { structure } from './suites/structure.ts';
 import { testExplorer } from './suites/testExplorer.ts';
 import { statusBar } from './suites/statusBar.ts';
 import { tasks } from './suites/tasks.ts';
-import { viewComparing } from './suites/viewComparing.ts';
+import { viewComparing, viewComparingWithGit } from './suites/viewComparing.ts';
 import { viewPanel } from './suites/viewPanel.ts';
+import { afterReload, beforeReload } from './suites/viewReload.ts';
+import { viewSaving } from './suites/viewSaving.ts';
+import { viewThemes } from './suites/viewThemes.ts';
+import { isReloaded, reloadWindow } from './support/acts.ts';
 
-/** Activation comes first: later suites open throttle files, and an extension stays active. Tasks come last: their marks stay. */
-export function run(): Promise<void> {
+/**
+ * Activation comes first: later suites open throttle files, and an extension stays active. Tasks come late, for their marks stay, and what
+ * makes a repository of the folder later still. Last of all the window is loaded anew, which calls `run` again.
+ */
+export async function run(): Promise<void> {
+  const isShown = env.uiKind === UIKind.Web;
+  if (isShown && (await isReloaded())) return report([afterReload]);
   const inText = [activation, codePages, problems, fixes, completion, hover, names, structure, annotations, starting];
   // Desktop VS Code shows no page that could be looked at.
-  const shown = env.uiKind === UIKind.Web ? [testExplorer, statusBar, viewPanel, viewComparing] : [];
+  const shown = isShown ? [testExplorer, statusBar, viewPanel, viewSaving, viewComparing, viewThemes] : [];
   // Of files in memory the editor's own matching makes addresses of a remote that there is not.
   const isOnDisk = workspace.workspaceFolders?.[0]?.uri.scheme === 'file';
-  return report([...inText, ...shown, ...(isOnDisk ? [tasks] : [])]);
+  const onDisk = isOnDisk ? [tasks] : [];
+  return isShown
+    ? report([...inText, ...shown, ...onDisk, ...(isOnDisk ? [viewComparingWithGit] : []), beforeReload], reloadWindow)
+    : report([...inText, ...onDisk]);
 }

@@ -6,6 +6,8 @@ export interface Suite {
   readonly about: string;
   /** Run in this order, each with no editor open at its start; the name states a behaviour. */
   readonly tests: Readonly<Record<string, () => Promise<void>>>;
+  /** Set where its tests begin with what is open, and leave that open. */
+  readonly leavesOpen?: true;
 }
 
 /**
@@ -15,12 +17,18 @@ export interface Suite {
  * @returns how many failed
  */
 export async function runSuites(suites: readonly Suite[], print: (line: string) => void): Promise<number> {
-  const all = suites.flatMap(({ about, tests }) => Object.entries(tests).map(([name, test]) => ({ name: `${about}: ${name}`, test })));
+  const all = suites.flatMap(({ about, tests, leavesOpen }) =>
+    Object.entries(tests).map(([name, test]) => ({
+      name: `${about}: ${name}`,
+      test,
+      closing: leavesOpen === true ? nothing : closeEverything,
+    })),
+  );
   print(`1..${all.length}`);
   let failed = 0;
-  for (const [index, { name, test }] of all.entries()) {
+  for (const [index, { name, test, closing }] of all.entries()) {
     const start = Date.now();
-    const reason = await reasonToFail(test);
+    const reason = await reasonToFail(test, closing);
     const took = Date.now() - start;
     if (reason !== undefined) failed += 1;
     print(`${reason === undefined ? 'ok' : 'not ok'} ${index + 1} - ${name} (${took} ms)`);
@@ -31,18 +39,19 @@ export async function runSuites(suites: readonly Suite[], print: (line: string) 
 }
 
 const MANY = 3;
+const nothing = (): Promise<void> => Promise.resolve();
 
 /** Undefined where the test passed and everything could be closed behind it. */
-async function reasonToFail(test: () => Promise<void>): Promise<string | undefined> {
+async function reasonToFail(test: () => Promise<void>, closing: () => Promise<void>): Promise<string | undefined> {
   let reason: string | undefined;
   try {
-    await closeEverything();
+    await closing();
     await test();
   } catch (error) {
     reason = textOf(error);
   }
   try {
-    await closeEverything();
+    await closing();
   } catch (error) {
     reason ??= `closing behind it: ${textOf(error)}`;
   }

@@ -26,6 +26,13 @@ describe('what an editor prints of its tests', () => {
     expect(countsOf('1..3', 'ok 1 - a (3 ms)', '# end')).toEqual({ passed: 1, failed: 2 });
   });
 
+  test('goes on where the window is loaded anew, and has failed where nothing comes after that', () => {
+    const before = ['# editor 1.91.1', '1..1', 'ok 1 - a (3 ms)'];
+    expect(countsOf(...before, '# editor 1.91.1', '1..2', 'ok 1 - b (3 ms)', 'ok 2 - c (3 ms)', '# end')).toEqual({ passed: 3, failed: 0 });
+    expect(countsOf(...before, '# editor 1.91.1', '1..2', 'ok 1 - b (3 ms)')).toEqual({ passed: 2, failed: 1 });
+    expect(countsOf(...before)).toEqual({ passed: 1, failed: 1 });
+  });
+
   test('fails where there was no test at all', () => {
     expect(countsOf()).toEqual({ passed: 0, failed: 1 });
     expect(countsOf('1..0', '# end')).toEqual({ passed: 0, failed: 1 });

@@ -112,7 +112,11 @@ export async function openViewPage(): Promise<ViewPage> {
       await page.goto(`${ORIGIN}/`);
       await until('window.isReady === true');
     },
-    tell: (notice) => tellRaw({ protocol: PROTOCOL, kind: 'notice', notice }),
+    tell: async (notice) => {
+      await tellRaw({ protocol: PROTOCOL, kind: 'notice', notice });
+      // Of what is tried the lists are told a frame later, and the charts another.
+      if (notice.type === 'show' && notice.trial.length > 0) await drawn();
+    },
     tellRaw,
     answer: (asked, answers) => reply(asked, { kind: 'answer', answers }),
     refuse: (asked, message) => reply(asked, { kind: 'refusal', message }),

@@ -40,6 +40,70 @@ describe('columns of forces', () => {
     expect(values(text, 'a.torque')![0]).toBeCloseTo(100, 9);
   });
 
+  it('hold closing torque against friction, whole and with each spring off', () => {
+    // A parallelogram: 50 N·mm of drag on the shaft, 10 on the pedal, and springs on either; what closes goes through one to one.
+    const text = file(
+      'springs:\n  a: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}\n  b: {lever: foot, preload: 80 N*mm, rate: 1 N*mm/deg}\n',
+    )
+      .replace('pin: {radius: 30, angle: 90}}}\n  shaft', 'pin: {radius: 30, angle: 90}}, friction: 10 N*mm}\n  shaft')
+      .replace('[100, 0], arms: {pin: {radius: 30, angle: 90}}', '[100, 0], arms: {pin: {radius: 30, angle: 90}}, friction: 50 N*mm');
+    for (const [i, opening] of [0, 20, 40].entries()) {
+      const [a, b] = [100 + 2 * opening, 80 + opening];
+      expect(values(text, 'shaft.margin')![i]).toBeCloseTo((a + b) / 60, 9);
+      expect(values(text, 'foot.margin')![i]).toBeCloseTo((a + b) / 60, 9);
+      expect(values(text, 'a.margin_off')![i]).toBeCloseTo(b / 60, 9);
+      expect(values(text, 'b.margin_off')![i]).toBeCloseTo(a / 60, 9);
+    }
+  });
+
+  it('tell with a spring off the least of the shafts that it reaches', () => {
+    const shaft = (name: string, friction: number): string =>
+      `  ${name}: {pivot: [100, 0], arms: {pin: {radius: 30, angle: 90}}, friction: ${friction} N*mm}\n`;
+    const text = `format: 1
+levers:
+  foot: {pivot: [0, 0]}
+${shaft('near', 20)}${shaft('far', 45)}pedal: {lever: foot, opens: counterclockwise, travel: 40 deg}
+couplings:
+  one: {from: foot, to: near, ratio: 1, one_way: true}
+  two: {from: foot, to: far, ratio: 1, one_way: true}
+plates:
+  n: {lever: near, bore: 40 mm}
+  f: {lever: far, bore: 40 mm}
+springs:
+  pedal_spring: {lever: foot, preload: 90 N*mm, rate: 1 N*mm/deg}
+  a: {lever: near, preload: 100 N*mm, rate: 1 N*mm/deg}
+  b: {lever: far, preload: 90 N*mm, rate: 1 N*mm/deg}
+`;
+    // Each shaft has its own spring alone, so that without it nothing closes it; the pedal's own reaches no shaft.
+    expect(values(text, 'near.margin')![0]).toBeCloseTo(100 / 20, 9);
+    expect(values(text, 'far.margin')![0]).toBeCloseTo(90 / 45, 9);
+    expect(values(text, 'a.margin_off')).toEqual([0, 0, 0]);
+    expect(values(text, 'b.margin_off')).toEqual([0, 0, 0]);
+  });
+
+  it('have no margin where the file gives no friction, and a requirement says so', () => {
+    const text = file(
+      'springs:\n  a: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}\nrequire:\n  returns: min(a.margin_off) >= 2\n  whole: min(shaft.margin) >= 2\n',
+    );
+    expect(values(text, 'shaft.margin')).toBeUndefined();
+    expect(solve(text).requirements.map(({ outcome }) => outcome)).toEqual(['undecided', 'undecided']);
+    expect(JSON.stringify(solve(text).requirements)).toContain('the file gives no friction');
+  });
+
+  it('tell what each cable carries, by the capstan equation', () => {
+    const text = `format: 1
+levers:
+  shaft: {pivot: [100, 0], drums: {wheel: {radius: 20 mm, wraps: counterclockwise}}}
+pedal: {cable: main, pull: 20 mm}
+cables: {main: {enters: [40, 24], to: shaft.wheel, bend: 180 deg, friction: 0.1}}
+springs: {a: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}}
+`;
+    // Known to nine digits: T₂ = T₁ exp(0.1 π).
+    expect(values(text, 'main.tension')![0]).toBeCloseTo((100 / 20) * Math.exp(0.1 * Math.PI), 9);
+    expect(values(text, 'main.tension')![2]).toBeCloseTo(((100 + 2 * (180 / Math.PI)) / 20) * Math.exp(0.1 * Math.PI), 9);
+    expect(values(text, 'main.tension')).toEqual(values(text, 'pedal.effort'));
+  });
+
   it('answer for the build that they are asked of', () => {
     const { study, columns } = solve(file('springs:\n  a: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}\n'));
     const { mechanism, build, poseAt } = study!.travel;

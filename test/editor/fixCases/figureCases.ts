@@ -14,6 +14,8 @@ import {
   levered,
   returning,
   rocked,
+  rubbing,
+  rubbingTail,
   sensor,
   springs,
   tailed,
@@ -239,6 +241,46 @@ export const FIGURE_CASES: readonly FixCase[] = [
       '40 N*mm}',
     ],
   ]),
+  ...figureCases('closing-margin', 'shaft:', [
+    [
+      rubbing('200 N*mm', '100 N*mm'),
+      'springs.preload',
+      'Solve for the preload of second so that shaft closes against friction with first off',
+      'Raise the preload of second to 180 N*mm: shaft closes with 2 times the friction or more with either spring off',
+      '100 N*mm',
+      '180 N*mm',
+    ],
+    [
+      rubbing('200 N*mm', 'wind', 'let: {wind: 100 N*mm}\n'),
+      'let',
+      'Solve for `wind` so that shaft closes against friction with first off',
+      'Set `wind` to 180 N*mm: shaft closes with 2 times the friction or more with either spring off',
+      '100 N*mm',
+      '180 N*mm',
+    ],
+    [
+      rubbingTail('44 mm'),
+      'springs.free_length',
+      'Solve for the free length of tail so that shaft closes against friction with winder off',
+      'Set the free length of tail to 40.69 mm: shaft closes with 2 times the friction or more with either spring off',
+      '44 mm',
+      '40.69 mm',
+    ],
+  ]),
+  {
+    code: 'friction-lock',
+    text: rubbing('40 N*mm', '20 N*mm'),
+    at: 'shaft:',
+    titles: [
+      'Raise the preload of first to 180 N*mm and the preload of second to 180 N*mm: shaft closes with 2 times the friction or more with either spring off',
+      'Solve for the preload of first so that shaft closes against friction with second off',
+    ],
+    edits: [
+      ['preload: 40 N*mm', 'preload: 180 N*mm'],
+      ['preload: 20 N*mm', 'preload: 180 N*mm'],
+    ],
+    figure: 'springs.preload',
+  },
   ...figureCases('spring-opens', 'first:', [
     [
       springs('-100 N*mm', '200 N*mm', '100 N*mm'),

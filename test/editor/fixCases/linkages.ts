@@ -88,6 +88,32 @@ export const wornOut = (first: string, lets = ''): string =>
 `,
   });
 
+/** A shaft that rubs with 90 N·mm, and two springs of which each is to close it alone. */
+export const rubbing = (first: string, second: string, lets = ''): string =>
+  wound({
+    lets,
+    stops: '{open: 80 deg}\n    friction: 90 N*mm',
+    rest: `${bank('4 deg')}springs:
+  first: {lever: shaft, rate: 3 N*mm/deg, preload: ${first}}
+  second: {lever: shaft, rate: 2 N*mm/deg, preload: ${second}}
+`,
+  });
+
+/** The second spring pulls at a tail: alone it is too long. */
+export const rubbingTail = (length: string): string => `format: 1
+levers:
+  shaft:
+    pivot: [100, 0]
+    arms: {tail: {radius: 20 mm, angle: 240 deg}}
+    drums: {wheel: {radius: 24 mm, wraps: counterclockwise}}
+    friction: 60 N*mm
+pedal: {cable: main, pull: 20 mm}
+cables: {main: {enters: [40, 24], to: shaft.wheel}}
+springs:
+  winder: {lever: shaft, rate: 3 N*mm/deg, preload: 400 N*mm}
+  tail: {from: [40, 0], to: shaft.tail, rate: 0.5 N/mm, free_length: ${length}}
+`;
+
 export const tailed = `format: 1
 levers:
   shaft:

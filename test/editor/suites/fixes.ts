@@ -1,5 +1,5 @@
 /** Quick fixes, chosen and applied: the text reads as it should, what was wrong is gone, and nothing else has come. */
-import { commands, DiagnosticSeverity, EndOfLine, Selection, type TextDocument, window, workspace } from 'vscode';
+import { type CodeAction, commands, DiagnosticSeverity, EndOfLine, Selection, type TextDocument, window, workspace } from 'vscode';
 import { FIGURE_CASES } from '../fixCases/figureCases.ts';
 import { announced, type FixCase, mended } from '../fixCases/fixCase.ts';
 import { TEXT_CASES } from '../fixCases/textCases.ts';
@@ -101,11 +101,16 @@ async function solvedOnce(document: TextDocument, { code }: FixCase): Promise<vo
 
 /** Takes the fix out of the menu, and does with it what the editor does. */
 async function choose(document: TextDocument, { at, titles }: FixCase): Promise<void> {
-  const offered = await fixesAt(document, positionOf(document, at));
-  const found = offered.filter(({ title }) => titles.includes(title));
-  const [fix] = found;
-  if (fix === undefined || found.length > 1)
+  const offered = await fixesAt(document, positionOf(document, at), 'quickfix', 0);
+  const isMeant = ({ title }: CodeAction): boolean => titles.includes(title);
+  const found = offered.filter(isMeant);
+  if (found.length !== 1)
     throw new Error(`${found.length} fixes are called “${titles.join('” or “')}”, of:\n${offered.map(({ title }) => title).join('\n')}`);
+  // To solve for all that is offered takes much longer than for what is chosen.
+  const fix = found[0]?.edit
+    ? found[0]
+    : (await fixesAt(document, positionOf(document, at), 'quickfix', offered.findIndex(isMeant) + 1)).find(isMeant);
+  if (fix === undefined) throw new Error(`“${found[0]?.title}” is offered no longer`);
   if (fix.edit === undefined) throw new Error(`“${fix.title}” edits nothing: ${fix.disabled?.reason ?? JSON.stringify(fix.command)}`);
   if (!(await workspace.applyEdit(fix.edit))) throw new Error(`the editor refused “${fix.title}”`);
   if (fix.command !== undefined)

@@ -4,11 +4,8 @@ import type { Suite } from '../suite.ts';
 import { inWorkspace, LANGUAGE_ID, openFile, openUntitled, replaceText, writeFile } from '../support/editor.ts';
 import { expectEqual, expectTrue } from '../support/expect.ts';
 import { expectSeen, seen } from '../support/page.ts';
+import { FOUR_BARREL, isView, openView, READY, untilText, untilViews, viewTabs } from '../support/views.ts';
 import { until } from '../support/wait.ts';
-
-const FOUR_BARREL = 'four-barrel.throttle.yaml';
-/** Stands in a view that shows a linkage. */
-const READY = 'Load path';
 
 export const viewPanel: Suite = {
   about: 'view',
@@ -85,7 +82,7 @@ export const viewPanel: Suite = {
       await openView(FOUR_BARREL);
       await openFile(inWorkspace('two-banks.throttle.yaml'), { viewColumn: ViewColumn.One });
       await commands.executeCommand('pedalToPlate.openView');
-      await until('two views', window.tabGroups.onDidChangeTabs, () => (viewTabs().length === 2 ? true : undefined));
+      await untilViews(2);
       await expectSeen('views', ['front_link']);
     },
 
@@ -119,48 +116,12 @@ export const viewPanel: Suite = {
   },
 };
 
-async function openView(name: string): Promise<{ readonly document: TextDocument }> {
-  const { document } = await openFile(inWorkspace(name), { viewColumn: ViewColumn.One });
-  await commands.executeCommand('pedalToPlate.openView');
-  await until(
-    'the view',
-    window.tabGroups.onDidChangeTabs,
-    () => (viewTabs().length > 0 ? true : undefined),
-    () => JSON.stringify(viewTabs()),
-  );
-  return { document };
-}
-
-interface ViewTab {
-  readonly label: string;
-  readonly column: ViewColumn;
-}
-
-function viewTabs(): readonly ViewTab[] {
-  return window.tabGroups.all.flatMap(({ tabs, viewColumn }) =>
-    tabs.filter(isView).map(({ label }): ViewTab => ({ label, column: viewColumn })),
-  );
-}
-
 function activeTabs(): readonly { readonly label: string }[] {
   return window.tabGroups.all.flatMap(({ activeTab }) => activeTab ?? []);
 }
 
-function isView({ label }: { readonly label: string }): boolean {
-  return label.startsWith('Mechanism: ');
-}
-
 async function textOf(name: string): Promise<string> {
   return (await workspace.openTextDocument(Uri.joinPath(inWorkspace(name)))).getText();
-}
-
-async function untilText(document: TextDocument, holds: (text: string) => boolean): Promise<void> {
-  await until(
-    'the text to change',
-    workspace.onDidChangeTextDocument,
-    () => (holds(document.getText()) ? true : undefined),
-    () => document.getText(),
-  );
 }
 
 async function untilSelected(document: TextDocument, words: string): Promise<void> {

@@ -30,6 +30,12 @@ export function inWorkspace(name: string, index = 0): Uri {
   return Uri.joinPath(folder.uri, name);
 }
 
+/** Path of the open folder, with the separator behind it. */
+export function folderPath(): string {
+  const { path } = inWorkspace('');
+  return path.endsWith('/') ? path : `${path}/`;
+}
+
 /** Writes a file, UTF-8 with its line ends as given. */
 export async function writeFile(name: string, text: string): Promise<Uri> {
   const uri = inWorkspace(name);
@@ -46,10 +52,20 @@ export async function openFile(uri: Uri, options: TextDocumentShowOptions = {}):
   return until(`an editor of ${uri.path}`, window.onDidChangeActiveTextEditor, () => activeEditorOf(uri), openEditors);
 }
 
-/** A document that has never been saved. */
+/**
+ * A document that has never been saved. Its name is the one of the last that was closed, and where the editor is slow to drop the backup of
+ * that one, it takes the text from there.
+ */
 export async function openUntitled(language: string, content: string): Promise<TextDocument> {
   const document = await workspace.openTextDocument({ language, content });
   await window.showTextDocument(document, { preview: false });
+  const found = document.getText();
+  if (found !== content) {
+    console.log(`# ${document.uri.path} began with ${found.length} characters of another text`);
+    const edit = new WorkspaceEdit();
+    edit.replace(document.uri, new Range(document.positionAt(0), document.positionAt(found.length)), content);
+    if (!(await workspace.applyEdit(edit))) throw new Error('the editor refused to replace the text of a backup');
+  }
   return document;
 }
 

@@ -6,7 +6,21 @@ import { window } from 'vscode';
 
 /** What can be looked at, as `LOOKS` at the other end has it; each is lines of text. */
 export type Look =
-  'tests' | 'results' | 'status' | 'problems' | 'steps' | 'clickStatus' | 'views' | 'viewTroubles' | 'dragPivot' | 'stepInView';
+  | 'tests'
+  | 'results'
+  | 'status'
+  | 'problems'
+  | 'steps'
+  | 'clickStatus'
+  | 'views'
+  | 'viewTroubles'
+  | 'viewButtons'
+  | 'viewChoices'
+  | 'viewContrast'
+  | 'dragPivot'
+  | 'stepInView'
+  | 'outcomes'
+  | 'loads';
 
 /**
  * What is to be seen once all the expected lines are there, or as it stands when they do not come.

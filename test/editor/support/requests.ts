@@ -34,10 +34,10 @@ export function wholeOf(document: TextDocument): Range {
 /**
  * The quick fixes at a place, as the menu that a person opens has them.
  *
- * @param resolved whether what is worked out only when it is chosen is worked out
+ * @param resolved of how many, from the first, is worked out what waits until it is chosen
  */
-export function fixesAt({ uri }: TextDocument, at: Position, kind = 'quickfix', resolved = true): Promise<readonly CodeAction[]> {
-  return ask('vscode.executeCodeActionProvider', uri, new Range(at, at), kind, resolved ? MANY : undefined);
+export function fixesAt({ uri }: TextDocument, at: Position, kind = 'quickfix', resolved = MANY): Promise<readonly CodeAction[]> {
+  return ask('vscode.executeCodeActionProvider', uri, new Range(at, at), kind, resolved);
 }
 
 export async function completionsAt({ uri }: TextDocument, at: Position, trigger?: string): Promise<CompletionList> {

@@ -12,6 +12,7 @@ import {
   contexts,
   dialogs,
   editorLog,
+  extensionsHaveChanged,
   focusDocument,
   git,
   listening,
@@ -21,6 +22,7 @@ import {
   repositoryChanged,
   Uri,
   window,
+  workspace,
   writeFile,
 } from '../../support/vscode.ts';
 
@@ -129,7 +131,12 @@ describe('comparing with the last commit', () => {
     };
     const { page } = await openView(FOUR_BARREL);
     expect(await reasonOf(page)).toBe('a.throttle.yaml is in no git repository that the editor knows.');
+    workspace.isTrusted = false;
+    expect(await reasonOf(page)).toBe('The editor uses no git in a folder that you do not trust.');
+    workspace.isTrusted = true;
     git.commits = [];
+    expect(await reasonOf(page)).toBe('Nothing has been committed yet.');
+    commit({ hash: '12', message: 'Rev 1', files: {} });
     expect(await reasonOf(page)).toBe('The last commit has no a.throttle.yaml.');
     git.isEnabled = false;
     expect(await reasonOf(page)).toBe('a.throttle.yaml is in no git repository that the editor knows.');
@@ -138,6 +145,15 @@ describe('comparing with the last commit', () => {
     expect(await reasonOf(other.page)).toBe('b.throttle.yaml is in no git repository that the editor knows.');
     const untitled = await openView(FOUR_BARREL, 'untitled:Untitled-1');
     expect(await reasonOf(untitled.page)).toBe('Untitled-1 is in no git repository that the editor knows.');
+  });
+
+  test('is offered from when the editor has git, as where a person begins to trust a folder', async () => {
+    git.commits = undefined;
+    await openView(FOUR_BARREL);
+    expect(contexts.get('pedalToPlate.hasGit')).toBe(false);
+    git.commits = [];
+    extensionsHaveChanged();
+    expect(contexts.get('pedalToPlate.hasGit')).toBe(true);
   });
 
   test('begins though the page comes, or the text is solved, while the old text is being read', async () => {

@@ -70,6 +70,7 @@ const untitled = { count: 0 };
 
 export const workspace = {
   ...files,
+  isTrusted: true,
   textDocuments,
   workspaceFolders: [{ uri: Uri.parse('file:///folder') }],
   openTextDocument: (what: Uri | { readonly language: string; readonly content: string }) => {

@@ -22,6 +22,12 @@ export const git = {
 };
 
 const changed = new EventEmitter<void>();
+const extensionsChanged = new EventEmitter<void>();
+
+/** As when an extension is installed, switched on or off. */
+export function extensionsHaveChanged(): void {
+  extensionsChanged.fire();
+}
 
 /** Takes the repository a commit further. */
 export function commit(made: FakeCommit): void {
@@ -42,7 +48,11 @@ const repository = {
     onDidChange: changed.event,
   },
   show: (revision: string, path: string) => git.read(revision, path),
-  log: ({ path }: { readonly path: string }) => Promise.resolve((git.commits ?? []).filter(({ files }) => path in files)),
+  /** As git does, it fails where there is no commit at all. */
+  log: ({ path }: { readonly path?: string }) =>
+    git.commits === undefined || git.commits.length === 0
+      ? Promise.reject(new Error('your current branch does not have any commits yet'))
+      : Promise.resolve(git.commits.filter(({ files }) => path === undefined || path in files)),
 };
 
 const api = {
@@ -59,6 +69,7 @@ const exported = {
 };
 
 export const extensions = {
+  onDidChange: extensionsChanged.event,
   getExtension: (id: string) =>
     id === 'vscode.git' && git.commits !== undefined ? { activate: () => Promise.resolve(exported), exports: exported } : undefined,
 };

@@ -1,0 +1,163 @@
+/**
+ * The search for free dimensions with which a column follows the wanted curve.
+ *
+ * In rounds: places drawn evenly within the bounds, and designs known beforehand, are looked at; from the best of them, and never twice
+ * from nearly the same, least squares go to the nearest minimum. What is met is held against the curve everywhere, not at the stations
+ * alone. The best are then drawn towards the least greatest error by the method of C. L. Lawson (thesis, UCLA, 1961, from memory):
+ * the weights of least squares are multiplied by the errors left, again and again. The same seed gives the same answers.
+ */
+import { leastSquares, type Patience } from '../../numeric/leastSquares.ts';
+import { randomOf } from '../../numeric/random.ts';
+import { greatestOf } from '../../travel/extremes.ts';
+import type { Trial } from './trial.ts';
+
+export interface Found {
+  /** Free dimensions in parts of their bounds. */
+  readonly x: Float64Array;
+  /** Greatest weighted distance from the curve, SI, and where along the pedal. */
+  readonly error: number;
+  readonly at: number;
+  /** How far guarded angles are below their limits at the stations, rad in all. */
+  readonly trespass: number;
+}
+
+export interface Effort {
+  readonly seed: number;
+  readonly rounds: number;
+  /** SI: this near to the curve everywhere is as good as on it. */
+  readonly enough: number;
+  /** Distinct places this near that end the search. */
+  readonly answers: number;
+}
+
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+  /** The least error so far of one that keeps its angles, SI; undefined where none was met. */
+  readonly best: number | undefined;
+}
+
+/**
+ * Yields after each descent.
+ * @param designs places to begin from, in parts of the bounds
+ * @returns distinct places, best first; those that keep their angles before those that do not. Empty where nothing can be assembled
+ */
+export function* search(trial: Trial, designs: readonly Float64Array[], effort: Effort): Generator<Progress, readonly Found[]> {
+  const n = trial.case.free.length;
+  const random = randomOf(effort.seed, STREAM);
+  const problem = trial.problem(trial.ownWeights);
+  const residuals = new Float64Array(problem.count);
+  const costAt = (x: Float64Array): number => {
+    if (!problem.evaluate(x, residuals)) return Infinity;
+    return residuals.reduce((sum, each) => sum + each * each, 0);
+  };
+  let pool: readonly Found[] = [];
+  const begun: Float64Array[] = [];
+  const total = effort.rounds * DESCENTS;
+  let done = 0;
+  const best = (): number | undefined => pool.find(({ trespass }) => trespass === 0)?.error;
+  for (let round = 0; round < effort.rounds; round++) {
+    const drawn = Array.from({ length: SAMPLES }, (_, i) => {
+      return Float64Array.from({ length: n }, (__, j) => random.uniform(round * SAMPLES + i, j));
+    });
+    const places = round === 0 ? [...designs, ...drawn] : drawn;
+    const ranked = places.map((x) => ({ x, cost: costAt(x) })).filter(({ cost }) => cost < Infinity);
+    ranked.sort((a, b) => a.cost - b.cost);
+    // What the file has now, and designs made for the curve, are always begun from.
+    const known = round === 0 ? designs.filter((x) => costAt(x) < Infinity) : [];
+    const starts = [...known, ...ranked.map(({ x }) => x)];
+    let descents = 0;
+    for (const start of starts) {
+      if (descents >= DESCENTS) break;
+      if (begun.some((other) => distance(other, start) < APART)) continue;
+      begun.push(start);
+      descents++;
+      const found = leastSquares(problem, start, COARSE);
+      if (found !== undefined) pool = withNew(pool, measure(trial, found.x));
+      done++;
+      yield { done, of: total, best: best() };
+    }
+    const near = pool.filter(({ error, trespass }) => trespass === 0 && error <= effort.enough);
+    if (near.length >= effort.answers) break;
+  }
+  const polished: Found[] = [];
+  for (const each of pool.slice(0, POLISHED)) {
+    polished.push(polish(trial, each, effort.enough));
+    yield { done: total, of: total, best: best() };
+  }
+  return [...polished, ...pool.slice(POLISHED)].reduce(withNew, []);
+}
+
+/** Keeps the draws of this search apart from those of others with the same seed. */
+const STREAM = 1;
+const SAMPLES = 256;
+const DESCENTS = 12;
+/** Parts of the bounds, greatest of all free dimensions: nearer together are one. */
+export const APART = 0.02;
+const COARSE: Patience = { steps: 60, enough: 1e-16, still: 1e-9 };
+const POLISHED = 6;
+const POOL = 24;
+
+function distance(a: Float64Array, b: Float64Array): number {
+  return a.reduce((most, value, i) => Math.max(most, Math.abs(value - b[i]!)), 0);
+}
+
+/** Best first, without what is nearly one that is better. */
+function withNew(pool: readonly Found[], found: Found): readonly Found[] {
+  if (!Number.isFinite(found.error)) return pool;
+  const like = pool.find(({ x }) => distance(x, found.x) < APART);
+  if (like !== undefined && !isBetter(found, like)) return pool;
+  return [...pool.filter((each) => each !== like), found].sort((a, b) => (isBetter(a, b) ? -1 : isBetter(b, a) ? 1 : 0)).slice(0, POOL);
+}
+
+/** What keeps its angles goes before what does not. */
+function isBetter(a: Found, b: Found): boolean {
+  if (a.trespass > 0 !== b.trespass > 0) return a.trespass === 0;
+  return a.error < b.error;
+}
+
+/** Holds a place against the curve everywhere. */
+export function measure(trial: Trial, x: Float64Array): Found {
+  const { wanted } = trial.case;
+  const travel = trial.travelAt(x);
+  const off = (at: number): number => wanted.weight(at) * Math.abs(trial.errorAt(travel, at));
+  const greatest = greatestOf(off, trial.stations);
+  const whole = trial.stations.every((at) => Number.isFinite(off(at)));
+  const trespass = trial.trespassAt(x);
+  return {
+    x,
+    error: whole && Number.isFinite(trespass) ? (greatest?.value ?? NaN) : NaN,
+    at: greatest?.travel ?? NaN,
+    trespass,
+  };
+}
+
+/** Towards the least greatest error, as long as it gets less. */
+function polish(trial: Trial, found: Found, enough: number): Found {
+  let best = found;
+  let weights = Float64Array.from(trial.ownWeights);
+  let x = found.x;
+  for (let i = 0; i < LAWSON_STEPS && best.error > enough * POINTLESS; i++) {
+    const travel = trial.travelAt(x);
+    const off = trial.stations.map((at, k) => trial.ownWeights[k]! * Math.abs(trial.errorAt(travel, at)));
+    const mean = off.reduce((sum, each) => sum + each, 0) / off.length;
+    if (!(mean > 0)) break;
+    // Lawson's weights are of squares; residuals take their roots.
+    weights = weights.map((weight, k) => weight * Math.sqrt(Math.max(off[k]! / mean, LEAST_SHARE)));
+    const scale = Math.max(...weights);
+    weights = weights.map((weight) => weight / scale);
+    const next = leastSquares(trial.problem(weights), x, FINE);
+    if (next === undefined) break;
+    x = next.x;
+    const measured = measure(trial, x);
+    if (isBetter(measured, best)) best = measured;
+  }
+  return best;
+}
+
+const LAWSON_STEPS = 25;
+/** A station that is met exactly must be able to come back. */
+const LEAST_SHARE = 1e-3;
+const FINE: Patience = { steps: 12, enough: 0, still: 1e-10 };
+/** Of what is enough: nearer than this no one can tell the difference. */
+const POINTLESS = 0.1;
