@@ -6,7 +6,8 @@
  */
 import type { Build } from '../kinematics/build.ts';
 import type { CableJoint } from '../kinematics/model.ts';
-import type { Pose } from '../kinematics/pose.ts';
+import { advanceTo } from '../kinematics/advance.ts';
+import { createPose, type Pose } from '../kinematics/pose.ts';
 import { later } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
 import type { Travel } from '../travel/travel.ts';
@@ -60,8 +61,11 @@ function housingDirection(travel: Travel, joint: CableJoint, which: 'leaves' | '
   const { build, mechanism, places } = travel;
   const given = mechanism.directions.housings.get(joint.name)?.[which];
   if (given !== undefined) return vectorAt(build.parameters, given);
+  // Of its own: it may be asked for while a pose of the travel is being read.
+  const pose = createPose(mechanism);
   const inner = (at: number): Vector | undefined => {
-    const found = innerAt(build, travel.poseAt(at, joint.driven), joint, which);
+    advanceTo(build, at, pose, joint.index);
+    const found = innerAt(build, pose, joint, which);
     return found === undefined || found.some(Number.isNaN) ? undefined : unit(found);
   };
   const first = inner(0);

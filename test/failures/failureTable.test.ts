@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { failureTable, type FailureTable } from '../../src/failures/failureTable.ts';
 import type { FailureRow, PlatesLeft } from '../../src/failures/failure.ts';
+import { platesWords } from '../../src/outputs/failureWords.ts';
 import { solve } from '../../src/solve.ts';
+import { inSi, oneLeverText } from '../forces/snapBack/support/snap.ts';
 import { CRANK, plates, rod, RUBS, SHAFT, shaft, textOf, torsion, type Parts } from './throttles.ts';
 
 const N_MM = 1e-3;
@@ -83,6 +85,17 @@ describe('a shaft with two springs and a drag', () => {
       time: undefined,
     });
   });
+});
+
+// Closed form of ½ I ω² = M o; thrown back with half its speed, 0.5⁹ is the last above a thousandth, below which a bounce is none.
+it('tells how plates come onto their stop, and how often they leave it', () => {
+  const lever = { inertia: 100, preload: 300, rate: 1e-9, opening: 80 };
+  const { inertia, preload, opening } = inSi(lever);
+  const table = tableOf(oneLeverText(lever));
+  const met = left(table.whole).time?.stop;
+  expect(met?.bounces).toBe(9);
+  expect(met!.speed / Math.sqrt((2 * preload * opening) / inertia)).toBeCloseTo(1, 6);
+  expect(platesWords(left(table.whole)).at(-1)).toBe('onto the stop at 5244 deg/s, 9 bounces');
 });
 
 it('agrees with what is found of a margin with one spring off', () => {

@@ -196,6 +196,19 @@ describe('figures and formulas', () => {
     expect(labels(`${LEVERS}  other:\n    stops: {open: 2 * $0`)).toEqual(['lean', 'reach']);
   });
 
+  test('a name of other letters, which is none, is replaced whole', () => {
+    expect(take('let:\n  länge: 3 mm\n  half: län$0ge / 2', 'länge')).toBe('let:\n  länge: 3 mm\n  half: länge$0 / 2');
+    expect(take('let:\n  φ: 3 deg\n  twice: 2 * φ$0', 'φ')).toBe('let:\n  φ: 3 deg\n  twice: 2 * φ$0');
+    expect(take('let:\n  cafe\u0301: 3 mm\n  half: caf$0e\u0301 / 2', 'cafe\u0301')).toBe(
+      'let:\n  cafe\u0301: 3 mm\n  half: cafe\u0301$0 / 2',
+    );
+  });
+
+  test('nothing of a formula is offered behind the star of an alias', () => {
+    checkCompletion(`${LEVERS}  other:\n    width: *$0k`, []);
+    checkCompletion(`${LEVERS}  other:\n    width: 2 *$0`, ['reach', 'lean'], 'let');
+  });
+
   test('in `let` only those above are offered', () => {
     checkCompletion('let:\n  one: 1\n  two: on$0\n  three: 3', ['one'], 'let');
   });

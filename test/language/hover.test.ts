@@ -6,6 +6,7 @@ import { hoverAt } from '../../src/language/hover.ts';
 import { solve } from '../../src/solve.ts';
 import { greatestOf, leastOf } from '../../src/travel/extremes.ts';
 import { checkHover, hoverText } from './support/checkHover.ts';
+import { EVERY_NAME } from './support/everyName.ts';
 
 const EXAMPLE = readFileSync('examples/four-barrel.throttle.yaml', 'utf8');
 const TWO = readFileSync('examples/two-banks.throttle.yaml', 'utf8');
@@ -170,6 +171,25 @@ describe('over a part is what it does over the travel', () => {
   test('with what was found about it', () => {
     const broken = readFileSync('examples/binding-broken.throttle.yaml', 'utf8');
     checkHover(on(broken, 'link', 'rods:'), 'link', ['a rod', 'error', 'comes in line with the arm of shaft']);
+  });
+
+  test('obstacle: the least gap to it, and what of it was not checked; a movement: what it does', () => {
+    const firm = readFileSync('examples/firm-pedal.throttle.yaml', 'utf8');
+    const { facts } = solve(firm);
+    const gap = facts.find(({ part, key }) => part === 'fuel_rail' && key === 'keep-out-gap');
+    if (gap?.figure === undefined) throw new Error('no gap to the fuel rail');
+    checkHover(on(firm, 'fuel_rail', 'keep_out:'), 'fuel_rail', [
+      'an obstacle',
+      `to link: ${(1000 * gap.figure.value).toFixed(2)} mm at `,
+      'not checked: whether cables, springs and plates clear it',
+    ]);
+    checkHover(on(EVERY_NAME, 'rock', 'movements:'), 'rock', [
+      'a movement of the engine',
+      'shaft open at rest with it',
+      'shaft open at full',
+    ]);
+    const unsolved = EVERY_NAME.replace('pedal: {lever', 'pedal: {lover');
+    checkHover(on(unsolved, 'fuel_rail', 'keep_out:'), 'fuel_rail', ['an obstacle', 'Nothing is solved']);
   });
 
   test('a part that the pedal does not move says so', () => {

@@ -198,6 +198,12 @@ describe('a name that cannot be taken is refused with the reason', () => {
     checkNoRename(before, reason);
   });
 
+  it('because it stands twice, and the second would come to count', () => {
+    const twice = 'levers: {sha$0ft: {pivot: [0, 0]}, shaft: {pivot: [1, 1]}}\nplates: {a: {lever: shaft, bore: 40 mm}}\n';
+    checkRefused(twice, 'spindle', '`shaft` is declared twice');
+    checkNoRename('let:\n  reach: 3 mm\n  rea$0ch: 4 mm\n', 'The key `reach` stands twice in this block; only the first is read');
+  });
+
   it('but not where parts of other kinds may share a name', () => {
     checkRename(
       'points: {he$0re: [0, 0]}\nlevers: {shaft: {pivot: here}}\n',

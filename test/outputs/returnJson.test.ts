@@ -42,4 +42,8 @@ it('gives figures in the unit of the table, with the place of the part that fail
   expect(first?.plates[0]?.weakest?.torque.value).toBeCloseTo(120, 9);
   expect(whole?.plates[0]?.weakest?.torque.value).toBeCloseTo(420, 9);
   expect(failures.at(-1)?.plates[0]?.heldAt).toMatchObject({ unit: 'deg' });
+  const met = whole?.plates[0]?.time?.stop;
+  expect(met?.speed.unit).toBe('deg/s');
+  expect((met!.speed.value! * Math.PI) / 180).toBeCloseTo(solve(text).failures()!.whole.plates[0]!.time!.stop!.speed, 9);
+  expect(met?.bounces).toBe(solve(text).failures()!.whole.plates[0]!.time!.stop!.bounces);
 });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { failureName, statementWords } from '../../src/outputs/failureWords.ts';
+import { failureName, statementWords, stopWords } from '../../src/outputs/failureWords.ts';
 import { showReturns } from '../../src/picture/returns.ts';
 import { isAnswered } from '../../src/protocol/guards.ts';
 import { solve } from '../../src/solve.ts';
@@ -28,6 +28,9 @@ describe.each(EXAMPLES)('the failures of %s', (name) => {
     expect(shown.rows.map(({ plates }) => plates.map(({ outcome }) => outcome))).toEqual(
       [whole, ...rows].map(({ plates }) => plates.map(({ outcome }) => outcome)),
     );
+    const stops = [whole, ...rows].flatMap(({ plates }) => plates.map(({ time }) => time?.stop && stopWords(time.stop)));
+    expect(shown.rows.flatMap(({ plates }) => plates.map(({ stop }) => stop))).toEqual(stops);
+    expect(shown.rows.flatMap(({ plates }) => plates.map(({ timeNote }) => timeNote)).join()).not.toContain('onto the stop');
     expect(shown.statements.map(({ text }) => text)).toEqual(failures.statements.map(statementWords));
   });
 

@@ -30,6 +30,7 @@ const TO_VIEW: readonly ToView[] = [
   },
   { type: 'compare', source, label: 'HEAD', other: undefined, changes: [], effects: [] },
   { type: 'compare-ended', reason: 'the file is not in git' },
+  { type: 'working', source, trial, done: 7, all: 24 },
   { type: 'gone', reason: 'deleted' },
 ];
 
@@ -106,6 +107,15 @@ describe('the guards', () => {
       for (const figure of [Number.NaN, Number.POSITIVE_INFINITY])
         expect([path, guard(withValue(message, path, figure))]).toEqual([path, false]);
     }
+  });
+
+  test.each([
+    [0, 0],
+    [25, 24],
+    [-1, 24],
+    [1.5, 24],
+  ])('refuse progress of %s of %s', (done, all) => {
+    expect(isToView({ type: 'working', source, trial, done, all })).toBe(false);
   });
 
   test('refuse a picture that points at a lever that is not there, whatever points', () => {

@@ -63,6 +63,7 @@ test('it holds what the installed extension reads, and nothing else', () => {
       'extension/languageConfiguration.json',
       'extension/throttleLinkage.tmLanguage.json',
       'extension/walkthrough/linkage.svg',
+      'extension/walkthrough/mechanism.svg',
       'extension/walkthrough/problems.svg',
       'extension/walkthrough/requirements.svg',
       'package.json',

@@ -10,6 +10,7 @@ const closing: ReturnPlates = {
   time: '0.09 s',
   isEstimated: true,
   timeNote: 'closed in 0.09 s, but for friction of shaft',
+  stop: 'onto the stop at 1240 deg/s, 2 bounces',
 };
 
 export function handMadeReturns(): Returns {
@@ -33,6 +34,7 @@ export function handMadeReturns(): Returns {
             time: undefined,
             isEstimated: false,
             timeNote: 'time not known: rear stands still before it is closed',
+            stop: undefined,
           },
         ],
         freed: 'rear is let go, and no spring turns it',
@@ -52,6 +54,7 @@ export function handMadeReturns(): Returns {
             time: undefined,
             isEstimated: false,
             timeNote: undefined,
+            stop: undefined,
           },
         ],
         freed: undefined,

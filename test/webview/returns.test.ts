@@ -46,8 +46,11 @@ describe('single failures', () => {
     await view().click('Being worked out');
     expect(askedOf('returns').map(({ asks }) => asks)).toEqual([{ source: show.source, trial: [] }]);
     await view().until('document.querySelector("dialog + [role=status]").textContent.startsWith("Being worked out")');
+    expect(await isThere('.work-done')).toBe(false);
+    await view().tell({ type: 'working', source: show.source, trial: [], done: 7, all: 24 });
+    expect(await view().text('.work-done')).toBe('7 of 24');
     await view().answer(lastAsked('returns'), handMadeReturns());
-    expect(await isThere(WORK_OUT)).toBe(false);
+    expect([await isThere(WORK_OUT), await isThere('.work-done')]).toEqual([false, false]);
     expect(await view().text('dialog + [role=status]')).toBe(`Single failures: ${handMadeReturns().verdict}`);
     expect(view().errors()).toEqual([]);
   });
@@ -63,7 +66,7 @@ describe('single failures', () => {
         'shaft',
         'closes',
         '2.4 × friction at 0° of opening: 480 N·mm against 200 N·mm at 25.0 % , nothing: Set the pedal',
-        '0.09 s inertia estimated',
+        '0.09 s onto the stop at 1240 deg/s, 2 bounces inertia estimated',
       ],
       ['closed in 0.09 s, but for friction of shaft'],
       [
@@ -71,7 +74,7 @@ describe('single failures', () => {
         'shaft',
         'closes',
         '2.4 × friction at 0° of opening: 480 N·mm against 200 N·mm at 25.0 % , rod link: Set the pedal',
-        '0.09 s inertia estimated',
+        '0.09 s onto the stop at 1240 deg/s, 2 bounces inertia estimated',
       ],
       ['rear', 'stays open', 'closing torque 0 N·mm at 30° of opening', '–'],
       [

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { Range } from 'vscode';
+import { Range, workspace } from 'vscode';
 import type * as vscode from 'vscode';
 import { provideCodeActions } from '../../../extension/features/codeActions.ts';
 import { toDiagnostic } from '../../../extension/features/diagnostic.ts';
@@ -175,14 +175,15 @@ describe('a fix that solves for a figure', () => {
 
   test('has no edit in a menu whose text has changed while it was made', async () => {
     const document = openThrottle(BINDING);
-    const clock = vi.spyOn(Date, 'now').mockReturnValue(0);
+    vi.spyOn(Date, 'now').mockReturnValue(0);
     // Worked out, so that nothing is left to do but to show it.
     const before = await actionsAt(document, '82 deg}', { invoked: true });
     expect(before?.some(({ edit }) => edit !== undefined)).toBe(true);
-    // The menu looks at the clock once it has the answers.
-    clock.mockImplementationOnce(() => {
+    // The menu looks at the settings once it has the answers.
+    const settings = workspace.getConfiguration.bind(workspace);
+    vi.spyOn(workspace, 'getConfiguration').mockImplementationOnce((...asked) => {
       changeDocument(forTest(document), `# one more line\n${BINDING}`);
-      return 0;
+      return settings(...asked);
     });
     const actions = await actionsAt(document, '82 deg}', { invoked: true });
     expect(document.version).toBe(2);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { FOUR_BARREL } from '../../support/editorRequests.ts';
+import { FOUR_BARREL, openThrottle } from '../../support/editorRequests.ts';
 import { loadPage } from '../../support/fakePage.ts';
 import { bringBack, hide, openView, revive, run, serveViews, turns } from '../../support/viewInEditor.ts';
 import {
@@ -44,6 +44,16 @@ describe('a view', () => {
     await run('openView', { nonsense: true });
     expect(panels).toEqual([]);
     expect(told).toEqual(Array(3).fill('message: Open a throttle file first.'));
+  });
+
+  test('is opened of the only throttle file there is where no text has the focus, as from the walkthrough', async () => {
+    openThrottle(FOUR_BARREL, A);
+    focusDocument(undefined);
+    await run('openView');
+    expect(panels.map(({ title }) => title)).toEqual(['Mechanism: a.throttle.yaml']);
+    openThrottle(FOUR_BARREL, B);
+    await run('openView');
+    expect([panels.length, told]).toEqual([1, ['message: Open a throttle file first.']]);
   });
 
   test('has a page that may do nothing but run its own script', async () => {

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Requests } from '../../../src/protocol/messages.ts';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
 import { openView, serveViews, turns } from '../../support/viewInEditor.ts';
@@ -55,6 +55,28 @@ describe('single failures', () => {
     const newest = page.last('show').source;
     expect(newest.version).toBe(3);
     expect(await settled(page.request('returns', { source: newest, trial: [] }, undefined))).toHaveProperty('rows');
+  });
+
+  test('tell how far they are while they are worked out, always further, and not after they have come', async () => {
+    const { page } = await openView(FOUR_BARREL);
+    const { source } = page.last('show');
+    // By a clock of which each look takes a millisecond: turns come after a number of looks, not of seconds.
+    let clock = Date.now();
+    const looks = vi.spyOn(Date, 'now').mockImplementation(() => clock++);
+    const coming = outcome(page.request('returns', { source, trial: [] }, undefined));
+    await turns();
+    looks.mockRestore();
+    const { rows } = (await coming) as Requests['returns']['answers'];
+    const working = page.told.filter((notice) => notice.type === 'working');
+    expect(working.length).toBeGreaterThan(2);
+    expect(working.map(({ source: of, trial, all }) => ({ source: of, trial, all }))).toEqual(
+      working.map(() => ({ source, trial: [], all: 2 * rows.length })),
+    );
+    const done = working.map((notice) => notice.done);
+    expect(done).toEqual([...new Set(done)].sort((a, b) => a - b));
+    const told = page.told.length;
+    await settled(page.request('returns', { source, trial: [] }, undefined));
+    expect(page.told.slice(told).filter(({ type }) => type === 'working')).toEqual([]);
   });
 
   test('are worked out of the newest that was asked for alone', async () => {
