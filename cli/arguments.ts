@@ -56,12 +56,21 @@ export interface TuneRequest {
   readonly color: boolean | undefined;
 }
 
+export interface ToleranceRequest {
+  readonly kind: 'tolerance';
+  readonly file: string;
+  /** Undefined for the usual one. */
+  readonly seed: number | undefined;
+  readonly color: boolean | undefined;
+}
+
 export type Request =
   | CheckRequest
   | TableRequest
   | CompareRequest
   | ReturnRequest
   | TuneRequest
+  | ToleranceRequest
   | { readonly kind: 'help'; readonly topic: Command | undefined }
   | { readonly kind: 'version' }
   | Mistake;
@@ -79,7 +88,7 @@ const COMPARE_FORMATS = ['text', 'markdown', 'json'] as const;
 
 const RETURN_FORMATS = ['text', 'json'] as const;
 
-const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return', 'tune'];
+const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return', 'tune', 'tolerance'];
 
 const OPTIONS = {
   stations: { type: 'string' },
@@ -103,7 +112,7 @@ const BELONGS: Readonly<Partial<Record<OptionName, readonly Command[]>>> = {
   columns: ['table', 'compare'],
   severity: ['check'],
   format: ['check', 'table', 'compare', 'return'],
-  seed: ['tune'],
+  seed: ['tune', 'tolerance'],
 };
 
 export function readArguments(argv: readonly string[]): Request {
@@ -142,7 +151,9 @@ export function readArguments(argv: readonly string[]): Request {
     case 'return':
       return returnRequest(files, given, color);
     case 'tune':
-      return tuneRequest(files, given, color);
+      return seededRequest('tune', files, given, color);
+    case 'tolerance':
+      return seededRequest('tolerance', files, given, color);
   }
 }
 
@@ -197,16 +208,21 @@ function returnRequest(files: readonly string[], given: ReadonlyMap<OptionName, 
   return typeof chosen === 'string' ? mistake(chosen, 'return') : { kind: 'return', file, color, ...chosen };
 }
 
-function tuneRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+function seededRequest(
+  kind: 'tune' | 'tolerance',
+  files: readonly string[],
+  given: ReadonlyMap<OptionName, string>,
+  color: boolean | undefined,
+): Request {
   const [file, another] = files;
-  if (file === undefined) return mistake('A file is missing', 'tune');
-  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'tune');
+  if (file === undefined) return mistake('A file is missing', kind);
+  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, kind);
   const written = given.get('seed');
-  if (written === undefined) return { kind: 'tune', file, color, seed: undefined };
+  if (written === undefined) return { kind, file, color, seed: undefined };
   const seed = /^\d{1,10}$/.test(written) ? Number(written) : NaN;
   return seed <= GREATEST_SEED
-    ? { kind: 'tune', file, color, seed }
-    : mistake(`\`--seed\` is a whole number from 0 to ${GREATEST_SEED}, not \`${written}\``, 'tune');
+    ? { kind, file, color, seed }
+    : mistake(`\`--seed\` is a whole number from 0 to ${GREATEST_SEED}, not \`${written}\``, kind);
 }
 
 const GREATEST_SEED = 2 ** 32 - 1;

@@ -4,6 +4,7 @@ import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
 import { returns } from './commands/return.ts';
 import { table } from './commands/table.ts';
+import { tolerance } from './commands/tolerance.ts';
 import { tune } from './commands/tune.ts';
 import { helpFor } from './help.ts';
 import { SOUND, UNUSABLE, type Io } from './io.ts';
@@ -34,5 +35,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       return returns(request, io);
     case 'tune':
       return tune(request, io);
+    case 'tolerance':
+      return tolerance(request, io);
   }
 }

@@ -9,14 +9,14 @@ export function nextTurn(): Promise<void> {
 
 /**
  * Goes through work that is cut into small pieces, with a turn of the editor after every few milliseconds.
- * @param demand called after each of these turns; throws where the work is not wanted any more
+ * @param demand called after each of these turns with what the work said last; throws where it is not wanted any more
  */
-export async function inTurns(work: Iterable<unknown>, demand: () => void): Promise<void> {
+export async function inTurns<Said>(work: Iterable<Said>, demand: (said: Said) => void): Promise<void> {
   let until = Date.now() + PIECE_MS;
-  for (const _ of work) {
+  for (const said of work) {
     if (Date.now() < until) continue;
     await nextTurn();
-    demand();
+    demand(said);
     until = Date.now() + PIECE_MS;
   }
 }

@@ -1,6 +1,7 @@
 /** What the editor has said, written into the page's state. What is of an older text than what is known is left aside. */
 import { batch } from '@preact/signals';
 import type { Source, ToView } from '../src/protocol/messages.ts';
+import { tellWorking } from './page/returns.ts';
 import { trialBroken, trialRefused, trialShown } from './send.ts';
 import {
   announcement,
@@ -44,6 +45,8 @@ export function receive(message: ToView): void {
         compared.value = undefined;
         if (message.reason !== undefined) complaint.value = message.reason;
         return;
+      case 'working':
+        return tellWorking(message);
       case 'gone':
         newest.value = undefined;
         gone.value = message.reason;

@@ -6,7 +6,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Compared, Missing, Shown, Source, Trial } from '../src/protocol/messages.ts';
 import type { Dial, PartKey } from '../src/protocol/report.ts';
-import type { FailureKey, Returns, ReturnTrace, Tried } from '../src/protocol/returns.ts';
+import type { FailureKey, Returns, ReturnTrace, Tried, Working } from '../src/protocol/returns.ts';
 
 /** The newest picture with the text that it is of; undefined before the first. */
 export const shown = signal<(Shown & { readonly source: Source; readonly fileName: string }) | undefined>(undefined);
@@ -49,8 +49,10 @@ export const compared = signal<Compared | undefined>(undefined);
 
 /** Every single failure as it was last worked out, and of what; undefined before the first time. It may be of an older text. */
 export const returns = signal<{ readonly of: Tried; readonly table: Returns } | undefined>(undefined);
-/** It is being worked out. */
-export const areReturnsComing = signal(false);
+/** What they are being worked out of, and how far that is, once that is told; undefined while they are not. */
+export const returnsComing = signal<{ readonly of: Tried; readonly progress: Pick<Working, 'done' | 'all'> | undefined } | undefined>(
+  undefined,
+);
 /** Why they did not come when they were asked for last; undefined where they did. */
 export const returnsRefused = signal<string | undefined>(undefined);
 

@@ -138,6 +138,7 @@ export const WORDS = {
   workOut: 'Work out',
   workOutAgain: 'Work out again',
   beingWorkedOut: 'Being worked out…',
+  workedOut: (done: number, all: number) => `${done} of ${all}`,
   failuresOld: 'Of the text and figures before the last change, not as they stand.',
   failuresName: 'failures',
   failuresNotCome: (why: string) => `Not worked out: ${why}`,

@@ -7,7 +7,7 @@ import type { TextDocument } from 'vscode';
 import { showReturns } from '../../src/picture/returns.ts';
 import { traceReturn } from '../../src/picture/returnTraces.ts';
 import type { Requests } from '../../src/protocol/messages.ts';
-import type { Tried } from '../../src/protocol/returns.ts';
+import type { Tried, Working } from '../../src/protocol/returns.ts';
 import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { inTurns, nextTurn } from '../turns.ts';
@@ -22,8 +22,11 @@ export interface Returning {
   dispose(): void;
 }
 
-/** @param present throws what the person is told where the file is not there */
-export function answerReturns(present: () => TextDocument, answers: DocumentAnswers): Returning {
+/**
+ * @param present throws what the person is told where the file is not there
+ * @param told how far the table is that is being worked out, each time that more of it is done
+ */
+export function answerReturns(present: () => TextDocument, answers: DocumentAnswers, told: (working: Working) => void): Returning {
   /** What was asked of last: a table is followed by its traces. */
   let last: { readonly of: string; readonly answers: Answers } | undefined;
   const rounds = { returns: 0, trace: 0 };
@@ -51,9 +54,12 @@ export function answerReturns(present: () => TextDocument, answers: DocumentAnsw
       solved(asks);
       await giveWay('returns', mine);
       // A few milliseconds at a time: what was worked out of it stays known, should it be asked for again.
-      await inTurns(solved(asks).failures()?.work('times') ?? [], () => {
+      let before = 0;
+      await inTurns(solved(asks).failures()?.work('times') ?? [], ({ done, all }) => {
         demand('returns', mine);
         solved(asks);
+        if (done > before) told({ source: asks.source, trial: asks.trial, done, all });
+        before = done;
       });
       const shown = showReturns(solved(asks));
       if (shown === undefined)

@@ -49,7 +49,7 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     return document;
   };
 
-  const returning = answerReturns(present, answers);
+  const returning = answerReturns(present, answers, (working) => line.notify({ type: 'working', ...working }));
 
   // Listens before there is a page that could speak.
   const line = openLine(panel.webview, (notice) => logFailure(hear(notice)), {

@@ -1,6 +1,6 @@
 /** All views that are open: at most one of each file. */
 import { commands, l10n, Uri, ViewColumn, window, workspace } from 'vscode';
-import type { WebviewPanel } from 'vscode';
+import type { TextDocument, WebviewPanel } from 'vscode';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile, SETTINGS } from '../language.ts';
 import { hasGit, onDidChangeHasGit } from './git.ts';
@@ -47,8 +47,9 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
     if (argument instanceof Uri && (await isThrottle(argument))) return open(argument);
     const view = focused();
     if (view !== undefined) return view;
-    const document = window.activeTextEditor?.document;
-    return document !== undefined && isThrottleFile(document) ? open(document.uri) : undefined;
+    const active = window.activeTextEditor?.document;
+    const document = active !== undefined && isThrottleFile(active) ? active : active === undefined ? onlyOne() : undefined;
+    return document && open(document.uri);
   };
 
   /** In the view that has the focus or is of the text that has it, where it compares, else in all. Opens none. */
@@ -98,6 +99,13 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
       for (const view of [...views]) view.panel.dispose();
     },
   };
+}
+
+/** The throttle file that can only be meant where no text has the focus, as from the walkthrough: the one shown, else the one open. */
+function onlyOne(): TextDocument | undefined {
+  const shown = new Set(window.visibleTextEditors.map(({ document }) => document).filter(isThrottleFile));
+  const all = shown.size > 0 ? [...shown] : workspace.textDocuments.filter((each) => isThrottleFile(each) && !each.isClosed);
+  return all.length === 1 ? all[0] : undefined;
 }
 
 async function isThrottle(uri: Uri): Promise<boolean> {

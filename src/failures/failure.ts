@@ -72,6 +72,16 @@ export interface ReturnTime {
   readonly leftOut?: string;
   /** Whether some inertia is estimated and not given. */
   readonly estimated?: boolean;
+  /** How they met their closed stops, as far as that was followed; absent where none of them did. */
+  readonly stop?: StopMet;
+}
+
+/** How plates come onto the closed stops of their levers. */
+export interface StopMet {
+  /** As a stop was first met, of the fastest of them, rad/s, positive. */
+  readonly speed: number;
+  /** How often one of them left its stop again. */
+  readonly bounces: number;
 }
 
 /** A lever that nothing drives any more, with all that it drives. */

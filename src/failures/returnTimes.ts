@@ -1,11 +1,11 @@
 /** How long the plates take to close once the foot is off and a part has failed: by snap-back, from full pedal. */
 import type { Assumption } from '../forces/snapBack/assumed.ts';
-import { snapBackInPieces, type SnapBack, type SnapBackOptions, type WhyNever } from '../forces/snapBack/snapBack.ts';
+import { snapBackInPieces, type PlateReturn, type SnapBack, type SnapBackOptions, type WhyNever } from '../forces/snapBack/snapBack.ts';
 import { leversOf } from '../forces/springsReaching.ts';
 import type { Mechanism } from '../kinematics/model.ts';
 import type { Travel } from '../travel/travel.ts';
 import { fixed } from '../travel/words.ts';
-import type { ReturnTime } from './failure.ts';
+import type { ReturnTime, StopMet } from './failure.ts';
 import { listed } from './words.ts';
 
 export interface ReturnTimes {
@@ -65,18 +65,34 @@ function concernedBy(
 
 function timeOn({ plates, followed, assumed }: SnapBack, levers: ReadonlySet<number>): ReturnTime {
   const own = plates.filter(({ lever }) => levers.has(lever));
+  const met = stopMet(own);
+  const stop = met !== undefined && { stop: met };
   const late = own.find(({ time }) => time === undefined);
   if (late !== undefined) {
     const why = late.why ?? 'still-moving';
     const until = why === 'still-moving' ? ` after ${fixed(followed, 3)} s` : '';
-    return { seconds: undefined, why: `${late.name} ${NEVER_CLOSED[why]}${until}` };
+    return { seconds: undefined, why: `${late.name} ${NEVER_CLOSED[why]}${until}`, ...stop };
   }
   const times = own.flatMap(({ time }) => time ?? []);
   if (times.length === 0) return { seconds: undefined, why: 'it carries no plates' };
   const left = leftOutOf(assumed);
   // The mass of a rod follows from its width and length, on every file alike.
   const estimated = assumed.some(({ kind }) => kind === 'lever-inertia' || kind === 'pedal-mass');
-  return { seconds: Math.max(...times), why: undefined, ...(left !== undefined && { leftOut: left }), ...(estimated && { estimated }) };
+  return {
+    seconds: Math.max(...times),
+    why: undefined,
+    ...(left !== undefined && { leftOut: left }),
+    ...(estimated && { estimated }),
+    ...stop,
+  };
+}
+
+/** Each lever once, however many sets of plates it carries; undefined where none met its stop. */
+function stopMet(plates: readonly PlateReturn[]): StopMet | undefined {
+  const byLever = new Map(plates.map((plate) => [plate.lever, plate]));
+  const met = [...byLever.values()].flatMap(({ stopSpeed, bounces }) => (stopSpeed === undefined ? [] : { speed: stopSpeed, bounces }));
+  if (met.length === 0) return undefined;
+  return { speed: Math.max(...met.map(({ speed }) => speed)), bounces: met.reduce((sum, { bounces }) => sum + bounces, 0) };
 }
 
 /** What would make it slower and is left out, by the parts that it is of; undefined where nothing is. */

@@ -50,6 +50,11 @@ function columnAlong(study: Study, column: Column): Along {
   return memory.remember(figure, name, cause);
 }
 
+/** A figure that follows from the way of a lever alone. @param what it is, unlike any other of that lever */
+export function leverFigure({ travel: { memory, mechanism } }: Study, lever: number, what: string, figure: Along): Along {
+  return memory?.remember(figure, `${what} of ${mechanism.levers[lever]!.name}`, memory.levers[lever]) ?? figure;
+}
+
 /** The limits in force: the file's where it gives them, else the default. SI. */
 export function limitOf(study: Study, key: LimitKey, kind?: string): LimitPair {
   const standard = defaultLimit(key, kind);
@@ -79,7 +84,7 @@ export function trespass(
 ): Trespass | undefined {
   const { samples } = study.travel;
   const directed = way > 0 ? figure : upsideDown(figure);
-  const within = following(figure, (value) => way * (value - limit.warning));
+  const within = following(figure, (value) => way * (value - limit.warning), `${way} beyond ${limit.warning}`);
   const rangesOf = (): readonly TravelRange[] => rangesBelow(within, samples);
   const ranges = leaveOut && rangesOf().filter((range) => !leaveOut(range));
   const worst = ranges === undefined ? leastOf(directed, samples) : leastWithin(directed, samples, ranges);

@@ -124,6 +124,9 @@ function whatWouldChange(index: NameIndex, declared: DeclaredName, newName: stri
   const moved = mover(edits);
   const after = indexNames(text);
   const stray = strayPlace(index, after, moved);
+  if (stray?.gained === true && stray.isDeclaration) {
+    return `\`${declared.name}\` is declared twice, and the other one would come to count: remove or rename one of the two by hand first`;
+  }
   if (stray !== undefined) {
     const { name } = stray.declared;
     return `A place that now ${stray.gained ? 'refers to nothing' : `speaks of \`${name}\``} would ${stray.gained ? `speak of \`${name}\`` : 'no longer do so'} with the name \`${newName}\``;
@@ -140,18 +143,18 @@ function strayPlace(
   before: NameIndex,
   after: NameIndex,
   moved: (offset: number) => number,
-): { readonly declared: DeclaredName; readonly gained: boolean } | undefined {
+): { readonly declared: DeclaredName; readonly gained: boolean; readonly isDeclaration: boolean } | undefined {
   const isSame = (old: NamePlace, now: NamePlace): boolean =>
     moved(old.declared.keySpan.start) === now.declared.keySpan.start && old.isDeclaration === now.isDeclaration;
   const nowAt = new Map(after.places.map((place) => [startOf(place), place]));
   for (const place of before.places) {
     const start = moved(startOf(place));
     const now = nowAt.get(start);
-    if (now === undefined || !isSame(place, now)) return { declared: place.declared, gained: false };
+    if (now === undefined || !isSame(place, now)) return { declared: place.declared, gained: false, isDeclaration: place.isDeclaration };
     nowAt.delete(start);
   }
   const [extra] = nowAt.values();
-  return extra === undefined ? undefined : { declared: extra.declared, gained: true };
+  return extra === undefined ? undefined : { declared: extra.declared, gained: true, isDeclaration: extra.isDeclaration };
 }
 
 /** What loses or gains its quotes still begins at the same place. */

@@ -1,5 +1,5 @@
 /** Single failures in words, for every kind of output alike. */
-import type { FailureKind, FailureRow, FreedLever, Outcome, PlatesLeft } from '../failures/failure.ts';
+import type { FailureKind, FailureRow, FreedLever, Outcome, PlatesLeft, StopMet } from '../failures/failure.ts';
 import type { Standing, Statement } from '../failures/statements.ts';
 import type { Failures } from '../findings/failures.ts';
 import { countText, figureText } from './figure.ts';
@@ -25,7 +25,7 @@ export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   'not-checked': 'not checked',
 };
 
-/** What is known of plates that are left, each a clause: the weakest place, why, and the time. */
+/** What is known of plates that are left, each a clause: the weakest place, why, the time, and how they meet their stop. */
 export function platesWords({ levers, why, weakest, heldAt, time }: PlatesLeft): readonly string[] {
   const words: string[] = [];
   if (weakest !== undefined) {
@@ -47,7 +47,13 @@ export function platesWords({ levers, why, weakest, heldAt, time }: PlatesLeft):
   if (time?.seconds !== undefined)
     words.push(`closed in ${secondsText(time.seconds)}${time.leftOut === undefined ? '' : `, but for ${time.leftOut}`}`);
   if (time?.why !== undefined) words.push(`time not known: ${time.why}`);
+  if (time?.stop !== undefined) words.push(stopWords(time.stop));
   return words;
+}
+
+/** E.g. `onto the stop at 1240 deg/s, 2 bounces`. */
+export function stopWords({ speed, bounces }: StopMet): string {
+  return `onto the stop at ${figureText({ value: speed, dimension: 'angular-speed' })}, ${countText(bounces, 'bounce')}`;
 }
 
 /** rad. */

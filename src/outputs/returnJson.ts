@@ -62,7 +62,18 @@ function platesOf({ levers, outcome, why, weakest, heldAt, time }: PlatesLeft): 
             opening: jsonFigure({ value: weakest.opening + 0, dimension: 'angle' }),
           },
     heldAt: heldAt === undefined ? null : jsonFigure({ value: heldAt, dimension: 'angle' }),
-    time: time === undefined ? null : { seconds: time.seconds ?? null, why: time.why ?? null, leftOut: time.leftOut ?? null },
+    time:
+      time === undefined
+        ? null
+        : {
+            seconds: time.seconds ?? null,
+            why: time.why ?? null,
+            leftOut: time.leftOut ?? null,
+            stop:
+              time.stop === undefined
+                ? null
+                : { speed: jsonFigure({ value: time.stop.speed, dimension: 'angular-speed' }), bounces: time.stop.bounces },
+          },
   };
 }
 

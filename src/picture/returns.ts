@@ -11,6 +11,7 @@ import {
   platesWords,
   secondsText,
   statementWords,
+  stopWords,
 } from '../outputs/failureWords.ts';
 import { printable } from '../outputs/paint.ts';
 import type { PartKey, PartKind } from '../protocol/report.ts';
@@ -76,12 +77,15 @@ function platesOf(travel: Travel, left: PlatesLeft): ReturnPlates {
     time: time?.seconds === undefined ? undefined : secondsText(time.seconds),
     isEstimated: time?.estimated === true,
     timeNote: timeNoteOf(left),
+    stop: time?.stop && printable(stopWords(time.stop)),
   };
 }
 
-function timeNoteOf(left: PlatesLeft): string | undefined {
-  if (left.time?.why === undefined && left.time?.leftOut === undefined) return undefined;
-  return inWords(platesWords({ ...left, weakest: undefined, why: undefined, heldAt: undefined }).join(', '));
+/** How the stop is met stands beside the time, not here. */
+function timeNoteOf({ levers, outcome, time }: PlatesLeft): string | undefined {
+  if (time?.why === undefined && time?.leftOut === undefined) return undefined;
+  const { stop: _, ...alone } = time;
+  return inWords(platesWords({ levers, outcome, weakest: undefined, why: undefined, heldAt: undefined, time: alone }).join(', '));
 }
 
 function weakestOf(travel: Travel, left: PlatesLeft, { opening }: Weakest): ReturnWeakest {

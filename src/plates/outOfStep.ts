@@ -17,7 +17,7 @@ import { merge } from '../travel/places.ts';
 import { stationFinder } from '../travel/stations.ts';
 import type { Travel } from '../travel/travel.ts';
 import { greatestOpenArea } from './openArea.ts';
-import { areaAt, areaSamples, areaSlopeAt, openingAt, plateShape } from './platesAt.ts';
+import { areaAt, areaSamples, areaSlopeAt, openingAt, plateShape, platesCause } from './platesAt.ts';
 
 /** rad: below this mean opening shafts have to keep in step more closely. Common practice, no source. */
 export const NEAR_IDLE = 5 * (Math.PI / 180);
@@ -45,9 +45,21 @@ export interface OutOfStep {
 
 /** @param first, second plates on two levers that the pedal moves */
 export function outOfStep(travel: Travel, first: PlatesModel, second: PlatesModel): OutOfStep {
+  const { memory, samples } = travel;
+  const [one, other] = [platesCause(travel, first), platesCause(travel, second)];
+  if (memory === undefined || one === undefined || other === undefined) return searchSteps(travel, first, second, (figure) => figure);
+  const key = `step ${first.name} ${second.name}`;
+  const cause = memory.cause(key, { after: [one, other], words: '', figures: [] });
+  const remember: Remember = (figure, what) => memory.remember(figure, `${key} ${what}`, cause);
+  return memory.kept(key, cause, () => searchSteps(travel, first, second, remember), samples);
+}
+
+/** Keeps what is found of a figure of both shafts, by what it is. */
+type Remember = (figure: Along, what: string) => Along;
+
+function searchSteps(travel: Travel, first: PlatesModel, second: PlatesModel, remember: Remember): OutOfStep {
   const samples = merge(areaSamples(travel, first), areaSamples(travel, second));
   const step = stepAlong(travel, first, second, samples);
-  const remember = remembering(travel, first, second);
   const within = (where: keyof OutOfStep, at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => {
     const greatest = (what: keyof StepDifference, same: number): Extreme | undefined => {
       const figure = (travelled: number): number => (isWithin(step(travelled)) ? step(travelled)[what] : NaN);
@@ -112,16 +124,6 @@ function stepAlong(
     else known[number] = step;
     return step;
   };
-}
-
-/** A figure of both shafts follows from where they stand and from the shapes of their plates. */
-function remembering({ memory, build }: Travel, first: PlatesModel, second: PlatesModel): (figure: Along, what: string) => Along {
-  const ways = [memory?.levers[first.lever], memory?.levers[second.lever]].filter((way) => way !== undefined);
-  if (memory === undefined || ways.length < 2) return (figure) => figure;
-  const figures = [first, second].flatMap(({ bore, shaft, seat, idle }) => [bore, shaft, seat, idle].map((at) => build.parameters[at]!));
-  const key = `step ${first.name} ${second.name}`;
-  const cause = memory.cause(key, { after: ways, words: '', figures });
-  return (figure, what) => memory.remember(figure, `${key} ${what}`, cause);
 }
 
 /** The figure where its size is greatest, with its sign. */

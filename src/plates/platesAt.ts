@@ -4,6 +4,7 @@
 import type { PlatesModel } from '../kinematics/attached.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { Pose } from '../kinematics/pose.ts';
+import type { Cause } from '../travel/causes.ts';
 import { following, zerosOf, type Along } from '../travel/extremes.ts';
 import { oncePer } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
@@ -44,11 +45,33 @@ export function areaSlopeAt(build: Build, pose: Pose, plates: PlatesModel): numb
  * The travel's samples and every place at which the area turns or has a corner though the lever goes on: where a plate leaves its
  * seat, stands along the bore or is hidden by the shaft. Between two of these the area only rises or only falls.
  */
-export const areaSamples = oncePer(({ build, poseAt, samples }: Travel, plates: PlatesModel): readonly number[] => {
+export const areaSamples = oncePer((travel: Travel, plates: PlatesModel): readonly number[] => {
+  const { memory, samples } = travel;
+  const cause = platesCause(travel, plates);
+  const make = (): readonly number[] => searchCorners(travel, plates);
+  return memory === undefined || cause === undefined ? make() : memory.kept(`area samples ${plates.name}`, cause, make, samples);
+});
+
+/** What opening and area of plates follow from; undefined where nothing is remembered. */
+export function platesCause({ build, memory }: Travel, { name, lever, bore, shaft, seat, idle }: PlatesModel): Cause | undefined {
+  const way = memory?.levers[lever];
+  const figures = [bore, shaft, seat, idle].map((at) => build.parameters[at]!);
+  return way && memory.cause(`plates ${name}`, { after: [way], words: '', figures });
+}
+
+/** Angle of plates along the pedal, rad; NaN where their lever cannot be assembled. */
+export function plateAngle(travel: Travel, plates: PlatesModel): Along {
+  const { build, poseAt, memory } = travel;
+  const angle: Along = (at) => plateAngleAt(build, poseAt(at, plates.lever), plates);
+  return memory?.remember(angle, `angle of ${plates.name}`, platesCause(travel, plates)) ?? angle;
+}
+
+function searchCorners(travel: Travel, plates: PlatesModel): readonly number[] {
+  const { build, samples } = travel;
   const shape = plateShape(build, plates);
   const hidden = shadowAngle(shape);
-  const angle: Along = (at) => plateAngleAt(build, poseAt(at, plates.lever), plates);
+  const angle = plateAngle(travel, plates);
   const corners = [shape.seat, hidden, Math.PI / 2, Math.PI - hidden, Math.PI - shape.seat];
   const past = (corner: number): Along => following(angle, (at) => at - corner);
   return merge(samples, ...corners.map((corner) => zerosOf(past(corner), samples)));
-});
+}

@@ -1,11 +1,26 @@
 /** What each end checks before it believes a message; nothing that fails here goes any further. */
 import type { Chart } from './charts.ts';
-import { and, either, isFiniteNumber, isLongText, isText, isTriple, isYesOrNo, listOf, oneOf, optional, shape, tagged } from './guard.ts';
+import {
+  and,
+  either,
+  isCount,
+  isFiniteNumber,
+  isLongText,
+  isText,
+  isTriple,
+  isYesOrNo,
+  listOf,
+  oneOf,
+  optional,
+  shape,
+  tagged,
+} from './guard.ts';
 import type { Guard } from './guard.ts';
 import type { Change, ChangedValue, Compared, Missing, Requests, Shown, Source, ToEditor, ToView } from './messages.ts';
 import type { Picture } from './picture.ts';
 import { isPicture } from './pictureGuards.ts';
 import { isCharts, isDial, isPart, isPlace, isReport } from './reportGuards.ts';
+import type { Working } from './returns.ts';
 import { isFailure, isReturns, isReturnTrace } from './returnsGuards.ts';
 
 /** Longest file that the page may have saved, in characters or bytes: a table of a very large linkage. */
@@ -35,6 +50,11 @@ const isChangedValue = shape<ChangedValue>({
   place: optional(isPlace),
 });
 
+const isWorking = and(
+  shape<Working>({ source: isSource, trial: isTrial, done: isCount, all: isCount }),
+  ({ done, all }) => all > 0 && done <= all,
+);
+
 /** What the editor tells the page. */
 export const isToView = tagged<ToView, 'type'>('type', {
   show: and(
@@ -53,6 +73,7 @@ export const isToView = tagged<ToView, 'type'>('type', {
   select: shape({ source: isSource, part: optional(isPart), step: isYesOrNo, dial: optional(isDial) }),
   compare: shape({ source: isSource, label: isText, other: optional(isOther), changes: listOf(isChangedValue), effects: listOf(isText) }),
   'compare-ended': shape({ reason: optional(isText) }),
+  working: isWorking,
   gone: shape({ reason: isText }),
 });
 

@@ -5,10 +5,10 @@
 import type { Chart } from './charts.ts';
 import type { Picture, Triple } from './picture.ts';
 import type { Dial, PartKey, Report, TextPlace } from './report.ts';
-import type { FailureKey, Returns, ReturnTrace, Tried } from './returns.ts';
+import type { FailureKey, Returns, ReturnTrace, Tried, Working } from './returns.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 2;
+export const PROTOCOL = 3;
 
 /** The text that a message speaks of. */
 export interface Source {
@@ -41,6 +41,8 @@ export type ToView =
   /** Another state of the file to compare with; the newest takes the place of the one before. */
   | ({ readonly type: 'compare'; readonly source: Source } & Compared)
   | { readonly type: 'compare-ended'; readonly reason: string | undefined }
+  /** How far the table of single failures is that was asked for and whose answer is still to come. */
+  | ({ readonly type: 'working' } & Working)
   /** The file was closed, deleted or is not a throttle file any more; why, in words. */
   | { readonly type: 'gone'; readonly reason: string };
 

@@ -18,6 +18,13 @@ export interface Tried {
   readonly trial: Trial;
 }
 
+/** Work that is under way on what was asked for: never more done than there is. */
+export interface Working extends Tried {
+  readonly done: number;
+  /** One at least. */
+  readonly all: number;
+}
+
 export interface Returns {
   /** What of it came to be, in one line. */
   readonly verdict: string;
@@ -64,6 +71,8 @@ export interface ReturnPlates {
   readonly isEstimated: boolean;
   /** Why no time is known, or what would make it longer and is left out; undefined where there is nothing to say besides. */
   readonly timeNote: string | undefined;
+  /** How they come onto their closed stops, e.g. `onto the stop at 1240 deg/s, 2 bounces`; undefined where they never met one. */
+  readonly stop: string | undefined;
 }
 
 export interface ReturnWeakest {

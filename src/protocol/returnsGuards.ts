@@ -31,6 +31,7 @@ const isPlates = shape<ReturnPlates>({
   time: optional(isText),
   isEstimated: isYesOrNo,
   timeNote: optional(isText),
+  stop: optional(isText),
 });
 
 const isRow = shape<ReturnRow>({

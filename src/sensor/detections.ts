@@ -34,7 +34,7 @@ function beyond(travel: Travel, sensor: SensorModel, [first, last]: SensorModel[
   const { build, samples } = travel;
   const angle = rotorAlong(travel, sensor);
   const past = (side: Beyond['side'], limit: number, way: 1 | -1): readonly Beyond[] => {
-    const inside = following(angle, (at) => way * (at - limit) + SAME);
+    const inside = following(angle, (at) => way * (at - limit) + SAME, `${way} past ${limit}`);
     const ranges = rangesBelow(inside, samples);
     const worst = leastOf(inside, samples);
     return worst === undefined || ranges.length === 0
@@ -144,8 +144,11 @@ export function signalsTakenForFaults(travel: Travel, sensor: SensorModel): read
 }
 
 /** Angle of the rotor along the pedal. */
-const rotorAlong = oncePer(
-  ({ build, poseAt }: Travel, sensor: SensorModel): Along =>
-    (at) =>
-      rotorAngleAt(build, poseAt(at, sensor.lever), sensor),
-);
+const rotorAlong = oncePer(({ build, poseAt, memory }: Travel, sensor: SensorModel): Along => {
+  const angle: Along = (at) => rotorAngleAt(build, poseAt(at, sensor.lever), sensor);
+  const way = memory?.levers[sensor.lever];
+  if (memory === undefined || way === undefined) return angle;
+  const key = `rotor of ${sensor.name}`;
+  const cause = memory.cause(key, { after: [way], words: `${sensor.way}`, figures: [build.parameters[sensor.atClosed]!] });
+  return memory.remember(angle, key, cause);
+});

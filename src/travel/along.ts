@@ -3,10 +3,16 @@
 /** A figure along the pedal; NaN where it has no value. The same travel always gives the same figure. */
 export type Along = (travel: number) => number;
 
-/** A figure that follows from another at the same place; where that one has been read it is not read anew. */
-export function following(figure: Along, value: (of: number) => number): Along {
+/**
+ * A figure that follows from another at the same place; where that one has been read it is not read anew.
+ * @param how says all that `value` does, unlike any other that follows from the same: then what was found of it holds still where that of
+ * the other does; nothing is taken over where absent
+ */
+export function following(figure: Along, value: (of: number) => number, how?: string): Along {
   const follower: Along = (travel) => value(figure(travel));
   sources.set(follower, { figure, value });
+  const memory = how === undefined ? undefined : memories.get(figure);
+  if (memory !== undefined) memories.set(follower, { store: memory.store, key: `${memory.key}, ${how!}` });
   return follower;
 }
 
@@ -45,13 +51,34 @@ export interface FigureStore {
   keep(key: string, seen: Seen): void;
 }
 
-/** What is known of a figure. */
+/** A value of a figure and where it has it. */
+export interface Extreme {
+  readonly value: number;
+  /** Pedal travel, a fraction. */
+  readonly travel: number;
+}
+
+/** Travels rising, and the value of a figure at each. */
+export interface Course {
+  readonly travels: readonly number[];
+  readonly values: readonly number[];
+}
+
+/** What is known of a figure at some samples; it grows as more is asked. */
 export interface Seen {
   readonly samples: readonly number[];
   /** At each sample, NaN where it has no value. */
   readonly values: readonly number[];
   /** Where a dip was looked for, by the sample in its middle. */
-  readonly tried: ReadonlyMap<number, Tried>;
+  readonly tried: Map<number, Tried>;
+  /** What was tried before this, maybe between other samples. */
+  readonly triedBefore: ReadonlyMap<number, Tried> | undefined;
+  /** Where it has a value, with the edges of that. */
+  edged?: Course;
+  /** The same with the bottom of each dip. */
+  dipped?: Course;
+  /** The first of its least values; absent where it was not looked for or has no value anywhere. */
+  least?: Extreme;
 }
 
 /** What was found between two samples beside a lower one. */
@@ -59,7 +86,7 @@ export interface Tried {
   readonly low: number;
   readonly high: number;
   /** Undefined where the sample between them is the bottom. */
-  readonly dip: { readonly travel: number; readonly value: number } | undefined;
+  readonly dip: Extreme | undefined;
 }
 
 /** Undefined for a figure that follows from no other. */

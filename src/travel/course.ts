@@ -6,55 +6,35 @@
  */
 import { goldenSection } from '../numeric/goldenSection.ts';
 import { lastWithValue } from '../numeric/roots.ts';
-import { memoryOf, readerOf, sourceOf, type Along, type Seen, type Tried } from './along.ts';
+import { memoryOf, readerOf, sourceOf, type Along, type Course, type Extreme, type Seen, type Tried } from './along.ts';
 import { once } from './once.ts';
 
-export interface Extreme {
-  readonly value: number;
-  /** Pedal travel, a fraction. */
-  readonly travel: number;
-}
-
-/** Travels rising, and the value of a figure at each. */
-export interface Course {
-  readonly travels: readonly number[];
-  readonly values: readonly number[];
-}
-
-/** Several rules look at the same figure: what is known of it at some samples. */
-interface Looked extends Seen {
-  readonly tried: Map<number, Tried>;
-  /** What was tried before this, maybe between other samples. */
-  readonly triedBefore: ReadonlyMap<number, Tried> | undefined;
-  edged?: Course;
-  dipped?: Course;
-}
-
-const looked = new WeakMap<Along, Looked>();
+/** Several rules look at the same figure. */
+const looked = new WeakMap<Along, Seen>();
 
 /** The figure at each of the samples; NaN where it has no value. */
 export function valuesOver(figure: Along, samples: readonly number[]): readonly number[] {
   return lookAt(figure, samples).values;
 }
 
-function lookAt(figure: Along, samples: readonly number[]): Looked {
+function lookAt(figure: Along, samples: readonly number[]): Seen {
   const last = looked.get(figure);
   if (last?.samples === samples) return last;
   const memory = memoryOf(figure);
   const before = memory?.store.before(memory.key);
-  const found: Looked = {
-    samples,
-    values: valuesAt(figure, samples, before),
-    tried: new Map(before?.samples === samples ? before.tried : undefined),
-    triedBefore: before?.tried,
-  };
+  // The same figure at the same samples: whatever was found of it holds still.
+  const found = before?.samples === samples ? before : lookAnew(figure, samples, before);
   looked.set(figure, found);
   memory?.store.keep(memory.key, found);
   return found;
 }
 
+/** @param before what is known of it, at other samples */
+function lookAnew(figure: Along, samples: readonly number[], before: Seen | undefined): Seen {
+  return { samples, values: valuesAt(figure, samples, before), tried: new Map(), triedBefore: before?.tried };
+}
+
 function valuesAt(figure: Along, samples: readonly number[], before: Seen | undefined): readonly number[] {
-  if (before?.samples === samples) return before.values;
   const source = sourceOf(figure);
   const values = source === undefined ? samples.slice() : lookAt(source.figure, samples).values.slice();
   if (source !== undefined) {
@@ -84,7 +64,7 @@ function hasGap(values: readonly number[]): boolean {
   return false;
 }
 
-function searchEdges(figure: Along, { samples, values }: Looked): Course {
+function searchEdges(figure: Along, { samples, values }: Seen): Course {
   const edges = edgesAmong(samples);
   const course = { travels: [] as number[], values: [] as number[] };
   const put = (travel: number, value: number): void => {
@@ -129,7 +109,17 @@ export function withDips(figure: Along, samples: readonly number[]): Course {
   return (look.dipped ??= joined(edged, searchDips(figure, edged, look)));
 }
 
-function searchDips(figure: Along, { travels, values }: Course, look: Looked): readonly Extreme[] {
+/** The first of its least values at these places; undefined where the figure has no value anywhere. */
+export function leastOf(figure: Along, samples: readonly number[]): Extreme | undefined {
+  const { travels, values } = withDips(figure, samples);
+  const look = lookAt(figure, samples);
+  if (look.least !== undefined) return look.least;
+  let best = -1;
+  for (let i = 0; i < values.length; i++) if (best < 0 || values[i]! < values[best]!) best = i;
+  return best < 0 ? undefined : (look.least = { travel: travels[best]!, value: values[best]! });
+}
+
+function searchDips(figure: Along, { travels, values }: Course, look: Seen): readonly Extreme[] {
   const dips: Extreme[] = [];
   // Between other places than the samples a search may hang on what was found of other figures.
   const known = travels === look.samples ? look.triedBefore : undefined;

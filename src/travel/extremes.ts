@@ -1,11 +1,11 @@
 /** Least and greatest of a figure over the travel, and where it lies beyond a limit. */
 import { bracketedRoot, lastWithValue } from '../numeric/roots.ts';
-import { upsideDown, type Along } from './along.ts';
-import { withDips, withEdges, withGaps, type Course, type Extreme } from './course.ts';
+import { upsideDown, type Along, type Extreme } from './along.ts';
+import { leastOf, withDips, withEdges, withGaps } from './course.ts';
 import { merge } from './places.ts';
 
-export { following, upsideDown, type Along } from './along.ts';
-export { valuesOver, type Extreme } from './course.ts';
+export { following, upsideDown, type Along, type Extreme } from './along.ts';
+export { leastOf, valuesOver } from './course.ts';
 
 /** Stations between which a figure without known turning places is searched. */
 const STATIONS = 201;
@@ -14,14 +14,6 @@ const GRID: readonly number[] = Array.from({ length: STATIONS }, (_, i) => i / (
 /** The travels at which figures are taken: the given places and a grid. */
 export function samplesOf(places: readonly number[]): readonly number[] {
   return merge(GRID, places);
-}
-
-/** Undefined where the figure has no value anywhere. */
-export function leastOf(figure: Along, samples: readonly number[]): Extreme | undefined {
-  const { travels, values } = withDips(figure, samples);
-  let best = -1;
-  for (let i = 0; i < values.length; i++) if (best < 0 || values[i]! < values[best]!) best = i;
-  return best < 0 ? undefined : { travel: travels[best]!, value: values[best]! };
 }
 
 export function greatestOf(figure: Along, samples: readonly number[]): Extreme | undefined {
@@ -43,7 +35,7 @@ export interface Range {
 /** Where a figure is below zero, as stretches of the travel with refined ends. Where it has no value it is not. */
 export function rangesBelow(figure: Along, samples: readonly number[]): readonly Range[] {
   // Of most figures nothing is below.
-  if (!isBelow(withDips(figure, samples))) return [];
+  if (!((leastOf(figure, samples)?.value ?? 0) < 0)) return [];
   const { travels, values } = withGaps(figure, samples);
   const at = (i: number): Extreme | undefined => (i < 0 ? undefined : { travel: travels[i]!, value: values[i]! });
   const ranges: Range[] = [];
@@ -58,11 +50,6 @@ export function rangesBelow(figure: Along, samples: readonly number[]): readonly
   }
   if (open !== undefined) ranges.push({ from: open, to: travels.at(-1)! });
   return ranges;
-}
-
-function isBelow({ values }: Course): boolean {
-  for (const value of values) if (value < 0) return true;
-  return false;
 }
 
 /** Pedal travels at which a figure is zero, rising; each stretch between places is searched once. */

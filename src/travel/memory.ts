@@ -18,8 +18,12 @@ export interface Memory {
   cause(key: string, cause: Cause): Cause;
   /** @param key unlike that of any other figure @param cause all that it follows from */
   remember(figure: Along, key: string, cause: Cause | undefined): Along;
-  /** Anything that follows from a cause. @param key unlike that of anything else */
-  kept<Answer extends object>(key: string, cause: Cause, make: () => Answer): Answer;
+  /**
+   * Anything that follows from a cause.
+   * @param key unlike that of anything else
+   * @param samples at which it was worked out; absent where it does not hang on them
+   */
+  kept<Answer extends object>(key: string, cause: Cause, make: () => Answer, samples?: readonly number[]): Answer;
 }
 
 /** One travel as the next one sees it. */
@@ -28,7 +32,7 @@ export interface Known {
   before: Known | undefined;
   readonly causes: Map<string, Cause>;
   readonly seen: Map<string, { readonly cause: Cause; readonly seen: Seen }>;
-  readonly answers: Map<string, { readonly cause: Cause; readonly answer: object }>;
+  readonly answers: Map<string, KeptAnswer>;
   /** By name. */
   readonly leverIndex: ReadonlyMap<string, number>;
   readonly cableIndex: ReadonlyMap<string, number>;
@@ -41,6 +45,12 @@ export interface Known {
   samples: readonly number[] | undefined;
   /** By sample; undefined where it was never asked for. */
   poses: readonly (Pose | undefined)[];
+}
+
+interface KeptAnswer {
+  readonly cause: Cause;
+  readonly samples: readonly number[] | undefined;
+  readonly answer: object;
 }
 
 /** @param build whose stops are settled */
@@ -77,11 +87,11 @@ export function createMemory(now: Known): Memory {
     levers: now.levers,
     cause: (key, cause) => sameAs(key, cause, now.causes, now.before),
     remember: (figure, key, cause) => (cause === undefined ? figure : remembered(figure, storeOf(cause), key)),
-    kept<Answer extends object>(key: string, cause: Cause, make: () => Answer) {
+    kept<Answer extends object>(key: string, cause: Cause, make: () => Answer, samples?: readonly number[]) {
       const known = now.answers.get(key) ?? now.before?.answers.get(key);
       // The key says which kind of answer it is.
-      const answer = known?.cause === cause ? (known.answer as Answer) : make();
-      now.answers.set(key, { cause, answer });
+      const answer = known?.cause === cause && known.samples === samples ? (known.answer as Answer) : make();
+      now.answers.set(key, { cause, samples, answer });
       return answer;
     },
   };

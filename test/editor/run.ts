@@ -20,12 +20,14 @@ import { afterReload, beforeReload } from './suites/viewReload.ts';
 import { viewSaving } from './suites/viewSaving.ts';
 import { viewThemes } from './suites/viewThemes.ts';
 import { isReloaded, reloadWindow } from './support/acts.ts';
+import { saveOnlyWhenAsked } from './support/editor.ts';
 
 /**
  * Activation comes first: later suites open throttle files, and an extension stays active. Tasks come late, for their marks stay, and what
  * makes a repository of the folder later still. Last of all the window is loaded anew, which calls `run` again.
  */
 export async function run(): Promise<void> {
+  await saveOnlyWhenAsked();
   const isShown = env.uiKind === UIKind.Web;
   if (isShown && (await isReloaded())) return report([afterReload]);
   const inText = [activation, codePages, problems, fixes, completion, hover, names, structure, annotations, starting];

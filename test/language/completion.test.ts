@@ -204,6 +204,15 @@ describe('figures and formulas', () => {
     );
   });
 
+  test('a formula over several lines is still one', () => {
+    const folded = (marked: string): string => `${LEVERS}require:\n  opens: >-\n    ${marked}`;
+    checkCompletion(folded('at(100%,\n    shaft.$0)\n    >= 80 deg'), ['rotation', 'opening', 'ratio', 'closing', 'margin']);
+    expect(take(folded('at(100%, sh$0aft.opening)\n    >= 80 deg'), 'shaft')).toBe(folded('at(100%, shaft.$0.opening)\n    >= 80 deg'));
+    checkCompletion(folded('at(100%, shaft.opening)\n    >= 80 $0'), ['deg', '°', 'rad', '%']);
+    checkCompletion('let:\n  one: 1\n  two: |2\n    o$0\n', ['one'], 'let');
+    checkCompletion('title: >-\n  so$0me\n', []);
+  });
+
   test('nothing of a formula is offered behind the star of an alias', () => {
     checkCompletion(`${LEVERS}  other:\n    width: *$0k`, []);
     checkCompletion(`${LEVERS}  other:\n    width: 2 *$0`, ['reach', 'lean'], 'let');

@@ -1,7 +1,7 @@
 /** Has single failures and snap-backs worked out, when a person asks for them: one table at a time, and of the snap-backs the newest. */
-import type { ReturnRow } from '../../src/protocol/returns.ts';
+import type { ReturnRow, Working } from '../../src/protocol/returns.ts';
 import { isSameTried, messageOf, requestReturns, requestTrace, triedNow } from '../send.ts';
-import { announcement, areReturnsComing, returns, returnsRefused, shown, snapAsked } from '../state.ts';
+import { announcement, returns, returnsComing, returnsRefused, shown, snapAsked } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { endSnapBack, startSnapBack } from './snapBack.ts';
 
@@ -16,8 +16,8 @@ const LONG_MS = 500;
 
 export async function workOutReturns(): Promise<void> {
   const of = triedNow();
-  if (of === undefined || areReturnsComing.value) return;
-  areReturnsComing.value = true;
+  if (of === undefined || returnsComing.value !== undefined) return;
+  returnsComing.value = { of, progress: undefined };
   returnsRefused.value = undefined;
   const timer = setTimeout(() => (announcement.value = WORDS.beingWorkedOut), LONG_MS);
   try {
@@ -32,8 +32,16 @@ export async function workOutReturns(): Promise<void> {
     announcement.value = returnsRefused.value;
   } finally {
     clearTimeout(timer);
-    areReturnsComing.value = false;
+    returnsComing.value = undefined;
   }
+}
+
+/** What comes late, twice, out of turn, or of what was not asked for is left aside. */
+export function tellWorking(working: Working): void {
+  const coming = returnsComing.value;
+  if (coming === undefined || !isSameTried(coming.of, working)) return;
+  const { done, all } = working;
+  if (done > (coming.progress?.done ?? -1)) returnsComing.value = { of: coming.of, progress: { done, all } };
 }
 
 /** Counts what was asked for, so that an answer to something older is told. */

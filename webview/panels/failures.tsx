@@ -4,18 +4,7 @@ import { percentText } from '../charts/figures.ts';
 import { setTravel } from '../page/play.ts';
 import { areReturnsCurrent, playReturn, rowKey, workOutReturns } from '../page/returns.ts';
 import { revealPart } from '../send.ts';
-import {
-  areReturnsComing,
-  gone,
-  hovered,
-  isMotionReduced,
-  missing,
-  returns,
-  returnsRefused,
-  selected,
-  shown,
-  snapAsked,
-} from '../state.ts';
+import { gone, hovered, isMotionReduced, missing, returns, returnsComing, returnsRefused, selected, shown, snapAsked } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Finding } from './findings.tsx';
 import { Sign, type SignName } from './icons.tsx';
@@ -25,7 +14,8 @@ export function Failures() {
   if ((shown.value?.charts.length ?? 0) === 0) return null;
   const known = returns.value;
   const isOld = known !== undefined && !areReturnsCurrent();
-  const isComing = areReturnsComing.value;
+  const isComing = returnsComing.value !== undefined;
+  const progress = returnsComing.value?.progress;
   const cannot = missing.value !== undefined || gone.value !== undefined;
   return (
     <section aria-labelledby="failures-title" aria-busy={isComing}>
@@ -43,11 +33,12 @@ export function Failures() {
           <span>{returnsRefused.value}</span>
         </p>
       )}
-      {(known === undefined || isOld || returnsRefused.value !== undefined) && (
+      {(known === undefined || isOld || isComing || returnsRefused.value !== undefined) && (
         <p class="tools work-out">
           <button type="button" disabled={isComing || cannot} onClick={() => void workOutReturns()}>
             {isComing ? WORDS.beingWorkedOut : known === undefined ? WORDS.workOut : WORDS.workOutAgain}
           </button>
+          {progress !== undefined && <span class="work-done">{WORDS.workedOut(progress.done, progress.all)}</span>}
         </p>
       )}
       {known !== undefined && (
@@ -147,7 +138,8 @@ function Row({ row, hasNames, isOld }: RowProps) {
           <td role="cell" class="time">
             <span class="cell-label">{WORDS.timeColumn} </span>
             {left?.time ?? WORDS.noFigure}
-            {left?.time !== undefined && left.isEstimated && <span class="estimated"> {WORDS.estimated}</span>}
+            {left?.stop !== undefined && <span class="beside-time"> {left.stop}</span>}
+            {left?.time !== undefined && left.isEstimated && <span class="beside-time"> {WORDS.estimated}</span>}
           </td>
         </tr>
       ))}

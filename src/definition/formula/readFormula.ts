@@ -14,6 +14,7 @@ import { differentiate } from './differentiate.ts';
 import type { Expression, Formula } from './formula.ts';
 import { describeDimension, dimensionOfKind, isPlain, kindFits, kindOf } from './kind.ts';
 import type { Kind } from './kind.ts';
+import { keptByText } from './keptByText.ts';
 import { parseFormula } from './parse.ts';
 import { indexOfLet } from './scope.ts';
 import type { RequirementScope, Scope, ScopeLet, Vocabulary } from './scope.ts';
@@ -145,8 +146,10 @@ interface Examined {
   readonly faults: Fault[];
 }
 
+const parsedAs = keptByText(parseFormula);
+
 function check(text: string, given: Pick<CheckContext, 'origin' | 'scope'> & { readonly columns?: RequirementScope }): Examined {
-  const parsed = parseFormula(text, namesOf(given.scope));
+  const parsed = parsedAs(text, namesOf(given.scope));
   const faults = [...parsed.faults];
   const context: CheckContext = { ...given, text, faults };
   if (parsed.syntax === undefined) return { context, faults };

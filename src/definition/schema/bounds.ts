@@ -33,7 +33,11 @@ export function written(value: Value): string {
  * Warnings of tolerances one end of which is out of the bounds of a figure that itself is within them: its own, and those of the `let`
  * values that its formula uses directly, each alone. One tolerance is told of once, however many figures use it.
  */
-export function strainedTolerances(value: Value, bounds: Bounds, site: Site, { scope, strained }: Reading): readonly Problem[] {
+export function strainedTolerances(value: Value, bounds: Bounds, site: Site, reading: Reading): readonly Problem[] {
+  return value.tolerance === undefined && value.formula === undefined ? [] : strainedBy(value, bounds, site, reading);
+}
+
+function strainedBy(value: Value, bounds: Bounds, site: Site, { scope, strained }: Reading): readonly Problem[] {
   const problems: Problem[] = [];
   const tell = (tolerance: Tolerance, ends: readonly number[]): void => {
     if (strained.has(tolerance)) return;

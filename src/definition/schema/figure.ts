@@ -6,9 +6,11 @@ import { PLACE_UNIT, PLACE_UNIT_SI, type Dimension } from '../dimensions.ts';
 import type { Kind } from '../formula/kind.ts';
 import { dimensionOfKind } from '../formula/kind.ts';
 import type { Requirement } from '../formula/formula.ts';
+import { keptByText, type TextReader } from '../formula/keptByText.ts';
 import { readFormula, readRequirement } from '../formula/readFormula.ts';
+import type { Vocabulary } from '../formula/scope.ts';
 import type { Problem } from '../problem.ts';
-import type { Origin } from '../quantity/fault.ts';
+import { placeInFile, type Origin } from '../quantity/fault.ts';
 import { readQuantity, type QuantityReading } from '../quantity/quantity.ts';
 import type { Span } from '../span.ts';
 import type { SourceScalar } from '../source/tree.ts';
@@ -80,37 +82,28 @@ function readAny(
   return { value: { ...place, dimension: expected ?? dimensionOfKind(kind) ?? 'number', nominal, unit: '', formula }, kind };
 }
 
-/**
- * As `readQuantity`. Sound quantities are kept by their place and text: neither where they stand changes what they are, nor the names of
- * the file, none of which is a unit; and from one version of a file to the next nearly all of them stay.
- */
-function readPlain(text: string, at: Origin, expected: Dimension | undefined, names: ReadonlySet<string>): QuantityReading {
-  const kept = soundAt(expected);
-  const before = kept.get(text);
-  if (before !== undefined) return before;
-  const read = readQuantity(text, at, expected, names);
-  // A tolerance knows its place.
-  const isPlain = read.form === 'quantity' && read.quantity !== undefined && read.quantity.tolerance === undefined;
-  if (isPlain && read.problems.length === 0 && text.length <= LONGEST_KEPT) {
-    if (kept.size >= MOST_KEPT) kept.clear();
-    kept.set(text, read);
-  }
-  return read;
+/** As `readQuantity`, which is done once for each text: only its tolerance and its faults know where it stands. */
+function readPlain(text: string, at: Origin, expected: Dimension | undefined, names: Vocabulary): QuantityReading {
+  const read = readerOf(expected)(text, names);
+  if (read.form === 'formula') return read;
+  if (read.problems.length > 0) return readQuantity(text, at, expected, names);
+  const { quantity } = read;
+  if (quantity?.tolerance === undefined) return read;
+  const { tolerance } = quantity;
+  return { ...read, quantity: { ...quantity, tolerance: { ...tolerance, span: placeInFile(at, tolerance.span) } } };
 }
 
-function soundAt(expected: Dimension | undefined): Map<string, QuantityReading> {
-  const known = sound.get(expected);
+/** Places count from the start of the text. */
+function readerOf(expected: Dimension | undefined): TextReader<QuantityReading> {
+  const known = readers.get(expected);
   if (known !== undefined) return known;
-  const made = new Map<string, QuantityReading>();
-  sound.set(expected, made);
-  return made;
+  const reader = keptByText((text, names) => readQuantity(text, 0, expected, names));
+  readers.set(expected, reader);
+  return reader;
 }
 
-/** By the dimension of the place and the text: joined to one key they would cost more than is saved. */
-const sound = new Map<Dimension | undefined, Map<string, QuantityReading>>();
-/** Of each dimension. */
-const MOST_KEPT = 1000;
-const LONGEST_KEPT = 40;
+/** By the dimension of the place: joined with the text to one key it would cost more than is saved. */
+const readers = new Map<Dimension | undefined, TextReader<QuantityReading>>();
 
 /** Edits fit only where the text stands in the file letter by letter. */
 function report(problems: readonly Problem[], node: SourceScalar, reading: Reading): void {

@@ -87,7 +87,6 @@ export function record<K extends Keys, T>(
           `Write \`{${names.slice(0, 2).join(': …, ')}: …}\`, or the keys on lines below, indented`,
         );
       }
-      const byName = new Map(node.entries.map((entry) => [entry.key, entry]));
       // A key that is only misspelt is not missing besides.
       const meant = new Set<string>();
       for (const entry of node.entries) {
@@ -99,7 +98,7 @@ export function record<K extends Keys, T>(
       let whole = true;
       const values: Record<string, unknown> = {};
       for (const [name, key] of pairs) {
-        const entry = byName.get(name);
+        const entry = entryOf(node, name);
         if (entry === undefined) {
           if (!key.required) continue;
           whole = false;
@@ -112,7 +111,7 @@ export function record<K extends Keys, T>(
         if (key.vital) whole = false;
         else reading.unread(joinPath(site.path, name), entry.span);
       }
-      if (missing.length > 0 && !node.damaged && !byName.has('<<')) reportMissing(node, site, reading, missing);
+      if (missing.length > 0 && !node.damaged && entryOf(node, '<<') === undefined) reportMissing(node, site, reading, missing);
       for (const choice of options.choices ?? []) if (!checkForms(choice, node, values, meant, site, reading)) whole = false;
       return whole ? build(values as Values<K>, sourceOf(node, site), reading) : undefined;
     },

@@ -72,7 +72,8 @@ export function child(node: SourceNode | undefined, key: string): SourceNode | u
 
 /** The entry of a key; undefined where the node is no map or has no such key. */
 export function entryOf(node: SourceNode | undefined, key: string): SourceEntry | undefined {
-  return node?.kind === 'map' ? node.entries.find((entry) => entry.key === key) : undefined;
+  if (node?.kind === 'map') for (const entry of node.entries) if (entry.key === key) return entry;
+  return undefined;
 }
 
 /** The text of a scalar; undefined for everything else. */

@@ -20,7 +20,7 @@
 import { greatestOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { ANGLE_MARGIN } from '../margin.ts';
-import { writeBy, type Study } from '../study.ts';
+import { leverFigure, writeBy, type Study } from '../study.ts';
 import { usedDrums, type UsedDrum } from '../usedDrums.ts';
 import { degrees, rangeWords } from '../words.ts';
 
@@ -35,7 +35,7 @@ function grooveLeftBy(study: Study, { drum, lever, source }: UsedDrum): readonly
   const { samples, poseAt } = study.travel;
   if (source.groove === undefined) return [];
   const groove = source.groove.nominal;
-  const turned = (travel: number): number => Math.abs(poseAt(travel, drum.lever).rotation[drum.lever]!);
+  const turned = leverFigure(study, drum.lever, 'turn', (travel) => Math.abs(poseAt(travel, drum.lever).rotation[drum.lever]!));
   const worst = greatestOf(turned, samples);
   if (worst === undefined || worst.value <= groove + SAME) return [];
   const ranges = rangesBelow((travel) => groove - turned(travel), samples);

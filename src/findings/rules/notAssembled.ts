@@ -28,7 +28,7 @@ import { rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { nameOf } from '../jointName.ts';
 import { drawnLength, isOffDrawn, lengthWords, offDrawnWords } from '../rodsBefore.ts';
-import { writeBy, type Study } from '../study.ts';
+import { leverFigure, writeBy, type Study } from '../study.ts';
 import { isUndecided } from '../undecidedSide.ts';
 import { rangeWords } from '../words.ts';
 
@@ -36,12 +36,14 @@ export function notAssembled(study: Study): readonly Finding[] {
   const { build, mechanism, poseAt, samples } = study.travel;
   return mechanism.joints.flatMap((joint): Finding[] => {
     if (joint.kind === 'coupling' || isUndecided(build, joint)) return [];
-    const ranges = rangesBelow((travel) => {
+    // Where a lever stands follows from where that one does which drives it.
+    const reached = leverFigure(study, joint.driven, 'reach', (travel) => {
       const pose = poseAt(travel);
       const driven = pose.rotation[joint.driven]!;
       const driver = joint.driver === undefined ? 0 : pose.rotation[joint.driver]!;
       return Number.isNaN(driven) && !Number.isNaN(driver) ? -1 : 1;
-    }, samples);
+    });
+    const ranges = rangesBelow(reached, samples);
     if (ranges.length === 0) return [];
     const driven = mechanism.levers[joint.driven]!.name;
     return [

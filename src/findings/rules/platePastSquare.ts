@@ -27,7 +27,7 @@ import type { Span } from '../../definition/span.ts';
 import type { PlatesModel } from '../../kinematics/attached.ts';
 import type { LeverModel } from '../../kinematics/model.ts';
 import { greatestOpenArea } from '../../plates/openArea.ts';
-import { areaSamples, plateAngleAt, plateShape } from '../../plates/platesAt.ts';
+import { areaSamples, plateAngle, plateShape } from '../../plates/platesAt.ts';
 import { greatestOf, leastOf, rangesBelow, type Along } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { along, writeBy, type Study } from '../study.ts';
@@ -48,9 +48,9 @@ export function platePastSquare(study: Study): readonly Finding[] {
 }
 
 function pastFinding(study: Study, lever: LeverModel, plates: PlatesModel): Finding | undefined {
-  const { build, poseAt } = study.travel;
+  const { build } = study.travel;
   const samples = areaSamples(study.travel, plates);
-  const angle: Along = (at) => plateAngleAt(build, poseAt(at, plates.lever), plates);
+  const angle = plateAngle(study.travel, plates);
   const worst = greatestOf(angle, samples);
   if (worst === undefined || !(worst.value > SQUARE + PAST)) return undefined;
   const past: Along = (at) => SQUARE + SAME - angle(at);

@@ -18,7 +18,7 @@
  *
  * Cure: give the profile points over the whole of the opening. No figure is offered: how the drum goes on there, only its drawing knows.
  */
-import { leastOf, rangesBelow } from '../../travel/extremes.ts';
+import { following, leastOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { along, type Study } from '../study.ts';
 import { usedDrums, type UsedDrum } from '../usedDrums.ts';
@@ -38,7 +38,7 @@ function profileLeftBy(study: Study, { drum, lever, source }: UsedDrum): readonl
   const first = build.parameters[form.openings]!;
   const last = build.parameters[form.openings + form.count - 1]!;
   const opening = along(study, `${lever.name}.opening`);
-  const inside = (travel: number): number => Math.min(opening(travel) - first, last - opening(travel));
+  const inside = following(opening, (value) => Math.min(value - first, last - value), `within ${first} and ${last}`);
   const worst = leastOf(inside, samples);
   if (worst === undefined || worst.value >= -SAME) return [];
   const ranges = rangesBelow((travel) => inside(travel) + SAME, samples);

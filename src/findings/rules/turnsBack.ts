@@ -20,7 +20,7 @@
  */
 import { rangesBelow, type Along } from '../../travel/extremes.ts';
 import type { Finding, Mend, TravelRange } from '../finding.ts';
-import { along, writeBy, type Study } from '../study.ts';
+import { along, leverFigure, writeBy, type Study } from '../study.ts';
 import { openingLevers, SAME_OPENING } from '../wayOfOpening.ts';
 import { degrees, rangeWords } from '../words.ts';
 
@@ -28,10 +28,10 @@ export function turnsBack(study: Study): readonly Finding[] {
   const { mechanism, samples, poseAt } = study.travel;
   return openingLevers(study).flatMap((lever): Finding[] => {
     const sense = mechanism.senses[lever.index]!;
-    const speed = (travel: number): number => {
+    const speed = leverFigure(study, lever.index, 'speed', (travel) => {
       const pose = poseAt(travel, lever.index);
       return Number.isNaN(pose.rotation[lever.index]!) ? NaN : sense * pose.rate[lever.index]!;
-    };
+    });
     const ranges = rangesBelow(speed, samples).filter(({ from, to }) => to - from > SAME_OPENING);
     if (ranges.length === 0) return [];
     const opening = along(study, `${lever.name}.opening`);

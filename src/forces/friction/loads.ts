@@ -75,7 +75,8 @@ export function addSpring(spring: SpringModel, { x, y, z }: SpringState, loads: 
   if (from.kind === 'pin' && loads.radius[from.lever] !== 0 && (only ?? from.lever) === from.lever) addForce(loads, from.lever, x, y, z);
 }
 
-function addForce(loads: Loads, lever: number, x: number, y: number, z: number): void {
+/** A force on a lever, N, without its moment. */
+export function addForce(loads: Loads, lever: number, x: number, y: number, z: number): void {
   loads.x[lever] = loads.x[lever]! + x;
   loads.y[lever] = loads.y[lever]! + y;
   loads.z[lever] = loads.z[lever]! + z;

@@ -1,30 +1,20 @@
 /**
- * What turns each body, by free bodies with d'Alembert's forces: −I α on each lever and, of a slender rod of mass m whose ends move with
- * P̈₁ and P̈₂, −m (P̈₁/3 + P̈₂/6) and −m (P̈₁/6 + P̈₂/3) on its pins. The force analysis (`friction/pass.ts`) then tells what is left over at
- * each body's first lever: its motion is that for which nothing is.
- *
- * Forces across gaps that are shut are put in from outside, so that each body stands alone. A cable's tension changes over its housing by
- * the capstan equation, the way its inner slides.
+ * What turns each body, by free bodies with d'Alembert's forces: −I α on each lever, those of the rods (`rodMass.ts`), and what presses
+ * across gaps that are shut (`pressing.ts`). The force analysis (`friction/pass.ts`) then tells what is left over at each body's first
+ * lever: its motion is that for which nothing is.
  */
 import type { Build } from '../../kinematics/build.ts';
-import type { RodJoint } from '../../kinematics/model.ts';
 import { unheld } from '../friction/holding.ts';
-import { createGrip, gripPin } from '../friction/line.ts';
-import { createLines, fillLines, type CableLine } from '../friction/lines.ts';
+import { createLines, fillLines } from '../friction/lines.ts';
 import { createLoads, fillLoads, type Loads } from '../friction/loads.ts';
 import { createPass, goThrough, type PassContext } from '../friction/pass.ts';
 import { springTorques } from '../springs.ts';
+import type { Acting } from './acting.ts';
 import { createBodies, type Bodies } from './bodies.ts';
-import { createPinMotion, fillPin, gapAt, type Gap, type GapState, type Moving } from './gaps.ts';
+import { gapAt, type Gap, type GapState, type Moving } from './gaps.ts';
 import type { Inertias } from './inertia.ts';
-
-/** A cable that an open stop stretches: what it pulls at the pedal's end, N, is `held` + `stiffness` times the overlap of its gap. */
-export interface Stretched {
-  readonly gap: number;
-  readonly held: number;
-  /** N/m. */
-  readonly stiffness: number;
-}
+import { bodiesBetween, createPressing, type Stretched } from './pressing.ts';
+import { createRodMass } from './rodMass.ts';
 
 export interface Dynamics {
   readonly bodies: Bodies;
@@ -95,8 +85,10 @@ export function createDynamics(
     acceleration: new Float64Array(levers),
     pedal: { q: 0, v: 0, a: 0 },
   };
-  const between = gaps.map((gap) => bodiesBetween(gap, bodyOf, pedal));
-  const rods = mechanism.joints.filter((joint): joint is RodJoint => joint.kind === 'rod' && inertias.rods[joint.index]! > 0);
+  const acting: Acting = { build, bodies, moving, lines, loads, ways, rubbed };
+  const between = gaps.map((gap) => bodiesBetween(gap, bodies));
+  const pressed = createPressing(acting);
+  const rods = createRodMass(acting, inertias.rods);
   const speeds = new Float64Array(count);
   const alone = motion.bodies.flatMap(({ root, driver }, i) =>
     driver === undefined && mechanism.levers[root]!.group < 0 ? [{ body: i, lever: root }] : [],
@@ -155,16 +147,16 @@ export function createDynamics(
         loads.z[lever] = base.z[lever]!;
         rubbed.power += moment * moving.speed[lever]!;
       }
-      for (const rod of rods) addRod(rod);
+      rods.act();
       let drawn = 0;
       for (let k = 0; k < gaps.length; k++) {
         if (pressing[k] === 0) continue;
-        drawn += press(gaps[k]!, pressing[k]!);
+        drawn += pressed.press(gaps[k]!, pressing[k]!);
         // What stays shut takes nothing; where it gives way by rounding, that is no friction.
         gapAt(moving, gaps[k]!, scratch);
         rubbed.power += pressing[k]! * scratch.rate;
       }
-      for (const each of dynamics.stretched) drawn += drawBack(each);
+      for (const each of dynamics.stretched) drawn += pressed.drawBack(gaps[each.gap]!, each);
       goThrough(context, pose, 1, carried, pass);
       for (let body = 0; body < motion.bodies.length; body++) into[body] = pass.net[body]!;
       for (const { body, lever } of alone) into[body] = -mechanism.senses[lever]! * unheld(freeLever(lever));
@@ -179,20 +171,7 @@ export function createDynamics(
         const body = bodyOf[lever]!;
         into[body] = into[body]! + inertias.levers[lever]! * pose.rate[lever]! ** 2;
       }
-      for (const { driver, driven, driverPin, drivenPin, index } of rods) {
-        const mass = inertias.rods[index]!;
-        fillPin(build, pose, driver, driverPin, pose.rate[driver]!, 0, first);
-        fillPin(build, pose, driven, drivenPin, pose.rate[driven]!, 0, second);
-        const from = bodyOf[driver]!;
-        const to = bodyOf[driven]!;
-        if (from === to)
-          into[from] =
-            into[from]! + (mass / 3) * (dot(first.speed, first.speed) + dot(first.speed, second.speed) + dot(second.speed, second.speed));
-        else {
-          into[from] = into[from]! + (mass / 2) * dot(first.speed, first.speed);
-          into[to] = into[to]! + (mass / 2) * dot(second.speed, second.speed);
-        }
-      }
+      rods.addTo(into);
       if (pedal !== undefined) into[pedal] = inertias.pedal;
     },
     slope(gap, body) {
@@ -220,121 +199,10 @@ export function createDynamics(
   };
   return dynamics;
 
-  function addRod({ driver, driven, driverPin, drivenPin, index }: RodJoint): void {
-    const mass = inertias.rods[index]!;
-    const { speed, acceleration } = moving;
-    fillPin(build, pose, driver, driverPin, speed[driver]!, acceleration[driver]!, first);
-    fillPin(build, pose, driven, drivenPin, speed[driven]!, acceleration[driven]!, second);
-    // A rod that hangs between two bodies is put half on each: how it turns between them is left out.
-    const [near, far] = bodyOf[driver] === bodyOf[driven] ? [mass / 3, mass / 6] : [mass / 2, 0];
-    gripPin(build.parameters, driverPin, pose.cosine[driver]!, pose.sine[driver]!, grip);
-    addInertia(driver, near, far, first.acceleration, second.acceleration, first.speed);
-    gripPin(build.parameters, drivenPin, pose.cosine[driven]!, pose.sine[driven]!, grip);
-    addInertia(driven, near, far, second.acceleration, first.acceleration, second.speed);
-  }
-
-  /** On the pin in `grip`. */
-  function addInertia(lever: number, near: number, far: number, own: Float64Array, others: Float64Array, speed: Float64Array): void {
-    const x = -(near * own[0]! + far * others[0]!);
-    const y = -(near * own[1]! + far * others[1]!);
-    const z = -(near * own[2]! + far * others[2]!);
-    addForce(lever, x, y, z, x * grip.tx + y * grip.ty + z * grip.tz);
-    rubbed.power += x * speed[0]! + y * speed[1]! + z * speed[2]!;
-  }
-
-  function addForce(lever: number, x: number, y: number, z: number, moment: number): void {
-    loads.moment[lever] = loads.moment[lever]! + moment;
-    loads.x[lever] = loads.x[lever]! + x;
-    loads.y[lever] = loads.y[lever]! + y;
-    loads.z[lever] = loads.z[lever]! + z;
-  }
-
-  /** @returns what draws a pedal back that is only a cable */
-  function press(gap: Gap, force: number): number {
-    switch (gap.kind) {
-      case 'stop':
-        addForce(gap.lever, 0, 0, 0, (gap.which === 'closed' ? 1 : -1) * mechanism.senses[gap.lever]! * force);
-        return 0;
-      case 'pedal-stop':
-        return -force;
-      case 'cable': {
-        const { joint } = gap;
-        const line = lines.cables[joint.cable]!;
-        pull(joint.driven, line.driven, line.pulls, force);
-        const way = slides(joint.driver, joint.driven, line);
-        const before = way > 0 ? force * line.ratio : way < 0 ? force / line.ratio : force;
-        if (joint.driver === undefined) return before;
-        pull(joint.driver, line.driving, line.draws, before);
-        return 0;
-      }
-      case 'seized': {
-        const line = lines.cables[gap.joint.cable]!;
-        if (gap.end === 'driven') pull(gap.joint.driven, line.driven, line.pulls, force);
-        else pull(gap.joint.driver!, line.driving, line.draws, force);
-        return 0;
-      }
-      case 'play': {
-        const { driven, driver, index } = gap.joint;
-        const line = lines.joints[index]!;
-        const way = ways[bodyOf[driver]!]!;
-        const x = force * (gap.side * line.gx + way * line.hx);
-        const y = force * (gap.side * line.gy + way * line.hy);
-        const z = force * (gap.side * line.gz + way * line.hz);
-        addForce(driven, x, y, z, force * (gap.side * line.arm + way * line.armFriction));
-        addForce(driver, -x, -y, -z, force * (gap.side * line.back + way * line.backFriction));
-        return 0;
-      }
-    }
-  }
-
-  function pull(lever: number, way: CableLine['driven'], arm: number, force: number): void {
-    addForce(lever, force * way.x, force * way.y, force * way.z, force * arm);
-  }
-
-  /** +1 where an inner slides towards the pedal. */
-  function slides(driver: number | undefined, driven: number, line: CableLine): number {
-    const before =
-      driver === undefined
-        ? ways[pedal!]!
-        : Math.sign(-mechanism.senses[driver]! * line.draws * motion.unit[driver]!) * ways[bodyOf[driver]!]!;
-    if (before !== 0) return before;
-    return Math.sign(mechanism.senses[driven]! * line.pulls * motion.unit[driven]!) * ways[bodyOf[driven]!]!;
-  }
-
-  function drawBack({ gap: index, held, stiffness }: Stretched): number {
-    const gap = gaps[index]!;
-    if (gap.kind !== 'cable') return 0;
-    const { joint } = gap;
-    const line = lines.cables[joint.cable]!;
-    gapAt(moving, gap, scratch);
-    const tension = held + stiffness * Math.max(0, -scratch.g);
-    // The inner runs back as the pedal does.
-    const before = tension / line.ratio;
-    rubbed.power += tension * scratch.rate;
-    if (joint.driver === undefined) return before;
-    pull(joint.driver, line.driving, line.draws, before);
-    return 0;
-  }
-
   function freeLever(lever: number): Parameters<typeof unheld>[0] {
     const way = mechanism.senses[lever]! * ways[bodyOf[lever]!]!;
     const { moment, x, y, z, drag, radius } = loads;
     return { moment: moment[lever]!, x: x[lever]!, y: y[lever]!, z: z[lever]!, drag: drag[lever]!, radius: radius[lever]!, way };
-  }
-}
-
-function bodiesBetween(gap: Gap, bodyOf: readonly number[], pedal: number | undefined): readonly [number, number] {
-  switch (gap.kind) {
-    case 'stop':
-      return [bodyOf[gap.lever]!, -1];
-    case 'pedal-stop':
-      return [pedal!, -1];
-    case 'cable':
-      return [bodyOf[gap.joint.driven]!, gap.joint.driver === undefined ? pedal! : bodyOf[gap.joint.driver]!];
-    case 'seized':
-      return [gap.end === 'driven' ? bodyOf[gap.joint.driven]! : bodyOf[gap.joint.driver!]!, -1];
-    case 'play':
-      return [bodyOf[gap.joint.driven]!, bodyOf[gap.joint.driver]!];
   }
 }
 
@@ -346,11 +214,4 @@ function isLinear({ mechanism: { friction, joints }, parameters: p }: Build): bo
   );
 }
 
-function dot(a: Float64Array, b: Float64Array): number {
-  return a[0]! * b[0]! + a[1]! * b[1]! + a[2]! * b[2]!;
-}
-
-const first = createPinMotion();
-const second = createPinMotion();
-const grip = createGrip();
 const scratch: GapState = { g: 0, rate: 0, change: 0 };

@@ -1,13 +1,14 @@
 /** Gaps in planck: joints that press once they are shut (`oneSided.ts`), and cables that an open stop stretches at first. */
 import type { Body } from 'planck';
 import type { Assumption } from './assumed.ts';
-import { createDynamics, type Stretched } from './dynamics.ts';
+import { createDynamics } from './dynamics.ts';
 import { gapAt, type Gap, type GapState } from './gaps.ts';
 import { gapsOf } from './gapsOf.ts';
 import { addOneSided, type GapNow, type OneSided } from './oneSided.ts';
 import { housingRatio, type PlanckFriction } from './planckFriction.ts';
 import { UNITS, type PlanckWorld } from './planckWorld.ts';
 import type { Prepared } from './prepare.ts';
+import type { Stretched } from './pressing.ts';
 import { startStretched, stretchEnergy } from './stretched.ts';
 
 export interface PlanckGaps {

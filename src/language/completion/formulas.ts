@@ -19,7 +19,7 @@ import { toleranceItem, unitItems } from './units.ts';
 
 export function formulaItems(cursor: Cursor, meanings: readonly Described[], answers: Answers | undefined): readonly CompletionItem[] {
   const place = formulaPlace(cursor, meanings);
-  if (place === undefined || cursor.text.length > LONGEST_FORMULA) return [];
+  if (place === undefined || cursor.text.length > LONGEST_FORMULA || isAlias(cursor)) return [];
   const units = unitItems(cursor, place);
   if (units === undefined) return otherItems(cursor, place, answers);
   return units.mayBeName ? [...units.items, ...otherItems(cursor, place, answers)] : units.items;
@@ -28,17 +28,27 @@ export function formulaItems(cursor: Cursor, meanings: readonly Described[], ans
 /** A longer text is no formula that is read. */
 const LONGEST_FORMULA = 1_000;
 
+/** `*name` repeats what an anchor marks: nothing of a formula goes behind its star. */
+function isAlias({ style, text }: Cursor): boolean {
+  return style === 'plain' && text.startsWith('*');
+}
+
+/** Letters of any script, so that a name which may not be one is replaced whole. */
+const WORD_BEFORE = /[\p{L}_][\p{L}\p{M}\p{Nd}_]*$/u;
+const WORD_AFTER = /^[\p{L}\p{M}\p{Nd}_]*/u;
+const OWNER_BEFORE = /(?:^|[^\p{L}\p{M}\p{Nd}_.])([\p{L}_][\p{L}\p{M}\p{Nd}_]*)\.$/u;
+
 function otherItems(cursor: Cursor, place: FormulaPlace, answers: Answers | undefined): readonly CompletionItem[] {
   const { prefix, offset, tree } = cursor;
   // Behind a whole operand only an operator can stand.
-  if (/[\w)°%²³]\s+$/u.test(prefix) && !/(?:^|[^\w])(?:and|or|not)\s+$/.test(prefix)) {
+  if (/[\p{L}\p{M}\p{Nd}_)°%²³]\s+$/u.test(prefix) && !/(?:^|[^\w])(?:and|or|not)\s+$/.test(prefix)) {
     return place.kind === 'require' ? operatorItems(cursor) : toleranceItem(cursor, place);
   }
-  const word = /[A-Za-z_][A-Za-z0-9_]*$/.exec(prefix)?.[0] ?? '';
+  const word = WORD_BEFORE.exec(prefix)?.[0] ?? '';
   const before = prefix.slice(0, prefix.length - word.length);
-  const tail = /^[A-Za-z0-9_]*/.exec(tree.text.slice(offset, cursor.span.end))?.[0] ?? '';
+  const tail = WORD_AFTER.exec(tree.text.slice(offset, cursor.span.end))?.[0] ?? '';
   const replace = { start: offset - word.length, end: offset + tail.length };
-  const owner = /(?:^|[^\w.])([A-Za-z_][A-Za-z0-9_]*)\.$/.exec(before)?.[1];
+  const owner = OWNER_BEFORE.exec(before)?.[1];
   const make = itemMaker(cursor, replace);
   if (owner !== undefined) return place.kind === 'require' ? columnItems(cursor, owner, answers, make) : [];
   if (/[\w.]$/.test(before)) return [];

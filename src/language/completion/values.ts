@@ -15,9 +15,9 @@ import { formulaItems } from './formulas.ts';
 import { rank } from './rank.ts';
 
 export function valueItems(cursor: Cursor, answers: Answers | undefined): readonly CompletionItem[] {
-  if (cursor.style === 'block') return [];
   const { tree, path } = cursor;
   const meanings = meaningsAt(tree, path);
+  if (cursor.style === 'block') return formulaItems(belowSign(cursor), meanings, answers);
   const words = [
     ...wordsByPath(cursor),
     ...meanings.flatMap(({ shape }) => formsOf(shape).flatMap((form) => wordsOf(form, cursor, answers))),
@@ -25,6 +25,12 @@ export function valueItems(cursor: Cursor, answers: Answers | undefined): readon
   const items = new Map<string, CompletionItem>();
   for (const [index, word] of words.entries()) if (!items.has(word.label)) items.set(word.label, wordItem(cursor, word, index));
   return [...items.values(), ...exampleItems(cursor, meanings), ...formulaItems(cursor, meanings, answers)];
+}
+
+/** A text over several lines without the line of its sign, `>-` or `|`. */
+function belowSign(cursor: Cursor): Cursor {
+  const sign = /^.*(?:\r\n|\r|\n|$)/.exec(cursor.text)?.[0].length ?? 0;
+  return { ...cursor, text: cursor.text.slice(sign), prefix: cursor.prefix.slice(sign) };
 }
 
 export interface Word {

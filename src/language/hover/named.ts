@@ -1,13 +1,15 @@
 /** A name, wherever it stands: what it is, what it does over the travel, and what was found about it. */
 import type { Arm, Definition, Drum, Place } from '../../definition/definition.ts';
+import { factText } from '../../outputs/factText.ts';
 import { figureText } from '../../outputs/figure.ts';
+import { notCheckedText } from '../../outputs/marks.ts';
 import { answerText, OUTCOMES } from '../../outputs/requirementText.ts';
 import type { Answers } from '../../solve.ts';
 import type { HoverLines } from '../hover.ts';
 import { code, message, plain } from '../markdown.ts';
 import { heading } from './heading.ts';
 import type { DeclaredName, NamePlace } from '../names.ts';
-import { partLines } from './parts.ts';
+import { NOTHING_SOLVED, partLines } from './parts.ts';
 import { figureLines } from './values.ts';
 
 export function nameHover(answers: Answers, { span, declared }: NamePlace): HoverLines | undefined {
@@ -36,11 +38,31 @@ function linesOf(answers: Answers, declared: DeclaredName): readonly string[] {
         .map((answer) => `**${OUTCOMES[answer.outcome].word}** ${plain(answerText(answer))}`.trim());
     case 'obstacle':
     case 'movement':
-      return [heading(name, kind === 'obstacle' ? 'an obstacle' : 'a movement of the engine'), ...findingLines(answers, name)];
+      return [
+        heading(name, kind === 'obstacle' ? 'an obstacle' : 'a movement of the engine'),
+        ...factLines(answers, name),
+        ...findingLines(answers, name),
+      ];
     default:
       return [...partLines(answers, kind, name), ...findingLines(answers, kind === 'drive' ? 'pedal' : name)];
   }
 }
+
+/** How near the linkage comes to an obstacle and what a movement does, or that it was not checked. */
+function factLines({ facts, notChecked, study }: Answers, name: string): readonly string[] {
+  if (study === undefined) return [NOTHING_SOLVED];
+  const told = facts.filter(({ part }) => part === name);
+  const unknown = notChecked.filter(({ part }) => part === name);
+  const lines = [
+    ...told.slice(0, MOST_FACTS).map((fact) => plain(`${fact.label}: ${factText(fact)}`)),
+    ...(told.length > MOST_FACTS ? [`and ${told.length - MOST_FACTS} more`] : []),
+    ...unknown.slice(0, MOST_FACTS).map(({ message: what }) => message(`not checked: ${notCheckedText(what)}`)),
+  ];
+  return lines.length === 0 ? [] : [lines.map((line) => `- ${line}`).join('\n')];
+}
+
+/** More are in the report. */
+const MOST_FACTS = 3;
 
 function findingLines({ findings }: Answers, name: string): readonly string[] {
   const found = findings.filter(({ part }) => part === name);

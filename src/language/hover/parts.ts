@@ -18,10 +18,13 @@ type PartKind = Exclude<DeclaredName['kind'], 'let' | 'point' | 'arm' | 'drum' |
 
 const WORDS: Readonly<Record<PartKind, string>> = { ...KIND_WORDS, drive: 'what the foot moves' };
 
+/** In the place of figures. */
+export const NOTHING_SOLVED = 'Nothing is solved: the file does not say enough yet.';
+
 /** Its name and what it is; then its lines, or why there are none. */
 export function partLines({ study, definition }: Answers, kind: PartKind, name: string): readonly string[] {
   const head = heading(name, `${WORDS[kind]}${ends(definition, kind, name)}`);
-  if (study === undefined) return [head, 'Nothing is solved: the file does not say enough yet.'];
+  if (study === undefined) return [head, NOTHING_SOLVED];
   const lines = linesOf(study, kind, name);
   if (lines === undefined) return [head, 'The pedal does not move it, or it could not be read.'];
   return [head, lines.map((line) => `- ${plain(line)}`).join('\n')];

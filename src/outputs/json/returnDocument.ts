@@ -56,7 +56,13 @@ export interface JsonPlatesLeft {
   } | null;
   readonly heldAt: JsonFigure | null;
   /** Seconds until closed for good, with the foot off from full pedal. */
-  readonly time: { readonly seconds: number | null; readonly why: string | null; readonly leftOut: string | null } | null;
+  readonly time: {
+    readonly seconds: number | null;
+    readonly why: string | null;
+    readonly leftOut: string | null;
+    /** How they first met their closed stops, and how often they left them again; null where they never met one. */
+    readonly stop: { readonly speed: JsonFigure; readonly bounces: number } | null;
+  } | null;
 }
 
 export interface JsonStatement {

@@ -69,7 +69,7 @@ export function createTrial(of: TrialCase): Trial {
   const { mechanism, free, wanted, guards } = of;
   const build = createBuild(mechanism);
   const columns = new Map(columnsOf(travelOf(build)).map((each) => [each.name, each]));
-  const column = columns.get(of.column)!;
+  let column = columns.get(of.column)!;
   const watched = guards.flatMap(({ column: name, least }) => {
     const found = columns.get(name);
     return found === undefined ? [] : [{ column: found, least }];
@@ -86,6 +86,8 @@ export function createTrial(of: TrialCase): Trial {
     free.forEach(({ index, from, to }, i) => (values[index] = from + x[i]! * (to - from)));
     putDimensions(build, values);
     settleStops(build);
+    // What acts keeps what it worked out of a build, and this one has other figures now.
+    if (column.forces === true) column = columnsOf(travelOf(build)).find(({ name }) => name === of.column)!;
   };
   const evaluate = (x: Float64Array, weights: Float64Array, into: Float64Array): boolean => {
     put(x);

@@ -44,6 +44,8 @@ export const fixes: Suite = {
       const { document } = await openFile(await writeFile('key.throttle.yaml', KEY.text));
       await solvedOnce(document, KEY);
       putCursor(document, KEY);
+      // A key means what has the focus.
+      await commands.executeCommand('workbench.action.focusActiveEditorGroup');
       await commands.executeCommand('editor.action.autoFix');
       await untilText(document, mended(KEY));
       await gone(document, KEY);

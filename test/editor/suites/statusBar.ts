@@ -11,7 +11,7 @@ export const statusBar: Suite = {
   tests: {
     'the walkthrough opens with its steps': async () => {
       await commands.executeCommand('workbench.action.openWalkthrough', 'pedal-to-plate.pedal-to-plate#start', false);
-      await expectSeen('steps', ['Open an example', 'Read what was found', 'Check what you require']);
+      await expectSeen('steps', ['Open an example', 'Open the mechanism beside it', 'Read what was found', 'Check what you require']);
     },
 
     'the status bar says how the file stands, and nothing of other files': async () => {

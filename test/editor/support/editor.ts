@@ -1,6 +1,7 @@
 /** What a person does in the editor. */
 import {
   commands,
+  ConfigurationTarget,
   extensions,
   Range,
   type TextDocument,
@@ -67,6 +68,11 @@ export async function openUntitled(language: string, content: string): Promise<T
     if (!(await workspace.applyEdit(edit))) throw new Error('the editor refused to replace the text of a backup');
   }
   return document;
+}
+
+/** In a browser the editor saves by itself a second after typing, and the next test would find what one has typed in its file. */
+export async function saveOnlyWhenAsked(): Promise<void> {
+  await workspace.getConfiguration('files').update('autoSave', 'off', ConfigurationTarget.Global);
 }
 
 /** Types over the one place where `before` stands. Does not save. */

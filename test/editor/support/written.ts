@@ -8,7 +8,11 @@ export async function untilWritten(uri: Uri): Promise<Uint8Array> {
   const read = new EventEmitter<void>();
   let bytes = new Uint8Array();
   const look = async (): Promise<void> => {
-    bytes = await workspace.fs.readFile(uri).then(undefined, () => bytes);
+    // In Node it comes as a kind of bytes with ways of its own.
+    bytes = await workspace.fs.readFile(uri).then(
+      (found) => Uint8Array.from(found),
+      () => bytes,
+    );
     read.fire();
   };
   const listening = Disposable.from(watcher, read, watcher.onDidCreate(look), watcher.onDidChange(look));

@@ -59,7 +59,7 @@ levers:
   first:
     pivot: [400 mm, 60 mm]
     arms: {arm: {radius: 40 mm ${tolerance}, angle: 140 deg}, link: {radius: 30 mm ${tolerance}, angle: 60 deg ± 0.1 deg}}
-    stops: {closed: 0 deg, open: 75 deg ± 0.5 deg}
+    stops: {closed: 0 deg, open: 68 deg ± 0.5 deg}
   second:
     pivot: [520 mm, 60 mm]
     arms: {link: {radius: 30 mm ${tolerance}, angle: 60 deg}}

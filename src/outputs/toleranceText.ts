@@ -1,0 +1,102 @@
+/**
+ * What tolerances do, as text: of each outcome its range and what it comes from; which dimension to hold tighter; which rod, set after
+ * assembly, wins back how much; what was not checked; the caution, and in the last line how it stands.
+ */
+import type { Setting } from '../studies/tolerance/advice.ts';
+import type { Yield } from '../studies/tolerance/distribution.ts';
+import type { OutcomeTolerance, ToleranceStudy } from '../studies/tolerance/tolerance.ts';
+import { CAUTION } from './caution.ts';
+import { figureText, percentText } from './figure.ts';
+import { plain, printable, type Paint } from './paint.ts';
+import { wrap } from './width.ts';
+
+export interface ToleranceTextOptions {
+  /** As the person gave it. */
+  readonly file: string;
+  readonly paint?: Paint;
+  /** Columns of the terminal. */
+  readonly width?: number;
+}
+
+/** With a line ending. */
+export function toleranceText(study: ToleranceStudy, { file, paint = plain, width = 110 }: ToleranceTextOptions): string {
+  const lines = (items: readonly string[]): string[] =>
+    items.flatMap((item) => wrap(printable(item), width - 4).map((line, i) => (i === 0 ? `  ${line}` : `    ${line}`)));
+  const chosen = study.settings.filter(isWorthwhile).slice(0, MOST_SETTINGS);
+  const sections = [
+    [paint('strong', printable(file))],
+    ...study.outcomes.map((each) => [paint('strong', printable(each.outcome.name)), ...lines(outcomeWords(each))]),
+    chosen.length === 0 ? [] : [paint('strong', 'Rods set after assembly'), ...lines(chosen.map(settingWords))],
+    [paint('strong', 'Not checked'), ...lines(NOT_CHECKED)],
+    wrap(`Caution. ${CAUTION}`, width),
+    [`${printable(file)}: ${verdictWords(study)}`],
+  ];
+  return `${sections
+    .filter((section) => section.length > 0)
+    .map((section) => section.join('\n'))
+    .join('\n\n')}\n`;
+}
+
+const MOST_SETTINGS = 3;
+const MOST_CAUSES = 3;
+/** A fraction; a smaller share is not worth a line. */
+const WORTHWHILE = 0.01;
+
+/** SI; a figure that differs by less does not vary. */
+const ROUNDING = 1e-9;
+
+const NOT_CHECKED: readonly string[] = [
+  'play of pins and slots as something that varies: it stands as the file has it',
+  'lines of `require`; friction in the effort',
+  'limits other than those of transmission, step at rest and full opening',
+];
+
+function outcomeWords({ outcome, middle, stack, corners, distribution, advice, effects }: OutcomeTolerance): readonly string[] {
+  const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
+  const { percentiles, missing, kept } = distribution;
+  const [least, , median, , most] = percentiles;
+  const judged = kept === undefined ? [] : [`kept by ${yieldWords(kept)}`];
+  const varies = effects.some(({ swing }) => swing !== 0) || !(most! - least! <= ROUNDING);
+  if (!varies && missing === 0) return [`${figure(middle)}, whatever the tolerances`, ...judged];
+  return [
+    `${figure(middle)} with every dimension in its middle; all against it ${figure(middle + stack.lowest)} to ${figure(middle + stack.highest)}, linear` +
+      (corners === undefined ? '' : `, ${figure(corners.least)} to ${figure(corners.most)} exactly`),
+    stack.kinked
+      ? 'a stop or a cable is just met: a root of the sum of squares would mean little here'
+      : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
+    `random builds: ${figure(median!)} in the middle, 99.73 % of them from ${figure(least!)} to ${figure(most!)}`,
+    ...(missing > 0 ? [`${missing} builds have no value here`] : []),
+    ...judged,
+    ...advice
+      .filter(({ share }) => share > WORTHWHILE)
+      .slice(0, MOST_CAUSES)
+      .map(
+        ({ of, share, wonByHalf }) =>
+          `${of.path}: ${percentText(share)} of the variance; half its tolerance narrows the spread by ${percentText(wonByHalf)}`,
+      ),
+  ];
+}
+
+/** With its uncertainty. */
+function yieldWords({ share, low, high }: Yield): string {
+  return `${percentText(share, 2)} of the builds (${percentText(low, 2)} to ${percentText(high, 2)}, as sure as 95 %)`;
+}
+
+function isWorthwhile({ spreads }: Setting): boolean {
+  return spreads.some(({ won, kinked }) => won > WORTHWHILE && !kinked);
+}
+
+function settingWords({ rod, adjustable, by, takes, beyondRange, spreads }: Setting): string {
+  const told = spreads
+    .filter(({ won, kinked }) => !kinked && Math.abs(won) > WORTHWHILE)
+    .map(({ outcome, won }) => `${outcome.name} ${won > 0 ? `narrower by ${percentText(won)}` : `wider by ${percentText(-won)}`}`);
+  const range = beyondRange === true ? ', which is more than it can be turned' : '';
+  const way = adjustable ? `${rod} set` : `${rod} made adjustable and set`;
+  return `${way} by the ${by.name}, ± ${figureText({ value: takes, dimension: 'length' }, 1)} of length${range}: ${told.join(', ')}`;
+}
+
+function verdictWords({ kept, options, toleranced }: ToleranceStudy): string {
+  const law = options.law === 'normal' ? 'a tolerance is three standard deviations' : 'evenly over each tolerance';
+  const of = `${options.builds} builds from ${toleranced.length} toleranced dimensions, ${law}`;
+  return kept === undefined ? `${of}; nothing judges them: not checked` : `${of}; everything checked is kept by ${yieldWords(kept)}`;
+}

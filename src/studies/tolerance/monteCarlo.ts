@@ -1,0 +1,75 @@
+/**
+ * Linkages built at random within their tolerances, each solved as one that is drawn.
+ *
+ * `normal`: a tolerance is three standard deviations about its middle, and a few builds lie beyond it, as they do where parts are cut so.
+ * `uniform`: evenly over the tolerance's whole width. Dimensions vary independently. Build number k is the same for a seed however
+ * the builds are shared out, since its draws follow from its number alone (`numeric/random.ts`).
+ */
+import { createBuild } from '../../kinematics/createBuild.ts';
+import type { Mechanism } from '../../kinematics/model.ts';
+import { randomOf } from '../../numeric/random.ts';
+import { createGauge, type Outcome } from './outcomes.ts';
+import { createSettle } from './quickSettle.ts';
+import { PIECE, type Progress } from './stack.ts';
+import { middleValues, type Toleranced } from './toleranced.ts';
+
+export type Law = 'normal' | 'uniform';
+
+export interface BuildsRequest {
+  /** Whole, from 0 to 2³² − 1. */
+  readonly seed: number;
+  readonly law: Law;
+  /** Numbers of the builds, the last one not among them. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What some builds came to. Plain data, so that it can come from another thread. */
+export interface Builds {
+  readonly from: number;
+  readonly to: number;
+  /** Of each outcome one value a build, SI, NaN where it has none. */
+  readonly values: readonly Float64Array[];
+  /** Likewise 1 where it keeps its limits, 0 where it does not or has no value. */
+  readonly kept: readonly Uint8Array[];
+}
+
+/** Yields as it goes; whoever asks for the next piece decides whether to go on. */
+export function* randomBuilds(
+  mechanism: Mechanism,
+  outcomes: readonly Outcome[],
+  toleranced: readonly Toleranced[],
+  { seed, law, from, to }: BuildsRequest,
+): Generator<Progress, Builds> {
+  const random = randomOf(seed, STREAM);
+  const draw =
+    law === 'normal' ? (k: number, j: number) => random.normal(k, j) / 3 : (k: number, j: number) => 2 * random.uniform(k, j) - 1;
+  const count = Math.max(0, to - from);
+  const values = outcomes.map(() => new Float64Array(count));
+  const kept = outcomes.map(() => new Uint8Array(count));
+  const dimensions = middleValues(mechanism);
+  const build = createBuild(mechanism, dimensions);
+  const settle = createSettle(mechanism, dimensions);
+  const gauge = createGauge(build, outcomes);
+  const found = new Float64Array(outcomes.length);
+  for (let k = 0; k < count; k++) {
+    for (let j = 0; j < toleranced.length; j++) {
+      const { index, middle, half } = toleranced[j]!;
+      dimensions[index] = middle + half * draw(from + k, j);
+    }
+    settle(build, dimensions);
+    gauge.read(found);
+    for (let i = 0; i < outcomes.length; i++) {
+      const outcome = outcomes[i]!;
+      const value = found[i]!;
+      values[i]![k] = value;
+      const keeps = value >= (outcome.least?.(build) ?? -Infinity) && value <= (outcome.most?.(build) ?? Infinity);
+      kept[i]![k] = keeps ? 1 : 0;
+    }
+    if ((k + 1) % PIECE === 0) yield { done: k + 1, of: count };
+  }
+  return { from, to: from + count, values, kept };
+}
+
+/** Keeps these draws apart from those of other studies. */
+const STREAM = 7;

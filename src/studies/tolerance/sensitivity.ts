@@ -1,0 +1,169 @@
+/**
+ * What each toleranced dimension does to each outcome, to the first order.
+ *
+ * Openings, and differences of openings, have theirs in closed form (`kinematics/sensitivity.ts`), but where the place at which the pedal
+ * stops moves with the dimensions; all other outcomes by differences. Either way both sides are taken: at a stop that is just met, or a
+ * cable that just comes taut, what a dimension does when it grows is not the reverse of what it does when it shrinks, and a sum of
+ * such effects means little.
+ */
+import type { Build } from '../../kinematics/build.ts';
+import { advance } from '../../kinematics/advance.ts';
+import { createBuild, putDimensions } from '../../kinematics/createBuild.ts';
+import type { Mechanism, MechanismDimension } from '../../kinematics/model.ts';
+import { createPose } from '../../kinematics/pose.ts';
+import { alongDimensions, rotationRatesAlong } from '../../kinematics/sensitivity.ts';
+import { settleStops } from '../../travel/stops.ts';
+import { createGauge, type Outcome } from './outcomes.ts';
+import { middleValues, type Toleranced } from './toleranced.ts';
+
+/** Change of an outcome by one dimension, SI of the one per SI of the other. */
+export interface Rate {
+  /** The mean of both sides; NaN where the outcome has no value on a side. */
+  readonly rate: number;
+  /** As the dimension grows, and as it shrinks: both have the sign of `rate` where the outcome has no kink. */
+  readonly growing: number;
+  readonly shrinking: number;
+  /** Whether both sides differ: what is summed up linearly is then not to be trusted. */
+  readonly kinked: boolean;
+}
+
+/** A rate of a toleranced dimension. */
+export interface Effect extends Rate {
+  readonly of: Toleranced;
+  /** What half of the tolerance's width does, SI of the outcome, with its sign. */
+  readonly swing: number;
+}
+
+export interface OutcomeEffects {
+  readonly outcome: Outcome;
+  /** With every dimension in its middle, SI; NaN where it has no value. */
+  readonly middle: number;
+  /** Of every toleranced dimension, the greatest size of `swing` first; those without a value before all others. */
+  readonly effects: readonly Effect[];
+}
+
+/** In the order of the outcomes. */
+export function effectsOn(
+  mechanism: Mechanism,
+  outcomes: readonly Outcome[],
+  toleranced: readonly Toleranced[],
+): readonly OutcomeEffects[] {
+  const middles = new Float64Array(outcomes.length);
+  const build = createBuild(mechanism, middleValues(mechanism));
+  settleStops(build);
+  createGauge(build, outcomes).read(middles);
+  const rates = ratesOf(
+    mechanism,
+    outcomes,
+    toleranced.map(({ index }) => index),
+  );
+  return outcomes.map((outcome, i) => ({
+    outcome,
+    middle: middles[i]!,
+    effects: toleranced
+      .map((of, j): Effect => {
+        const each = rates[j]![i]!;
+        return { of, ...each, swing: each.rate * of.half };
+      })
+      .sort((a, b) => rank(b) - rank(a)),
+  }));
+}
+
+function rank({ swing }: Effect): number {
+  return Number.isFinite(swing) ? Math.abs(swing) : Infinity;
+}
+
+/**
+ * Rates with every dimension in its middle.
+ * @param dimensions indices into `mechanism.dimensions` @returns for each of them those of every outcome
+ */
+export function ratesOf(mechanism: Mechanism, outcomes: readonly Outcome[], dimensions: readonly number[]): readonly (readonly Rate[])[] {
+  const values = middleValues(mechanism);
+  const build = createBuild(mechanism, values);
+  settleStops(build);
+  const inClosedForm = closedForm(build, outcomes);
+  // Other dimensions are put into a build of their own: the closed forms are those of this one.
+  const moved = createBuild(mechanism, values);
+  const byDifferences = differences(moved, values, outcomes);
+  return dimensions.map((index) => {
+    const differenced = byDifferences(index);
+    const [up, down] = [inClosedForm(index, 1), inClosedForm(index, -1)];
+    return outcomes.map((_, i) =>
+      up[i] !== undefined && down[i] !== undefined
+        ? bothSides(up[i], down[i], scaleOf(mechanism.dimensions[index]!, values[index]!))
+        : differenced[i]!,
+    );
+  });
+}
+
+/** @param scale of the dimension, SI: what a change by all of it does is nothing where it is rounding */
+function bothSides(up: number, down: number, scale: number): Rate {
+  const size = Math.max(Math.abs(up), Math.abs(down));
+  if (size * scale <= ROUNDING) return { rate: 0, growing: 0, shrinking: 0, kinked: false };
+  return { rate: (up + down) / 2, growing: up, shrinking: down, kinked: Math.abs(up - down) > KINK * size + ROUNDING / scale };
+}
+
+/** Of a figure, SI: a metre or a radian, or of what is neither its own size. */
+function scaleOf({ dimension }: MechanismDimension, value: number): number {
+  return dimension === 'length' || dimension === 'angle' ? 1 : Math.max(Math.abs(value), LEAST_SCALE);
+}
+
+/** Relative; a kink makes more of a difference, and the error of one-sided differences less, but next to a toggle. */
+const KINK = 1e-2;
+/** SI; what differences make of rounding, and less than any part can be cut to. */
+const ROUNDING = 1e-5;
+
+/** Rates of the outcomes that are rotations; undefined for all others. */
+function closedForm(build: Build, outcomes: readonly Outcome[]): (index: number, way: 1 | -1) => readonly (number | undefined)[] {
+  const { mechanism } = build;
+  const [rest, full] = [createPose(mechanism), createPose(mechanism)];
+  advance(build, 0, rest);
+  advance(build, 1, full);
+  // A pedal that a stop holds goes as far as that stop lets it, which may change itself.
+  const { drive } = mechanism;
+  const hasWholeTravel = drive.kind === 'cable' || build.bounds.pedalStop > build.parameters[drive.travel]! * (1 + NEAR);
+  const direction = new Float64Array(mechanism.dimensions.length);
+  const rates = { rest: new Float64Array(mechanism.levers.length), full: new Float64Array(mechanism.levers.length) };
+  return (index, way) => {
+    direction.fill(0);
+    direction[index] = way;
+    const along = alongDimensions(build, direction);
+    rotationRatesAlong(build, rest, along, rates.rest);
+    rotationRatesAlong(build, full, along, rates.full);
+    return outcomes.map(({ reading }) => {
+      if (reading.kind !== 'rotations' || (reading.at === 'full' && !hasWholeTravel)) return undefined;
+      return way * reading.of.reduce((sum, { lever, times }) => sum + times * rates[reading.at][lever]!, 0);
+    });
+  };
+}
+
+/** Of the pedal's travel; a stop nearer than this to its end may hold the pedal in one build and not in the next. */
+const NEAR = 1e-6;
+
+/** Rates of all outcomes by differences to both sides. */
+function differences(build: Build, values: Float64Array, outcomes: readonly Outcome[]): (index: number) => readonly Rate[] {
+  const gauge = createGauge(build, outcomes);
+  const moved = Float64Array.from(values);
+  const [short, middle, beyond] = [0, 0, 0].map(() => new Float64Array(outcomes.length)) as [Float64Array, Float64Array, Float64Array];
+  settleStops(build);
+  gauge.read(middle);
+  return (index) => {
+    const scale = scaleOf(build.mechanism.dimensions[index]!, values[index]!);
+    const step = STEP * scale;
+    const readAt = (value: number, into: Float64Array): void => {
+      moved[index] = value;
+      putDimensions(build, moved);
+      settleStops(build);
+      gauge.read(into);
+    };
+    readAt(values[index]! + step, beyond);
+    readAt(values[index]! - step, short);
+    moved[index] = values[index]!;
+    return outcomes.map((_, i) => bothSides((beyond[i]! - middle[i]!) / step, (middle[i]! - short[i]!) / step, scale));
+  };
+}
+
+/** Of a dimension's scale. */
+const STEP = 1e-6;
+/** SI; the scale of a figure that is nothing. */
+const LEAST_SCALE = 1e-3;
