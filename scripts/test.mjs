@@ -22,11 +22,9 @@ const EDITORS = ['tests in real editors', 'scripts/testEditor.mjs'];
 
 setUp();
 for (const file of [RESULTS, EDITOR_RESULTS]) rmSync(root + file, { force: true });
-// Editors are fetched, started and waited for, so their tests run beside all else. Each of the checks works on one core, and lint takes as
-// long as the others together. The tests take all cores there are.
-const inEditors = runAside(EDITORS);
+// Each of the checks works on one core, and lint takes as long as the others together. The tests take all cores there are.
 const lanes = await Promise.all([inTurn([LINT], runWhole), inTurn([FORMATTING, TYPES, GENERATED, BUNDLES], runWhole)]);
-const outcomes = [...lanes.flat(), await run(TESTS), { ...told(await inEditors), lines: [] }];
+const outcomes = [...lanes.flat(), ...(await inTurn([TESTS, EDITORS], run))];
 const tests = countTests();
 const failedSteps = outcomes
   .filter(({ status }) => status !== 0)
@@ -51,20 +49,12 @@ async function run([step, ...words]) {
 }
 
 /** Shows what a step prints once it has ended: others run beside it. */
-async function runWhole(step) {
-  return told(await runAside(step));
-}
-
-/** Shows nothing yet of what a step prints. */
-async function runAside([step, ...words]) {
+async function runWhole([step, ...words]) {
   const env = process.stdout.isTTY ? { FORCE_COLOR: '1', ...surroundings() } : surroundings();
   const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['inherit', 'pipe', 'pipe'] });
   let printed = '';
   for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', (text) => (printed += text));
-  return { step, status: await statusOf(child), printed };
-}
-
-function told({ step, status, printed }) {
+  const status = await statusOf(child);
   console.log(`\n── ${step}\n${printed.trimEnd()}`);
   return { step, status, lines: linesOf(printed) };
 }
