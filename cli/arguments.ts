@@ -48,16 +48,9 @@ export interface ReturnRequest {
 
 export type ReturnFormat = (typeof RETURN_FORMATS)[number];
 
-export interface TuneRequest {
-  readonly kind: 'tune';
-  readonly file: string;
-  /** Undefined for the usual one. */
-  readonly seed: number | undefined;
-  readonly color: boolean | undefined;
-}
-
-export interface ToleranceRequest {
-  readonly kind: 'tolerance';
+/** Of a command that searches, or draws at random. */
+export interface StudyRequest {
+  readonly kind: 'tune' | 'tolerance';
   readonly file: string;
   /** Undefined for the usual one. */
   readonly seed: number | undefined;
@@ -69,8 +62,7 @@ export type Request =
   | TableRequest
   | CompareRequest
   | ReturnRequest
-  | TuneRequest
-  | ToleranceRequest
+  | StudyRequest
   | { readonly kind: 'help'; readonly topic: Command | undefined }
   | { readonly kind: 'version' }
   | Mistake;

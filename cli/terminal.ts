@@ -16,3 +16,11 @@ export function painterFor(asked: boolean | undefined, isTerminal: boolean, envi
 const CODES: Readonly<Record<Style, string>> = { error: '1;31', warning: '1;33', note: '36', strong: '1', quiet: '2' };
 
 const coloured: Paint = (style, text) => `\u001b[${CODES[style]}m${text}\u001b[0m`;
+
+/** Columns of the terminal that a page may fill; none where there is no terminal. */
+export function pageWidth({ columns }: Io): { readonly width?: number } {
+  return columns === undefined ? {} : { width: Math.max(NARROWEST, columns) };
+}
+
+/** Narrower terminals wrap by themselves. */
+const NARROWEST = 60;

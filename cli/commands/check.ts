@@ -12,7 +12,7 @@ import type { CheckFormat, CheckRequest } from '../arguments.ts';
 import { fileUri } from '../fileUri.ts';
 import { SOUND, UNUSABLE, WRONG, type Io } from '../io.ts';
 import { readSource } from '../source.ts';
-import { painterFor } from '../terminal.ts';
+import { pageWidth, painterFor } from '../terminal.ts';
 
 /** @returns the worst exit code of all files */
 export async function check({ files, format, severities, color }: CheckRequest, io: Io): Promise<number> {
@@ -47,7 +47,7 @@ async function checkOne(file: string, severities: ChosenSeverities, color: boole
 function writeText({ name, answers }: CheckedFile, color: boolean | undefined, io: Io): void {
   if (answers === undefined) return;
   const paint = painterFor(color, io.outIsTerminal, io.environment);
-  const width = io.columns === undefined ? {} : { width: Math.max(NARROWEST, io.columns) };
+  const width = pageWidth(io);
   io.writeOut(checkText(answers, { file: name, paint, ...width }));
 }
 
@@ -69,6 +69,3 @@ function documentText(files: readonly CheckedFile[], format: Exclude<CheckFormat
       return checkSarif(files, { version, exitCode });
   }
 }
-
-/** Narrower terminals wrap by themselves. */
-const NARROWEST = 60;

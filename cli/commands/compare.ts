@@ -10,7 +10,7 @@ import type { CompareRequest } from '../arguments.ts';
 import { chooseColumns } from '../columns.ts';
 import { SOUND, UNUSABLE, WRONG, type Io } from '../io.ts';
 import { readSource, type Source } from '../source.ts';
-import { painterFor } from '../terminal.ts';
+import { pageWidth, painterFor } from '../terminal.ts';
 
 export async function compare(request: CompareRequest, io: Io): Promise<number> {
   const paintError = painterFor(request.color, io.errorIsTerminal, io.environment);
@@ -39,7 +39,7 @@ function write(comparison: Comparison, was: Text, is: Text, { format, color }: C
   switch (format) {
     case 'text': {
       const paint = painterFor(color, io.outIsTerminal, io.environment);
-      const width = io.columns === undefined ? {} : { width: Math.max(NARROWEST, io.columns) };
+      const width = pageWidth(io);
       return compareText(comparison, { was: was.label, is: is.label, paint, ...width });
     }
     case 'markdown':
@@ -48,6 +48,3 @@ function write(comparison: Comparison, was: Text, is: Text, { format, color }: C
       return compareJson(comparison, { was: { name: was.label, text: was.text }, is: { name: is.label, text: is.text } });
   }
 }
-
-/** Narrower terminals wrap by themselves. */
-const NARROWEST = 60;

@@ -8,7 +8,7 @@ import { solve, type Answers } from '../../src/solve.ts';
 import type { ReturnRequest } from '../arguments.ts';
 import { SOUND, UNUSABLE, WRONG, type Io } from '../io.ts';
 import { readSource } from '../source.ts';
-import { painterFor } from '../terminal.ts';
+import { pageWidth, painterFor } from '../terminal.ts';
 
 export async function returns(request: ReturnRequest, io: Io): Promise<number> {
   const source = await readSource(request.file, io);
@@ -28,13 +28,10 @@ function write(answers: Answers, file: string, { format, color }: ReturnRequest,
   switch (format) {
     case 'text': {
       const paint = painterFor(color, io.outIsTerminal, io.environment);
-      const width = io.columns === undefined ? {} : { width: Math.max(NARROWEST, io.columns) };
+      const width = pageWidth(io);
       return returnText(answers, { file, paint, ...width });
     }
     case 'json':
       return returnJson(answers, file);
   }
 }
-
-/** Narrower terminals wrap by themselves. */
-const NARROWEST = 60;

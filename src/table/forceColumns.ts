@@ -1,7 +1,8 @@
 /**
- * Columns of what acts: the torque of each spring and the closing torque at each lever, without friction, and the pedal's effort and
- * release and the tension of each cable with it. Only for a file with springs: without one nothing is known of what closes the throttle. And closing torque over friction,
- * whole and with each spring off, where the file gives friction: without it there is nothing to hold the torque against.
+ * Columns of what acts: the torque of each spring and the closing torque at each lever, without friction; the pedal's effort and release
+ * and the tension of each cable, with it. Only for a file with springs: without one nothing is known of what closes the throttle. And
+ * closing torque over friction, whole and with each spring off, where the file gives friction: without it there is nothing to hold the
+ * torque against.
  */
 import { lostJoint } from '../definition/lost.ts';
 import { isGiven } from '../forces/friction/missing.ts';

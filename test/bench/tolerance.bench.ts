@@ -11,7 +11,7 @@ import { outcomesOf, STATIONS, type Outcome } from '../../src/studies/tolerance/
 import { createSettle } from '../../src/studies/tolerance/quickSettle.ts';
 import { middleValues, tolerancedDimensions } from '../../src/studies/tolerance/toleranced.ts';
 import { randomOf } from '../../src/numeric/random.ts';
-import { finished } from '../support/finished.ts';
+import { finished } from '../../src/studies/finished.ts';
 import { cpuTime } from '../support/cpuTime.ts';
 import { inTurns, report } from './stopwatch.ts';
 

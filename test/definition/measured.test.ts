@@ -140,7 +140,7 @@ describe('runs', () => {
   });
 
   it('name a file of the same folder', () => {
-    for (const name of ['../bench.csv', '/tmp/bench.csv', 'sub\\\\bench.csv', 'c:bench.csv', 'https://a.b/c.csv', '.csv', 'bench.xlsx']) {
+    for (const name of ['../bench.csv', '/bench.csv', 'sub\\\\bench.csv', 'c:bench.csv', 'https://a.b/c.csv', '.csv', 'bench.xlsx']) {
       const { problems, definition } = solve(`${run(`file: "${name}"`)}\n`);
       expect(problems.map(({ code }) => code)).toEqual(['wrong-value']);
       expect(definition?.measured?.runs).toEqual([]);

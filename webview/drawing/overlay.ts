@@ -60,10 +60,11 @@ function names(
   const taken = [bar.rect, ...[...stopped, ...gaps].map(rectOf), ...(buttons === undefined ? [] : [buttons])];
   const room = { size, height: LINE_PX, measure: measureIn(over.family), ways };
   const first = placeLabels(labels, { ...room, taken });
-  const left = labels.length - first.length;
-  // What says so takes room itself.
-  const note = left === 0 ? [] : lowerLeft(over, bar, [WORDS.namesWithoutRoom(left)], 'unnamed', stopped.length);
-  const placed = left === 0 ? first : placeLabels(labels, { ...room, taken: [...taken, ...note.map(rectOf)] });
+  const noteOf = (left: number): readonly Text[] => lowerLeft(over, bar, [WORDS.namesWithoutRoom(left)], 'unnamed', stopped.length);
+  const isWhole = first.length === labels.length;
+  // What says that some have none takes room itself, from others it may be: those are counted too.
+  const placed = isWhole ? first : placeLabels(labels, { ...room, taken: [...taken, ...noteOf(labels.length).map(rectOf)] });
+  const note = isWhole ? [] : noteOf(labels.length - placed.length);
   const texts = placed.map(({ text, left: x, baseline: y }): Text => ({ look: 'name', text, x, y }));
   return {
     texts: [...texts, ...note],

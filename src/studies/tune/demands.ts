@@ -4,8 +4,7 @@
  * A demand is held against what is found in the file: it is kept where none of the findings that speak of it is there. How far it is from
  * being kept is the worst of them, in parts of its limit. What could not be checked is not kept.
  */
-import type { Definition } from '../../definition/definition.ts';
-import type { LimitKey } from '../../definition/definition.ts';
+import type { Definition, LimitKey } from '../../definition/definition.ts';
 import type { Kept, KeptWord } from '../../definition/tune.ts';
 import type { Answered } from '../../findings/answered.ts';
 import { withFollowing } from '../../findings/consequences.ts';
@@ -14,7 +13,7 @@ import type { Finding } from '../../findings/finding.ts';
 import type { Comparison } from '../../requirements/requirement.ts';
 
 export interface Demand {
-  readonly kept: Kept | { readonly kind: 'solvable' };
+  readonly kept: Kept;
   /** As the file names it. */
   readonly name: string;
 }
@@ -79,8 +78,6 @@ export function judge(answered: Answered, demands: readonly Demand[]): readonly 
         return whyUnchecked(answered, demand, kept.word) ?? ofFindings(demand, found, OF_WORD[kept.word]);
       case 'requirement':
         return ofRequirement(demand, answered, kept.name);
-      case 'solvable':
-        return ofFindings(demand, found, ['not-assembled', 'side-undecided']);
     }
   });
 }

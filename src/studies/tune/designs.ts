@@ -8,6 +8,7 @@
 import { putDimensions, createBuild } from '../../kinematics/createBuild.ts';
 import { chebyshevPoints, synthesise } from '../../kinematics/fourBar/freudenstein.ts';
 import type { Mechanism, RodJoint } from '../../kinematics/model.ts';
+import { differences } from '../../numeric/differences.ts';
 import { leastSquares, type LeastSquares } from '../../numeric/leastSquares.ts';
 import { solveTravel } from '../../travel/travel.ts';
 import type { TrialCase } from './trial.ts';
@@ -86,22 +87,12 @@ function broughtTo(mechanism: Mechanism, joint: RodJoint, free: TrialCase['free'
     return into.every(Number.isFinite);
   };
   const n = free.length;
+  const bounds = { from: new Float64Array(n), to: new Float64Array(n).fill(1) };
   const problem: LeastSquares = {
     count: 5,
-    from: new Float64Array(n),
-    to: new Float64Array(n).fill(1),
+    ...bounds,
     evaluate,
-    differentiate(x, residuals, jacobian) {
-      const moved = Float64Array.from(x);
-      const other = new Float64Array(5);
-      for (let j = 0; j < n; j++) {
-        const by = x[j]! + DIFFERENCE > 1 ? -DIFFERENCE : DIFFERENCE;
-        moved[j] = x[j]! + by;
-        evaluate(moved, other);
-        moved[j] = x[j]!;
-        for (let row = 0; row < 5; row++) jacobian[row * n + j] = (other[row]! - residuals[row]!) / by;
-      }
-    },
+    differentiate: (x, residuals, jacobian) => differences(evaluate, x, residuals, { ...bounds, step: DIFFERENCE }, jacobian),
   };
   return leastSquares(problem, new Float64Array(n).fill(0.5), { steps: 25, enough: 1e-12, still: 1e-6 })?.x;
 }

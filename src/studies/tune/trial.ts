@@ -11,6 +11,7 @@ import { createBuild, putDimensions } from '../../kinematics/createBuild.ts';
 import type { Mechanism } from '../../kinematics/model.ts';
 import { createPose, type Pose } from '../../kinematics/pose.ts';
 import { alongDimensions, rotationRatesAlong } from '../../kinematics/sensitivity.ts';
+import { differences } from '../../numeric/differences.ts';
 import type { LeastSquares } from '../../numeric/leastSquares.ts';
 import type { Column } from '../../table/column.ts';
 import { columnsOf } from '../../table/columns.ts';
@@ -113,30 +114,14 @@ export function createTrial(of: TrialCase): Trial {
     ownWeights: plain,
     height,
     problem(weights) {
-      const beyond = new Float64Array(count);
-      const short = new Float64Array(count);
-      /** By differences, of the rows from `first` on. Where one side cannot be assembled the other has to do. */
-      const byDifferences = (x: Float64Array, residuals: Float64Array, jacobian: Float64Array, first: number): void => {
-        const n = free.length;
-        const moved = Float64Array.from(x);
-        for (let j = 0; j < n; j++) {
-          const [high, low] = [Math.min(1, x[j]! + DIFFERENCE), Math.max(0, x[j]! - DIFFERENCE)];
-          moved[j] = high;
-          const hasHigh = evaluate(moved, weights, beyond);
-          moved[j] = low;
-          const hasLow = evaluate(moved, weights, short);
-          moved[j] = x[j]!;
-          for (let row = first; row < count; row++) {
-            const [up, down] = [hasHigh ? beyond[row]! : residuals[row]!, hasLow ? short[row]! : residuals[row]!];
-            jacobian[row * n + j] = (up - down) / ((hasHigh ? high : x[j]!) - (hasLow ? low : x[j]!));
-          }
-        }
-      };
+      const evaluateWith = (x: Float64Array, into: Float64Array): boolean => evaluate(x, weights, into);
+      const bounds = { from: new Float64Array(free.length), to: new Float64Array(free.length).fill(1) };
+      const byDifferences = (x: Float64Array, residuals: Float64Array, jacobian: Float64Array, firstRow: number): void =>
+        differences(evaluateWith, x, residuals, { ...bounds, step: DIFFERENCE, firstRow }, jacobian);
       return {
         count,
-        from: new Float64Array(free.length),
-        to: new Float64Array(free.length).fill(1),
-        evaluate: (x, into) => evaluate(x, weights, into),
+        ...bounds,
+        evaluate: evaluateWith,
         differentiate(x, residuals, jacobian) {
           if (opening === undefined) return byDifferences(x, residuals, jacobian, 0);
           jacobian.fill(0);

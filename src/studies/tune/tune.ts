@@ -8,6 +8,7 @@
 import type { Definition } from '../../definition/definition.ts';
 import type { Answered } from '../../findings/answered.ts';
 import { limitOf, type Study } from '../../findings/study.ts';
+import { differences } from '../../numeric/differences.ts';
 import { leastSquares, type LeastSquares, type Patience } from '../../numeric/leastSquares.ts';
 import { greatestOf } from '../../travel/extremes.ts';
 import { demandsOf, judge, type Demand, type Judgement } from './demands.ts';
@@ -305,7 +306,6 @@ const DIGITS = 6;
 function mend(trial: Trial, demands: readonly Demand[], solveWith: SolveWith, start: Float64Array): Float64Array | undefined {
   const curve = trial.problem(trial.ownWeights);
   const count = curve.count + demands.length;
-  const n = start.length;
   const evaluate = (x: Float64Array, into: Float64Array): boolean => {
     if (!curve.evaluate(x, into.subarray(0, curve.count))) return false;
     judge(solveWith([...trial.valuesAt(x)]), demands).forEach(({ shortfall }, i) => {
@@ -313,21 +313,13 @@ function mend(trial: Trial, demands: readonly Demand[], solveWith: SolveWith, st
     });
     return true;
   };
-  const other = new Float64Array(count);
+  const { from, to } = curve;
   const problem: LeastSquares = {
-    ...curve,
     count,
+    from,
+    to,
     evaluate,
-    differentiate(x, residuals, jacobian) {
-      const moved = Float64Array.from(x);
-      for (let j = 0; j < n; j++) {
-        const by = x[j]! + MEND_DIFFERENCE > 1 ? -MEND_DIFFERENCE : MEND_DIFFERENCE;
-        moved[j] = x[j]! + by;
-        const known = evaluate(moved, other);
-        moved[j] = x[j]!;
-        for (let row = 0; row < count; row++) jacobian[row * n + j] = known ? (other[row]! - residuals[row]!) / by : 0;
-      }
-    },
+    differentiate: (x, residuals, jacobian) => differences(evaluate, x, residuals, { from, to, step: MEND_DIFFERENCE }, jacobian),
   };
   const residuals = new Float64Array(count);
   const before = evaluate(start, residuals) ? squares(residuals) : Infinity;

@@ -1,13 +1,12 @@
 /** A workspace of two folders with files of the same names, in the editor's own memory. */
 import { commands, ConfigurationTarget, type Location, type LocationLink, workspace } from 'vscode';
 import type { Suite } from '../suite.ts';
-import { closeActiveEditor, inWorkspace, openFile, rangeOf, replaceText } from '../support/editor.ts';
+import { inWorkspace, openFile, rangeOf } from '../support/editor.ts';
 import { expectEqual } from '../support/expect.ts';
-import { untilProblem, untilProblems, writtenProblems } from '../support/problems.ts';
+import { untilProblems, writtenProblems } from '../support/problems.ts';
 import { referencesAt, renameEdits } from '../support/requests.ts';
+import { BROKEN, eachHasItsOwnProblems } from '../support/twoFolders.ts';
 import { until } from '../support/wait.ts';
-
-const BROKEN = 'binding-broken.throttle.yaml';
 
 export const folders: Suite = {
   about: 'two folders',
@@ -17,19 +16,7 @@ export const folders: Suite = {
       await until('two folders', workspace.onDidChangeWorkspaceFolders, read, namesOfFolders);
     },
 
-    'show the problems of files with the same name, each its own': async () => {
-      const first = (await openFile(inWorkspace(BROKEN, 0))).document;
-      const second = (await openFile(inWorkspace(BROKEN, 1))).document;
-      const written = writtenProblems(first.getText());
-      await untilProblems(first.uri, written);
-      await untilProblems(second.uri, written);
-      await replaceText(second, 'format: 1\n', 'format: 1\nnonsense: 2\n');
-      await untilProblem(second.uri, 'unknown-key');
-      await untilProblems(first.uri, written);
-      await closeActiveEditor();
-      await untilProblems(second.uri, []);
-      await untilProblems(first.uri, written);
-    },
+    'show the problems of files with the same name, each its own': eachHasItsOwnProblems,
 
     'keep names apart: definition, references and rename stay in the file of their folder': async () => {
       const { document } = await openFile(inWorkspace(BROKEN, 1));

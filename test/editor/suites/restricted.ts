@@ -2,13 +2,11 @@
 import { commands, workspace } from 'vscode';
 import type { Suite } from '../suite.ts';
 import { chooseFile, doInWindow, exactly } from '../support/acts.ts';
-import { closeActiveEditor, folderPath, inWorkspace, openFile, replaceText, writeFile } from '../support/editor.ts';
+import { folderPath, inWorkspace, openFile, replaceText, writeFile } from '../support/editor.ts';
 import { expectEqual } from '../support/expect.ts';
 import { expectSeen, seen } from '../support/page.ts';
-import { untilProblem, untilProblems, writtenProblems } from '../support/problems.ts';
+import { eachHasItsOwnProblems } from '../support/twoFolders.ts';
 import { FOUR_BARREL, openView, READY, untilText } from '../support/views.ts';
-
-const BROKEN = 'binding-broken.throttle.yaml';
 
 export const restricted: Suite = {
   about: 'two folders that are not trusted',
@@ -23,19 +21,7 @@ export const restricted: Suite = {
       return Promise.resolve();
     },
 
-    'show the problems of files with the same name, each its own': async () => {
-      const first = (await openFile(inWorkspace(BROKEN, 0))).document;
-      const second = (await openFile(inWorkspace(BROKEN, 1))).document;
-      const written = writtenProblems(first.getText());
-      await untilProblems(first.uri, written);
-      await untilProblems(second.uri, written);
-      await replaceText(second, 'format: 1\n', 'format: 1\nnonsense: 2\n');
-      await untilProblem(second.uri, 'unknown-key');
-      await untilProblems(first.uri, written);
-      await closeActiveEditor();
-      await untilProblems(second.uri, []);
-      await untilProblems(first.uri, written);
-    },
+    'show the problems of files with the same name, each its own': eachHasItsOwnProblems,
 
     'show the mechanism, which follows the text, is written to and steps as elsewhere': async () => {
       const { document } = await openView(FOUR_BARREL);

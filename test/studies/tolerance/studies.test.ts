@@ -14,7 +14,7 @@ import { effectsOn } from '../../../src/studies/tolerance/sensitivity.ts';
 import { corners, stackOf } from '../../../src/studies/tolerance/stack.ts';
 import { middleValues } from '../../../src/studies/tolerance/toleranced.ts';
 import { settleStops } from '../../../src/travel/stops.ts';
-import { finished } from '../../support/finished.ts';
+import { finished } from '../../../src/studies/finished.ts';
 import { caseOf, textbookLinkage, twoShafts } from './cases.ts';
 
 const text = twoShafts('± 0.1 mm');

@@ -4,7 +4,7 @@ import { distributionsOf } from '../../../src/studies/tolerance/distribution.ts'
 import { randomBuilds, type Builds, type Law } from '../../../src/studies/tolerance/monteCarlo.ts';
 import { effectsOn } from '../../../src/studies/tolerance/sensitivity.ts';
 import { corners, stackOf } from '../../../src/studies/tolerance/stack.ts';
-import { finished } from '../../support/finished.ts';
+import { finished } from '../../../src/studies/finished.ts';
 import { DEG, expectFigure } from '../../textbook/support/check.ts';
 import { toleranceCase } from '../../textbook/values/tolerance.ts';
 import { caseOf, textbookLinkage, type Case } from './cases.ts';

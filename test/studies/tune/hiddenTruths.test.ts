@@ -3,7 +3,7 @@ import { applyEdits } from '../../../src/definition/edit.ts';
 import { solve } from '../../../src/solve.ts';
 import { keepsAll } from '../../../src/studies/tune/tune.ts';
 import { editsOfValues, tuneText } from '../../../src/tuneText.ts';
-import { finished } from '../../support/finished.ts';
+import { finished } from '../../../src/studies/finished.ts';
 import { hiddenTruths } from '../../support/hiddenTruths.ts';
 
 /** Of the first of the hundred that the benchmark goes through. */

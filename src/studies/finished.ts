@@ -1,4 +1,4 @@
-/** What a search that goes in steps returns at its end. */
+/** A study that goes in steps, gone through to its end at once. */
 export function finished<Step, End>(steps: Generator<Step, End>): End {
   for (;;) {
     const { done, value } = steps.next();
