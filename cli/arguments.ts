@@ -7,6 +7,8 @@ import { readColumns } from './columns.ts';
 import { readFormat } from './format.ts';
 import { USAGE, type Command } from './help.ts';
 import { readSeverities } from './severityOption.ts';
+import { readSolveOptions, type SolveOptions } from './solveOptions.ts';
+import { readStudyOptions, type StudyOptions } from './studyOptions.ts';
 import { readTableOptions, type TableOptions } from './tableOptions.ts';
 
 export interface CheckRequest {
@@ -46,14 +48,22 @@ export interface ReturnRequest {
   readonly color: boolean | undefined;
 }
 
+export interface FitRequest extends Omit<ReturnRequest, 'kind'> {
+  readonly kind: 'fit';
+}
+
 export type ReturnFormat = (typeof RETURN_FORMATS)[number];
 
 /** Of a command that searches, or draws at random. */
-export interface StudyRequest {
+export interface StudyRequest extends StudyOptions {
   readonly kind: 'tune' | 'tolerance';
   readonly file: string;
-  /** Undefined for the usual one. */
-  readonly seed: number | undefined;
+  readonly color: boolean | undefined;
+}
+
+export interface SolveRequest extends SolveOptions {
+  readonly kind: 'solve';
+  readonly file: string;
   readonly color: boolean | undefined;
 }
 
@@ -63,6 +73,8 @@ export type Request =
   | CompareRequest
   | ReturnRequest
   | StudyRequest
+  | SolveRequest
+  | FitRequest
   | { readonly kind: 'help'; readonly topic: Command | undefined }
   | { readonly kind: 'version' }
   | Mistake;
@@ -80,7 +92,7 @@ const COMPARE_FORMATS = ['text', 'markdown', 'json'] as const;
 
 const RETURN_FORMATS = ['text', 'json'] as const;
 
-const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return', 'tune', 'tolerance'];
+const COMMANDS: readonly Command[] = ['check', 'table', 'compare', 'return', 'tune', 'solve', 'tolerance', 'fit'];
 
 const OPTIONS = {
   stations: { type: 'string' },
@@ -89,6 +101,12 @@ const OPTIONS = {
   format: { type: 'string' },
   severity: { type: 'string' },
   seed: { type: 'string' },
+  law: { type: 'string' },
+  builds: { type: 'string' },
+  change: { type: 'string' },
+  for: { type: 'string' },
+  from: { type: 'string' },
+  to: { type: 'string' },
   color: { type: 'boolean' },
   'no-color': { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
@@ -103,8 +121,13 @@ const BELONGS: Readonly<Partial<Record<OptionName, readonly Command[]>>> = {
   count: ['table'],
   columns: ['table', 'compare'],
   severity: ['check'],
-  format: ['check', 'table', 'compare', 'return'],
   seed: ['tune', 'tolerance'],
+  law: ['tolerance'],
+  builds: ['tolerance'],
+  change: ['solve'],
+  for: ['solve'],
+  from: ['solve'],
+  to: ['solve'],
 };
 
 export function readArguments(argv: readonly string[]): Request {
@@ -141,11 +164,13 @@ export function readArguments(argv: readonly string[]): Request {
     case 'compare':
       return compareRequest(files, given, color);
     case 'return':
-      return returnRequest(files, given, color);
+    case 'fit':
+      return returnRequest(command, files, given, color);
     case 'tune':
-      return seededRequest('tune', files, given, color);
     case 'tolerance':
-      return seededRequest('tolerance', files, given, color);
+      return studyRequest(command, files, given, color);
+    case 'solve':
+      return solveRequest(files, given, color);
   }
 }
 
@@ -192,16 +217,8 @@ function compareRequest(files: readonly string[], given: ReadonlyMap<OptionName,
   return typeof named === 'string' ? mistake(named, 'compare') : { kind: 'compare', was, is, color, ...chosen, ...named };
 }
 
-function returnRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
-  const [file, another] = files;
-  if (file === undefined) return mistake('A file is missing', 'return');
-  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'return');
-  const chosen = readFormat(given.get('format'), RETURN_FORMATS);
-  return typeof chosen === 'string' ? mistake(chosen, 'return') : { kind: 'return', file, color, ...chosen };
-}
-
-function seededRequest(
-  kind: 'tune' | 'tolerance',
+function returnRequest(
+  kind: 'return' | 'fit',
   files: readonly string[],
   given: ReadonlyMap<OptionName, string>,
   color: boolean | undefined,
@@ -209,15 +226,30 @@ function seededRequest(
   const [file, another] = files;
   if (file === undefined) return mistake('A file is missing', kind);
   if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, kind);
-  const written = given.get('seed');
-  if (written === undefined) return { kind, file, color, seed: undefined };
-  const seed = /^\d{1,10}$/.test(written) ? Number(written) : NaN;
-  return seed <= GREATEST_SEED
-    ? { kind, file, color, seed }
-    : mistake(`\`--seed\` is a whole number from 0 to ${GREATEST_SEED}, not \`${written}\``, kind);
+  const chosen = readFormat(given.get('format'), RETURN_FORMATS);
+  return typeof chosen === 'string' ? mistake(chosen, kind) : { kind, file, color, ...chosen };
 }
 
-const GREATEST_SEED = 2 ** 32 - 1;
+function studyRequest(
+  kind: StudyRequest['kind'],
+  files: readonly string[],
+  given: ReadonlyMap<OptionName, string>,
+  color: boolean | undefined,
+): Request {
+  const [file, another] = files;
+  if (file === undefined) return mistake('A file is missing', kind);
+  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, kind);
+  const options = readStudyOptions(given);
+  return typeof options === 'string' ? mistake(options, kind) : { kind, file, color, ...options };
+}
+
+function solveRequest(files: readonly string[], given: ReadonlyMap<OptionName, string>, color: boolean | undefined): Request {
+  const [file, another] = files;
+  if (file === undefined) return mistake('A file is missing', 'solve');
+  if (another !== undefined) return mistake(`One file at a time: \`${file}\` and \`${another}\` are two`, 'solve');
+  const options = readSolveOptions(given);
+  return typeof options === 'string' ? mistake(options, 'solve') : { kind: 'solve', file, color, ...options };
+}
 
 /** What is wrong with an option by itself; undefined where nothing is. */
 function optionProblem(name: string, rawName: string, value: string | undefined): string | undefined {

@@ -2,15 +2,17 @@
 import { CAUTION } from '../src/outputs/caution.ts';
 import { wrap } from '../src/outputs/width.ts';
 
-export type Command = 'check' | 'table' | 'compare' | 'return' | 'tune' | 'tolerance';
+export type Command = 'check' | 'table' | 'compare' | 'return' | 'tune' | 'solve' | 'tolerance' | 'fit';
 
 export const USAGE: Readonly<Record<Command, string>> = {
   check: 'pedal-to-plate check FILE… [--severity CODE=LEVEL] [--format text|markdown|json|sarif]',
   table: 'pedal-to-plate table FILE [--stations 0,25,50,100 | --count 101] [--columns NAME,…] [--format text|csv|json]',
   compare: 'pedal-to-plate compare OLD NEW [--columns NAME,…] [--format text|markdown|json]',
   return: 'pedal-to-plate return FILE [--format text|json]',
-  tune: 'pedal-to-plate tune FILE [--seed NUMBER]',
-  tolerance: 'pedal-to-plate tolerance FILE [--seed NUMBER]',
+  tune: 'pedal-to-plate tune FILE [--seed NUMBER] [--format text|json]',
+  solve: "pedal-to-plate solve FILE --change NAME --for 'CONDITION' [--from FIGURE] [--to FIGURE] [--format text|json]",
+  tolerance: 'pedal-to-plate tolerance FILE [--law normal|uniform] [--builds NUMBER] [--seed NUMBER] [--format text|json]',
+  fit: 'pedal-to-plate fit FILE [--format text|json]',
 };
 
 /** The whole help, or that of one command. */
@@ -28,8 +30,12 @@ export function helpFor(topic: Command | undefined): string {
       return RETURN;
     case 'tune':
       return TUNE;
+    case 'solve':
+      return SOLVE;
     case 'tolerance':
       return TOLERANCE;
+    case 'fit':
+      return FIT;
   }
 }
 
@@ -51,8 +57,12 @@ Usage:
       says whether every plate still closes with each single part lost
   ${USAGE.tune}
       finds the dimensions that give the curve which the file asks for
+  ${USAGE.solve}
+      finds every value of one figure at which something demanded is just met
   ${USAGE.tolerance}
       says what the tolerances do to openings, signals, angles and effort
+  ${USAGE.fit}
+      says what readings of the built car tell of its dimensions, and what to turn
 
 A FILE named - is standard input.
 
@@ -132,20 +142,54 @@ block wants and keeps what it says: several answers, best first, each with the v
 none keeps everything, what stands in the way. Nothing is written. A FILE named - is standard input.
 
 Options:
-      --seed NUMBER        begins the search from other places; the same file and seed give the same answers${COMMON}
+      --seed NUMBER        begins the search from other places; the same file and seed give the same answers
+      --format FORMAT      text (the default), or json with every digit${COMMON}
 Exit code: 0 an answer keeps everything and lies on the curve (an opening within 0.1°, anything else within 0.5 % of its greatest: common
 practice, no source), 1 none does, 2 the file has nothing to tune or cannot be used.
 `;
 
-const TOLERANCE = `Usage: ${USAGE.tolerance}
+const SOLVE = `Usage: ${USAGE.solve}
 
-Says what the tolerances of the file do to what matters: openings at rest and at full pedal, shafts out of step at rest, signals,
-the least transmission angle of each part, and the effort at half pedal without friction. Of each: the worst case, the root of the
-sum of squares, and 10 000 random builds in which a tolerance is three standard deviations; then which dimensions to hold tighter, and
-which rod, set after assembly, wins back how much. A FILE named - is standard input.
+Finds the values of one figure, within bounds, at which a condition is just met: all that it can find, each with what it gives and
+what else it does to findings and requirements; where the condition holds; and what comes nearest where there is none. Nothing is
+written. A FILE named - is standard input.
 
 Options:
-      --seed NUMBER        draws other builds; the same file and seed give the same answers${COMMON}
+      --change NAME        the figure: a name of \`let\`, or a path such as rods.link.length
+      --for CONDITION      what it is for: a name of \`require\`, or a condition as such a line has it, e.g. 'at(25%, shaft.opening) == 8 deg'
+      --from, --to FIGURE  bounds, e.g. 30mm; where not given, those in \`tune\`, else a length half of itself up and down (20 mm at
+                           least), an angle 60°, anything else as much as itself (common practice, no source)
+      --format FORMAT      text (the default), or json with every digit${COMMON}
+Exit code: 0 a value is found, 1 none is, 2 the file or the arguments cannot be used.
+`;
+
+const TOLERANCE = `Usage: ${USAGE.tolerance}
+
+Says what the tolerances of the file, and the play of its rod ends and slots, do to what matters: openings at rest and at full pedal,
+shafts out of step at rest, signals, the least transmission angle of each part, and the effort at half pedal. Of each: the worst case, the
+root of the sum of squares, and random builds; then how many builds meet each line of \`require\` (1000 are gone through at most, 100
+where forces are spoken of), which figures to hold tighter, and which rod, set after assembly, wins back how much. A pin stands anywhere
+within its play. A FILE named - is standard input.
+
+Options:
+      --law LAW            normal (the default): a tolerance is three standard deviations; uniform: evenly over its width
+      --builds NUMBER      random builds, 100 to 1000000; 10000 where not given
+      --seed NUMBER        draws other builds; the same file and seed give the same answers
+      --format FORMAT      text (the default), or json with every digit, and with bands along the travel${COMMON}
 Exit code: 0 every build keeps what is checked, 1 one does not, or nothing judges them, or an error in the text, 2 the file has
-no tolerance or cannot be used.
+no tolerance and no play, or cannot be used.
+`;
+
+const FIT = `Usage: ${USAGE.fit}
+
+Finds what the readings in the file's \`measured\` block, and in the CSV files beside it, say of the built car: each dimension with
+its standard error, a tolerance counted as three standard deviations that are known before; what these readings cannot tell, and of
+which dimensions only a sum or a difference shows; which readings do not go with the others; then by how much to turn which rod,
+cable or stop so that the car follows the curve of \`tune\`, or else the drawing. Nothing is written. A FILE named - is standard
+input, with its CSV files in the current folder.
+
+Options:
+      --format FORMAT      text (the default), or json with every digit and with each reading beside what was found${COMMON}
+Exit code: 0 every dimension is told and within its tolerance, and every reading goes with the others, 1 not so, or an error in the
+text, 2 there is nothing to find, a CSV file or the file cannot be used.
 `;

@@ -2,7 +2,9 @@
 import { readArguments } from './arguments.ts';
 import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
+import { fit } from './commands/fit.ts';
 import { returns } from './commands/return.ts';
+import { solveFor } from './commands/solve.ts';
 import { table } from './commands/table.ts';
 import { tolerance } from './commands/tolerance.ts';
 import { tune } from './commands/tune.ts';
@@ -35,7 +37,11 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       return returns(request, io);
     case 'tune':
       return tune(request, io);
+    case 'solve':
+      return solveFor(request, io);
     case 'tolerance':
       return tolerance(request, io);
+    case 'fit':
+      return fit(request, io);
   }
 }

@@ -41,7 +41,8 @@ export async function readSource(file: string, io: Io): Promise<Source> {
 /** Enough to say of any file that is read how much too large it is, and little enough for an endless one. */
 const READ_LIMIT = 4 * LARGEST_FILE;
 
-function decode(bytes: Uint8Array, cut: boolean): string | { readonly reason: string } {
+/** @param cut whether there is more @returns what is wrong in words that follow the file's name, where it is no text */
+export function decode(bytes: Uint8Array, cut: boolean): string | { readonly reason: string } {
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return { reason: 'is UTF-16 text; save it as UTF-8' };
   if (bytes.includes(0)) return { reason: 'is not text: it has zero bytes' };

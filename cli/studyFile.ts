@@ -2,7 +2,7 @@
 import { problemsText } from '../src/outputs/checkText.ts';
 import { printable, type Paint } from '../src/outputs/paint.ts';
 import { solve, type Answers } from '../src/solve.ts';
-import type { StudyRequest } from './arguments.ts';
+import type { SolveRequest, StudyRequest } from './arguments.ts';
 import { SOUND, UNUSABLE, WRONG, type Io } from './io.ts';
 import { readSource } from './source.ts';
 import { pageWidth, painterFor } from './terminal.ts';
@@ -18,7 +18,7 @@ export interface PageOptions {
 /** @returns the page and whether all is well; a sentence without a full stop where the file has nothing to study */
 export type Study = (answers: Answers, options: PageOptions) => string | { readonly page: string; readonly isSound: boolean };
 
-export async function studyFile(request: StudyRequest, io: Io, study: Study): Promise<number> {
+export async function studyFile(request: StudyRequest | SolveRequest, io: Io, study: Study): Promise<number> {
   const source = await readSource(request.file, io);
   const paintError = painterFor(request.color, io.errorIsTerminal, io.environment);
   const unusable = (message: string): number => {

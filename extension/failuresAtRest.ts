@@ -5,6 +5,7 @@
 import { Disposable, EventEmitter, workspace } from 'vscode';
 import type { Event, TextDocument } from 'vscode';
 import { withFailures } from '../src/outputs/withFailures.ts';
+import type { Failures } from '../src/findings/failures.ts';
 import type { Answers } from '../src/solve.ts';
 import type { SolvedDocument } from './answers.ts';
 import { PIECE_MS } from './turns.ts';
@@ -35,14 +36,15 @@ export function lookAtFailures({ onDidSolve, onDidForget }: RestOptions): Failur
   };
   const begin = ({ document, answers }: SolvedDocument): void => {
     stop(document);
-    const failures = answers.failures();
-    if (failures === undefined) return;
     const { version } = document;
-    const work = failures.work('closing');
+    let work: ReturnType<Failures['work']> | undefined;
     const go = (): void => {
       timers.delete(document);
       if (document.version !== version || document.isClosed) return;
       const until = Date.now() + PIECE_MS;
+      // Asking for them may solve the linkage, which is not needed before.
+      work ??= answers.failures()?.work('closing');
+      if (work === undefined) return;
       do {
         if (work.next().done !== true) continue;
         const whole = withFailures(answers);

@@ -1,14 +1,16 @@
 /** What fails where nobody waits for it, so that no person could be told. */
-import { EventEmitter } from 'vscode';
+import { Disposable } from 'vscode';
+import type { Log } from './log.ts';
 
-/** Waits for work; why it failed goes to the editor's log, as whatever a listener throws. */
+let log: Pick<Log, 'failed'> | undefined;
+
+/** Until disposed of. */
+export function failuresGoTo(place: Pick<Log, 'failed'>): Disposable {
+  log = place;
+  return new Disposable(() => (log = undefined));
+}
+
+/** Waits for work; why it failed goes to the log. */
 export function logFailure(work: Promise<unknown>): void {
-  void work.catch((error: unknown) => {
-    const failed = new EventEmitter<unknown>();
-    failed.event((why) => {
-      throw why;
-    });
-    failed.fire(error);
-    failed.dispose();
-  });
+  void work.catch((error: unknown) => log?.failed(error));
 }

@@ -2,21 +2,30 @@
  * The extension's door. Opening it costs next to nothing: the core is read and run when the first throttle file is open or something is
  * asked for, after the editor has been told that the extension is awake.
  */
-import { Disposable, workspace } from 'vscode';
+import { Disposable, version, workspace } from 'vscode';
 import type { ExtensionContext } from 'vscode';
 import { isThrottleFile } from './language.ts';
-import { logFailure } from './logFailure.ts';
+import { keepLog, type Log } from './log.ts';
 import { offerNewFile } from './newFile.ts';
+import type { ThreadPort } from './studies/serveStudies.ts';
 import type { ServedThrottleFiles } from './throttleFiles.ts';
 import { offerView } from './viewDoor.ts';
 
 export function activate(context: ExtensionContext): void {
-  const files = serveWhenNeeded(context);
+  const log = keepLog();
+  const files = serveWhenNeeded(context, log);
   context.subscriptions.push(
     offerNewFile(),
     files,
+    log,
     offerView(async () => (await files.served())?.views),
   );
+}
+
+/** What a thread of the extension's own does, which runs this bundle and is no extension. */
+export async function serveStudies(port: ThreadPort): Promise<void> {
+  const throttleFiles = await import('./throttleFiles.ts');
+  throttleFiles.serveStudies(port);
 }
 
 interface Serving {
@@ -26,14 +35,16 @@ interface Serving {
 }
 
 /** Starts by itself with the first throttle file, and ends when disposed of. */
-function serveWhenNeeded({ extensionUri }: ExtensionContext): Serving {
+function serveWhenNeeded({ extension, extensionUri }: ExtensionContext, log: Log): Serving {
   let starting: Promise<ServedThrottleFiles | undefined> | undefined;
   let started: ServedThrottleFiles | undefined;
   let isDisposed = false;
   let timer: number | undefined;
   const start = async (): Promise<ServedThrottleFiles | undefined> => {
     const { serveThrottleFiles } = await import('./throttleFiles.ts').catch(tryAgainLater);
-    if (!isDisposed) started = serveThrottleFiles(extensionUri);
+    if (isDisposed) return undefined;
+    log.info(`Version ${versionOf(extension.packageJSON)}, in VS Code ${version}`);
+    started = serveThrottleFiles(extensionUri, log);
     return started;
   };
   const served = (): Promise<ServedThrottleFiles | undefined> => {
@@ -41,7 +52,7 @@ function serveWhenNeeded({ extensionUri }: ExtensionContext): Serving {
     return isDisposed ? Promise.resolve(undefined) : (starting ??= start());
   };
   const startSoon = (): void => {
-    timer ??= setTimeout(() => logFailure(served()), 0);
+    timer ??= setTimeout(() => void served().catch(log.failed), 0);
   };
   const listen = (): Disposable =>
     workspace.onDidOpenTextDocument((document) => {
@@ -66,4 +77,9 @@ function serveWhenNeeded({ extensionUri }: ExtensionContext): Serving {
       started = undefined;
     },
   };
+}
+
+/** Of the manifest, as it stands there. */
+function versionOf(manifest: unknown): string {
+  return typeof manifest === 'object' && manifest !== null && 'version' in manifest ? String(manifest.version) : 'unknown';
 }

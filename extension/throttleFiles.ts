@@ -16,26 +16,39 @@ import { provideReferences } from './features/references.ts';
 import { provideRename } from './features/rename.ts';
 import { revealParts } from './features/revealPart.ts';
 import { provideSelectionRanges } from './features/selectionRanges.ts';
+import { provideStudyActions } from './features/studyActions.ts';
 import { provideSymbols } from './features/symbols.ts';
 import { provideTokens } from './features/tokens.ts';
+import { fadeUnusedNames } from './features/unusedNames.ts';
+import { keepMeasuredFiles } from './measuredFiles.ts';
+import type { Log } from './log.ts';
+import { failuresGoTo } from './logFailure.ts';
 import { showStatus } from './statusBar.ts';
 import { provideTests } from './tests.ts';
 import { keepViews, type Views } from './view/views.ts';
+
+export { serveStudies } from './studies/serveStudies.ts';
 
 export interface ServedThrottleFiles {
   readonly views: Views;
   dispose(): void;
 }
 
-/** @param extensionUri where the extension is installed; its pages of the codes stand there, and what the view is built of */
-export function serveThrottleFiles(extensionUri: Uri): ServedThrottleFiles {
+/**
+ * @param extensionUri where the extension is installed; its pages of the codes stand there, and what the view is built of
+ * @param log where failures go that nobody waits for
+ */
+export function serveThrottleFiles(extensionUri: Uri, log: Pick<Log, 'failed'>): ServedThrottleFiles {
   const answers = keepAnswers();
-  const views = keepViews(answers, extensionUri);
+  const measured = keepMeasuredFiles(answers);
+  const views = keepViews(answers, measured, extensionUri);
   const serving = Disposable.from(
     views,
-    publishProblems(answers),
+    measured,
+    publishProblems(answers, measured),
     openCodePages(extensionUri),
     provideCodeActions(answers),
+    provideStudyActions(answers),
     provideCompletion(answers),
     provideHover(answers),
     provideInlayHints(answers),
@@ -51,6 +64,8 @@ export function serveThrottleFiles(extensionUri: Uri): ServedThrottleFiles {
     provideTokens(answers),
     provideTests(answers),
     showStatus(answers),
+    fadeUnusedNames(answers),
+    failuresGoTo(log),
     answers,
   );
   return { views, dispose: () => void serving.dispose() };

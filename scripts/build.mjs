@@ -49,14 +49,15 @@ const anywhere = {
 export const forNode = { ...anywhere, external: ['node:*'], format: 'esm', target: 'node20.19' };
 
 /**
- * The editor loads CommonJS. Node's modules are not external here: using one fails the build. All other characters are escaped: what is
+ * The editor loads CommonJS. Of Node's modules only that of threads is external, which is asked for in hosts
+ * that have no other: using any else fails the build. All other characters are escaped: what is
  * ASCII alone an engine holds in a byte each, and reads about a quarter quicker. Functions lose their names: to keep them costs a fifth of
  * the time of every solve, and the maps have them.
  */
 const forEditor = {
   ...anywhere,
   charset: 'ascii',
-  external: ['vscode'],
+  external: ['vscode', 'node:worker_threads'],
   format: 'cjs',
   minify: true,
   sourcemap: true,
@@ -106,7 +107,7 @@ async function bundleExtension(settings) {
 const BESIDE_LATER = 'extension/throttleFiles.cjs';
 
 /** Names and functions, without a state: these may be there twice, before `LATER` and in it. */
-const STATELESS = ['extension/language.ts', 'extension/logFailure.ts', 'extension/view/names.ts'];
+const STATELESS = ['extension/language.ts', 'extension/view/names.ts'];
 
 function requireNoneTwice(paths) {
   const [first, ...others] = paths.filter((path) => !STATELESS.includes(path));

@@ -11,6 +11,7 @@ import { fetchChromium, openPage } from './editorHosts/chromium.mjs';
 import * as node from './editorHosts/nodeHost.mjs';
 import { answerLook } from './editorHosts/pageQuestions.mjs';
 import { collectResults } from './editorHosts/results.mjs';
+import { stillWindow } from './editorHosts/stillWindow.mjs';
 import * as web from './editorHosts/webHost.mjs';
 import { root } from './setUp.mjs';
 
@@ -38,10 +39,11 @@ export const modulesFor = (name) => ({
  * @param {boolean} [options.trusted] false where the editor shall not trust the folder; `web` always does
  * @param {string} [options.installed] path of a `.vsix` to install instead; `node` alone can
  * @param {{width: number, height: number}} [options.size] of the window
+ * @param {boolean} [options.still] whether the window goes without motion of its own
  * @param {(line: string, page: import('playwright-core').Page) => void} [options.hear] gets each line that is logged inside
  * @returns {Promise<{page: import('playwright-core').Page, exited: Promise<number>, close: () => Promise<void>}>} `exited`: the exit code once `run` has ended
  */
-export async function openEditor(host, { folder, tests, trusted = true, installed, size, hear = () => undefined }) {
+export async function openEditor(host, { folder, tests, trusted = true, installed, size, still = false, hear = () => undefined }) {
   const server = await HOSTS[host].start({ folder, tests, trusted, installed });
   const log = [];
   const browser = await openPage(size).catch(async (error) => {
@@ -62,6 +64,7 @@ export async function openEditor(host, { folder, tests, trusted = true, installe
       hear(line, browser.page);
     });
     browser.page.setDefaultTimeout(PAGE_MS);
+    if (still) await stillWindow(browser.page);
     await browser.page.goto(server.url);
     return { page: browser.page, exited, close };
   } catch (error) {
@@ -97,7 +100,7 @@ export async function runEditorTests(host, { suites = 'run', installed, print = 
       collected.hear(line);
       answerLook(line, page);
     };
-    const editor = await openEditor(host, { ...where, tests, installed, hear });
+    const editor = await openEditor(host, { ...where, tests, installed, still: true, hear });
     quiet.broken();
     print(`${TITLE}${FOLDERS[suites]}${installed === undefined ? '' : `, ${installed}`}`);
     const ended = await Promise.race([

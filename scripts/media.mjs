@@ -1,6 +1,7 @@
 /**
  * `npm run media [-- view|stroke]`: the pictures of README, of a bundled example in a real editor, into `docs/media/`: text and view side by
- * side as `view.png`, and one stroke of the pedal as `stroke.gif`. They are kept in the repository; run it again when the view looks otherwise.
+ * side as `view.png`, and one stroke of the pedal as `stroke.gif`, all of it and then its engine's side. They are kept in the repository; run
+ * it again when the view looks otherwise.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import process from 'node:process';
@@ -39,7 +40,8 @@ const MEDIA = {
   stroke: {
     file: 'stroke.gif',
     largest: 1_500_000,
-    size: { width: 1100, height: 700 },
+    // Three charts stand on it whole.
+    size: { width: 1100, height: 800 },
     scene: {
       ...SCENES.view,
       at: 'format: 1',
@@ -52,9 +54,11 @@ const MEDIA = {
 };
 
 /** Of a stroke out and back, which takes four seconds as in the view itself. */
-const FRAMES = 50;
-const FRAME_MS = 80;
-/** How long it rests before it begins anew. */
+const FRAMES = 40;
+const FRAME_MS = 100;
+/** The buttons that show all of it, and its engine's side. */
+const LOOKS = ['Fit', 'Engine'];
+/** How long it rests before each. */
 const REST_MS = 1600;
 
 /** Of the editor's own that lie over the upper edge of a view, in pixels. */
@@ -68,15 +72,21 @@ async function takeStroke(page, view) {
   const holder = await (await view.parentFrame()).frameElement();
   const { x, y, width, height } = await holder.boundingBox();
   const clip = { x, y: y + UNDER_TABS, width, height: height - UNDER_TABS };
-  const files = [];
-  for (let frame = 0; frame <= FRAMES / 2; frame++) {
-    await setPedal(view, 100 * travelAt(frame / FRAMES));
-    await settled(page);
-    files.push(await page.screenshot({ clip }));
+  const frames = [];
+  for (const look of LOOKS) {
+    await view.locator('.drawing button', { hasText: new RegExp(`^${look}$`) }).click();
+    // The pointer would leave its mark on the button.
+    await page.mouse.move(x + 1, y + height - 1);
+    const files = [];
+    for (let frame = 0; frame <= FRAMES / 2; frame++) {
+      await setPedal(view, 100 * travelAt(frame / FRAMES));
+      await settled(page);
+      files.push(await page.screenshot({ clip }));
+    }
+    const out = await readPngs(page, files);
+    frames.push(...out, ...out.slice(1, -1).reverse());
   }
-  const out = await readPngs(page, files);
-  const frames = [...out, ...out.slice(1, -1).reverse()];
-  return encodeAnimation(frames, (index) => (index === 0 ? REST_MS : FRAME_MS));
+  return encodeAnimation(frames, (index) => (index % FRAMES === 0 ? REST_MS : FRAME_MS));
 }
 
 await orStop(async () => {

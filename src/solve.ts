@@ -2,23 +2,23 @@
  * The one door for every face: text in, answers out.
  */
 import type { Definition } from './definition/definition.ts';
-import { findLoadPath, type LoadStep } from './definition/loadPath.ts';
+import { findLoadPath, type LoadPath, type LoadStep } from './definition/loadPath.ts';
 import type { Problem } from './definition/problem.ts';
 import { readDefinition } from './definition/read.ts';
 import type { Answered } from './findings/answered.ts';
 import { findFacts } from './findings/facts.ts';
 import { findFailures, type Failures } from './findings/failures.ts';
-import { findAll } from './findings/findings.ts';
+import { findAgain } from './findings/findAgain.ts';
 import { findNotChecked } from './findings/notChecked.ts';
 import { pathParts } from './findings/parts.ts';
-import { createStudy } from './findings/study.ts';
+import { createStudy, type Study } from './findings/study.ts';
 import { compileMechanism } from './kinematics/compile.ts';
 import { decideRequirements } from './requirements/decide.ts';
-import type { Table } from './table/column.ts';
+import type { Column, Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
 import { tabulate } from './table/table.ts';
 import { later } from './travel/once.ts';
-import { solveTravelAgain } from './travel/travel.ts';
+import { solveTravelAgain, type Travel } from './travel/travel.ts';
 
 export interface Answers extends Answered {
   /** @param stations pedal travels, fractions from 0 to 1; @param names columns wanted, all where absent */
@@ -27,48 +27,76 @@ export interface Answers extends Answered {
   failures(): Failures | undefined;
 }
 
+/** How the linkage of a text moves: what all its answers rest on, and all that solving for one figure needs of most of its texts. */
+export interface Motion {
+  readonly definition: Definition | undefined;
+  readonly loadPath: LoadPath | undefined;
+  readonly problems: readonly Problem[];
+  /** Undefined where nothing can be solved; there are no columns then. */
+  readonly travel: Travel | undefined;
+  readonly columns: readonly Column[];
+}
+
 /** Never throws, whatever the text. */
-export function solve(text: string): Answers {
+export function solveMotion(text: string): Motion {
+  return motionOf(readText(text));
+}
+
+/** A text, read and not solved yet. */
+interface Read extends Pick<Motion, 'definition' | 'loadPath' | 'problems'> {
+  /** Whether its load path is longer than is solved. */
+  readonly isTooLong: boolean;
+}
+
+function readText(text: string): Read {
   const reading = readDefinition(text);
   const { definition } = reading;
   const problems = [...reading.problems];
   const loadPath = definition && findLoadPath(definition).path;
   const excess = loadPath?.steps[MOST_JOINTS];
   if (definition !== undefined && excess !== undefined) problems.push(tooManyJoints(definition, excess));
-  const mechanism = definition && loadPath && excess === undefined ? compileMechanism(definition, loadPath) : undefined;
-  if (definition === undefined || mechanism === undefined) {
-    return {
-      text,
-      definition,
-      loadPath,
-      problems,
-      columns: [],
-      findings: [],
-      facts: [],
-      requirements: definition === undefined ? [] : decideRequirements({ text, definition, problems, columns: [] }),
-      notChecked: definition === undefined ? [] : findNotChecked(definition, undefined),
-      parts: [],
-      study: undefined,
-      table: (stations) => ({ stations, columns: [] }),
-      failures: () => undefined,
-    };
-  }
-  const travel = solveTravelAgain(mechanism);
-  const columns = columnsOf(travel);
-  const study = createStudy(definition, travel, columns);
+  return { definition, loadPath, problems, isTooLong: excess !== undefined };
+}
+
+function motionOf({ isTooLong, ...read }: Read): Motion {
+  const { definition, loadPath } = read;
+  const mechanism = definition && loadPath && !isTooLong ? compileMechanism(definition, loadPath) : undefined;
+  const travel = mechanism && solveTravelAgain(mechanism);
+  return { ...read, travel, columns: travel === undefined ? [] : columnsOf(travel) };
+}
+
+/** Never throws, whatever the text. */
+export function solve(text: string): Answers {
+  const read = readText(text);
+  const { definition, loadPath, problems } = read;
+  // Not solved before it is needed: a linkage that stands as it did has its findings already.
+  const motion = later(() => motionOf(read));
+  const study = later(() => {
+    const { travel, columns } = motion();
+    return definition && travel && createStudy(definition, travel, columns);
+  });
+  const findings = definition && findAgain(definition, study);
+  if (definition === undefined || findings === undefined) return unsolved(text, read);
+  // What was found was found of a travel: here it is.
+  const solved = (): Study => study()!;
   // While a person types only problems and findings are wanted; the rest is worked out for those who ask.
-  const facts = later(() => findFacts(study));
-  const requirements = later(() => decideRequirements({ text, definition, problems, travel, columns }));
-  const notChecked = later(() => findNotChecked(definition, study));
-  const parts = later(() => pathParts(study));
-  const failures = later(() => findFailures(study));
+  const facts = later(() => findFacts(solved()));
+  const requirements = later(() => {
+    const { travel, columns } = motion();
+    return decideRequirements({ text, definition, problems, ...(travel && { travel }), columns });
+  });
+  const notChecked = later(() => findNotChecked(definition, solved()));
+  const parts = later(() => pathParts(solved()));
+  const failures = later(() => findFailures(solved()));
   return {
     text,
     definition,
     loadPath,
     problems,
-    columns,
-    findings: findAll(study),
+    get columns() {
+      return motion().columns;
+    },
+    findings,
     get facts() {
       return facts();
     },
@@ -81,10 +109,32 @@ export function solve(text: string): Answers {
     get parts() {
       return parts();
     },
-    study,
+    get study() {
+      return study();
+    },
     failures,
-    table: (stations, names) =>
-      tabulate(travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations),
+    table(stations, names) {
+      const { columns } = motion();
+      return tabulate(solved().travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations);
+    },
+  };
+}
+
+function unsolved(text: string, { definition, loadPath, problems }: Read): Answers {
+  return {
+    text,
+    definition,
+    loadPath,
+    problems,
+    columns: [],
+    findings: [],
+    facts: [],
+    requirements: definition === undefined ? [] : decideRequirements({ text, definition, problems, columns: [] }),
+    notChecked: definition === undefined ? [] : findNotChecked(definition, undefined),
+    parts: [],
+    study: undefined,
+    table: (stations) => ({ stations, columns: [] }),
+    failures: () => undefined,
   };
 }
 

@@ -1,8 +1,10 @@
 /** What the editor has said, written into the page's state. What is of an older text than what is known is left aside. */
 import { batch } from '@preact/signals';
 import type { Source, ToView } from '../src/protocol/messages.ts';
+import { taken, withFollowed } from './page/follows.ts';
 import { tellWorking } from './page/returns.ts';
-import { trialBroken, trialRefused, trialShown } from './send.ts';
+import { tellStudy } from './page/studies.ts';
+import { isSameTrial, trialBroken, trialRefused, trialShown } from './send.ts';
 import {
   announcement,
   compared,
@@ -14,6 +16,7 @@ import {
   newest,
   selected,
   shown,
+  shownTrial,
   trial,
   written,
 } from './state.ts';
@@ -24,6 +27,8 @@ export function receive(message: ToView): void {
     switch (message.type) {
       case 'show':
         return isCurrent(message.source) ? show(message) : undefined;
+      case 'follows':
+        return follow(message);
       case 'broken':
         if (!isCurrent(message.source)) return;
         gone.value = undefined;
@@ -47,6 +52,8 @@ export function receive(message: ToView): void {
         return;
       case 'working':
         return tellWorking(message);
+      case 'study':
+        return tellStudy(message);
       case 'gone':
         newest.value = undefined;
         gone.value = message.reason;
@@ -57,13 +64,24 @@ export function receive(message: ToView): void {
 }
 
 function show(message: ToView & { type: 'show' }): void {
-  const { source, fileName, trial: of, picture, charts, report } = message;
+  const { source, trial: of, report } = message;
   if (report.verdict !== shown.value?.report.verdict || missing.value !== undefined) announcement.value = report.verdict;
   gone.value = undefined;
   missing.value = undefined;
-  shown.value = { source, fileName, picture, charts, report };
-  if (of.length === 0) written.value = { picture, charts, report };
+  const now = taken(message, shown.value);
+  shown.value = now;
+  if (of.length === 0) written.value = now;
   trialShown(of, source);
+}
+
+/** Of the picture that is shown, or of the written text behind it; of any other it comes too late, or too early to be of use. */
+function follow(message: ToView & { type: 'follows' }): void {
+  const [now, before] = [shown.value, written.value];
+  const isOfText = (picture: typeof now): picture is NonNullable<typeof now> =>
+    picture?.source.uri === message.source.uri && picture.source.version === message.source.version;
+  if (isOfText(now) && isSameTrial(message.trial, shownTrial.value)) shown.value = withFollowed(now, message);
+  if (!isOfText(before) || message.trial.length > 0) return;
+  written.value = before === now ? shown.value : withFollowed(before, message);
 }
 
 /** Not older than what has come before of the same file. */

@@ -5,8 +5,10 @@
 import { openChannel } from '../src/protocol/channel.ts';
 import type { Channel, Ignored, Port } from '../src/protocol/channel.ts';
 import { isAnswered, isToView } from '../src/protocol/guards.ts';
-import type { Requests, Source, ToEditor, ToView, Trial } from '../src/protocol/messages.ts';
+import type { ChartId } from '../src/protocol/charts.ts';
+import type { Coming, Requests, Source, ToEditor, ToView, Trial } from '../src/protocol/messages.ts';
 import type { PartKey, TextPlace } from '../src/protocol/report.ts';
+import type { StudyKind, WriteAnswer } from '../src/protocol/studies.ts';
 import type { FailureKey, Returns, ReturnTrace, Tried } from '../src/protocol/returns.ts';
 import { complaint, gone, missing, shown, shownTrial, trial } from './state.ts';
 import { WORDS } from './words.ts';
@@ -58,6 +60,13 @@ export const step = (way: 1 | -1): void => channel?.notify({ type: 'step', way }
 
 export const compareWith = (other: (ToEditor & { type: 'compare-with' })['other']): void =>
   channel?.notify({ type: 'compare-with', other });
+
+/** These charts can be seen, and no others. */
+export const tellInSight = (charts: readonly ChartId[]): void => channel?.notify({ type: 'in-sight', charts });
+
+/** What should have followed the picture that is shown has not come. */
+export const askToFollow = (source: Source, coming: readonly Coming[]): void =>
+  channel?.notify({ type: 'follow', source, trial: shownTrial.peek(), coming });
 
 /** Shows what these figures would do, without writing them; the newest wins. An empty list drops them. */
 export function tryFigures(next: Trial): void {
@@ -121,6 +130,17 @@ export const requestReturns = (of: Tried): Promise<Returns> => asked('returns', 
 /** A snap-back; rejects with why there is none. */
 export const requestTrace = (of: Tried, failure: FailureKey | undefined): Promise<ReturnTrace> => asked('trace', { ...of, failure });
 
+/** Begins a study of the text as it stands; what comes of it is told. */
+export const runStudy = (kind: StudyKind): void => channel?.notify({ type: 'run-study', kind });
+
+export const cancelStudy = (kind: StudyKind): void => channel?.notify({ type: 'cancel-study', kind });
+
+/** Writes an answer of a study, as one undo step; rejects with why nothing was written. @returns the version that has it */
+export async function requestAnswer(answer: WriteAnswer): Promise<number> {
+  if (channel === undefined) throw new Error(WORDS.noLine);
+  return (await channel.request('answer', answer, ANSWER_WITHIN_MS)).version;
+}
+
 async function asked<Name extends 'returns' | 'trace'>(name: Name, asks: Requests[Name]['asks']): Promise<Requests[Name]['answers']> {
   if (channel === undefined) throw new Error(WORDS.noLine);
   return channel.request(name, asks, WORKED_OUT_WITHIN_MS);
@@ -178,7 +198,7 @@ function trialLost(): void {
   complaint.value = WORDS.trialLost;
 }
 
-const isSameTrial = (a: Trial, b: Trial) => JSON.stringify(a) === JSON.stringify(b);
+export const isSameTrial = (a: Trial, b: Trial) => JSON.stringify(a) === JSON.stringify(b);
 
 function setTimer(callback: () => void, milliseconds: number): () => void {
   const id = setTimeout(callback, milliseconds);

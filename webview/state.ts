@@ -4,12 +4,14 @@
  * attributes in an effect and renders nothing anew.
  */
 import { computed, signal } from '@preact/signals';
-import type { Compared, Missing, Shown, Source, Trial } from '../src/protocol/messages.ts';
+import type { Compared, Missing, Source, Trial } from '../src/protocol/messages.ts';
 import type { Dial, PartKey } from '../src/protocol/report.ts';
+import type { StudyKind, StudySpread, ToldStudy } from '../src/protocol/studies.ts';
 import type { FailureKey, Returns, ReturnTrace, Tried, Working } from '../src/protocol/returns.ts';
+import type { ShownInParts } from './page/follows.ts';
 
 /** The newest picture with the text that it is of; undefined before the first. */
-export const shown = signal<(Shown & { readonly source: Source; readonly fileName: string }) | undefined>(undefined);
+export const shown = signal<ShownInParts | undefined>(undefined);
 
 /** What the text lacks where it has no picture of its own: the one above is then an older one, dimmed. Undefined where it is current. */
 export const missing = signal<readonly Missing[] | undefined>(undefined);
@@ -40,7 +42,7 @@ export const trial = signal<Trial>([]);
 /** What of it the picture shows so far. */
 export const shownTrial = signal<Trial>([]);
 /** The newest picture of the text as it is written, to be compared with while figures are tried. */
-export const written = signal<Shown | undefined>(undefined);
+export const written = signal<ShownInParts | undefined>(undefined);
 /** The number under the cursor, which can be tried too. */
 export const dialAtCursor = signal<Dial | undefined>(undefined);
 
@@ -55,6 +57,20 @@ export const returnsComing = signal<{ readonly of: Tried; readonly progress: Pic
 );
 /** Why they did not come when they were asked for last; undefined where they did. */
 export const returnsRefused = signal<string | undefined>(undefined);
+
+/** Where each study stands that was asked for, and the text that it is of; what a person has put away is not there. */
+export const studies = signal<Readonly<Partial<Record<StudyKind, Pick<ToldStudy, 'source' | 'now'>>>>>({});
+/** To which the page is to lead: it was asked for elsewhere. A new object each time. */
+export const studyToShow = signal<{ readonly kind: StudyKind } | undefined>(undefined);
+/** The answer of a study that stands in the text, and the version that has it; undefined where none was written. */
+export const writtenAnswer = signal<{ readonly kind: StudyKind; readonly block: number; readonly version: number } | undefined>(undefined);
+/** How far the curves spread of the text as it is shown; undefined while that is not known, or of another text or of what is tried. */
+export const spread = computed((): StudySpread | undefined => {
+  const known = studies.value.tolerance;
+  const of = shown.value?.source;
+  if (known?.now.stage !== 'found' || shownTrial.value.length > 0 || missing.value !== undefined) return undefined;
+  return known.source.uri === of?.uri && known.source.version === of.version ? known.now.found.spread : undefined;
+});
 
 /** A snap-back that the drawing follows in the place of the pedal. */
 export interface ShownSnapBack {

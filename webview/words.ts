@@ -2,6 +2,7 @@
 import type { LimitBand } from '../src/protocol/charts.ts';
 import type { PartKind, ReportedFigure, ReportedMark, ReportedPart, ReportedRequirement, Severity } from '../src/protocol/report.ts';
 import { DRAWING_WORDS } from './drawing/words.ts';
+import { STUDY_WORDS } from './panels/studies/words.ts';
 import type { TypedNumber } from './panels/numberText.ts';
 
 const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
@@ -173,6 +174,10 @@ export const WORDS = {
   after: (name: string, isSeized: boolean) => (name === '' ? '' : ` ${isSeized ? 'with' : 'without'} ${name}`),
   sliderIdle: (at: string) => `Does not drive the drawing: ${at}`,
 
+  // Studies
+  studies: STUDY_WORDS,
+  buildsWithin: (low: string, high: string) => `most builds ${low} to ${high}`,
+
   // Charts
   charts: 'Charts',
   noFigure: '–',
@@ -184,6 +189,8 @@ export const WORDS = {
   drawingAs: (kind: string) => `Drawing as ${kind}`,
   limitsShaded: (bands: readonly Pick<LimitBand, 'label' | 'severity'>[]) =>
     `Shaded: ${bands.map(({ label, severity }) => `${label} (${severity === 'error' ? 'error, hatched' : 'warning'})`).join(', ')}`,
+  othersShaded: (drawn: number, others: number) =>
+    `Drawn are the ${drawn} curves that matter most; grey, what the other ${others} lie between: each stands in the table, and is drawn while its part is lit.`,
   table: 'Table',
   tableOf: (title: string) => `${title} as a table`,
   tableFrame: (title: string) => `Table of ${title}`,

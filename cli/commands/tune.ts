@@ -1,4 +1,5 @@
 /** `tune FILE`: the dimensions that give the curve which the file asks for. */
+import { tunedJson } from '../../src/outputs/tunedJson.ts';
 import { tunedText } from '../../src/outputs/tunedText.ts';
 import { finished } from '../../src/studies/finished.ts';
 import { keepsAll, TUNE_DEFAULTS } from '../../src/studies/tune/tune.ts';
@@ -9,10 +10,14 @@ import { studyFile } from '../studyFile.ts';
 
 export function tune(request: StudyRequest, io: Io): Promise<number> {
   return studyFile(request, io, (answers, options) => {
-    const outcome = finished(tuneText(answers.text, { ...TUNE_DEFAULTS, ...(request.seed !== undefined && { seed: request.seed }) }));
+    const { seed = TUNE_DEFAULTS.seed } = request;
+    const outcome = finished(tuneText(answers.text, { ...TUNE_DEFAULTS, seed }));
     if (outcome.kind === 'not-tuned') return outcome.why;
     const [best] = outcome.answers;
     const isSound = best !== undefined && keepsAll(best) && best.error <= outcome.enough;
-    return { page: tunedText(answers, outcome, options), isSound };
+    const { definition } = answers;
+    const asJson = request.format === 'json' && definition !== undefined;
+    const page = asJson ? tunedJson(answers, definition, outcome, seed, options.file) : tunedText(answers, outcome, options);
+    return { page, isSound };
   });
 }

@@ -1,60 +1,103 @@
 /**
- * One line above each part of the load path: the figure that matters for it. While a text is half-typed and a part cannot be solved its line
- * stays where it is, without a figure, so that the text does not jump under the hands.
+ * One line above each part: the figure that matters for it; and above what can be studied, what begins the study. Where parts stand is told at
+ * once, and what is said of one is worked out when its line comes to be seen. A part that is not solved, as while the text is half-typed, keeps
+ * its line without a figure, so that the text does not jump under the hands.
  */
 import { CodeLens, Disposable, EventEmitter, l10n, languages, workspace } from 'vscode';
-import type { TextDocument } from 'vscode';
-import type { Span } from '../../src/definition/span.ts';
-import { lensesOf } from '../../src/language/lenses.ts';
+import type { Command, Range, TextDocument } from 'vscode';
+import { lensesOf, lensPlaces, pressedLever } from '../../src/language/lenses.ts';
+import { studyLenses, type StudyLens } from '../../src/language/studyLenses.ts';
+import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { SETTINGS, THROTTLE_FILES } from '../language.ts';
 import { rangeOf } from '../places.ts';
-import { declaredPart, REVEAL_PART, type RevealedPart } from './revealPart.ts';
+import { nextTurn } from '../turns.ts';
+import type { ViewCommand } from '../view/names.ts';
+import { REVEAL_PART, type RevealedPart } from './revealPart.ts';
 
-export function provideCodeLenses({ names, solved }: DocumentAnswers): Disposable {
+export function provideCodeLenses({ names, solved, latest, onDidSolve }: DocumentAnswers): Disposable {
   const changed = new EventEmitter<void>();
-  /** The parts that had a lens last. */
-  const shown = new WeakMap<TextDocument, readonly RevealedPart[]>();
+  /** What each part was last said of. */
+  const titles = new WeakMap<TextDocument, ReadonlyMap<string, string>>();
+  /** Those that were asked of before they were solved: what can be studied in them is not known yet. */
+  const unsolved = new WeakSet<TextDocument>();
+  /** The lever that the pedal is, also while its name is being typed. */
+  const pressed = new WeakMap<TextDocument, string>();
+  const titlesOf = titlesByAnswers();
   return Disposable.from(
     languages.registerCodeLensProvider(THROTTLE_FILES, {
       onDidChangeCodeLenses: changed.event,
       async provideCodeLenses(document, token) {
         if (!workspace.getConfiguration(SETTINGS, document).get<boolean>('codeLens', true)) return [];
-        const answers = await solved(document, token);
-        if (answers === undefined) return undefined;
+        const { version } = document;
+        await nextTurn();
+        if (token.isCancellationRequested || document.version !== version) return undefined;
         const uri = document.uri.toString();
-        const lenses = lensesOf(answers).map(({ span, title, action: { part, name } }) => ({ span, title, part: { uri, part, name } }));
-        const kept = answers.problems.length === 0 ? [] : unsolvedParts(document, lenses);
-        const all = [...lenses, ...kept];
-        shown.set(
-          document,
-          all.map(({ part }) => part),
+        const index = names(document);
+        const lever = pressedLever(index) ?? pressed.get(document);
+        if (lever !== undefined) pressed.set(document, lever);
+        const parts = lensPlaces(index, lever).map(
+          ({ span, part, name }) => new PartLens(rangeOf(document, span), document, { uri, part, name }),
         );
-        return all.map(({ span, title, part }) => new CodeLens(rangeOf(document, span), commandOf(title, part)));
+        const known = latest(document);
+        if (known?.text !== document.getText()) {
+          unsolved.add(document);
+          return parts;
+        }
+        return [
+          ...parts,
+          ...studyLenses(known).map(({ span, title, kind }) => new CodeLens(rangeOf(document, span), commandOf(title, kind, uri))),
+        ];
       },
+      async resolveCodeLens(lens, token) {
+        if (!(lens instanceof PartLens)) return lens;
+        const { document, part } = lens;
+        const answers = await solved(document, token);
+        if (answers !== undefined) titles.set(document, titlesOf(answers));
+        // Of a text that has changed since, lines are asked for anew; meanwhile this one says what it said.
+        const title = titles.get(document)?.get(keyOf(part.part, part.name)) ?? l10n.t('not solved');
+        lens.command = { command: REVEAL_PART, title, arguments: [part] };
+        return lens;
+      },
+    }),
+    onDidSolve(({ document }) => {
+      if (unsolved.delete(document)) changed.fire();
     }),
     workspace.onDidChangeConfiguration((event) => {
       if (event.affectsConfiguration(`${SETTINGS}.codeLens`)) changed.fire();
     }),
     changed,
   );
+}
 
-  function unsolvedParts(document: TextDocument, solvedParts: readonly ShownPart[]): readonly ShownPart[] {
-    const isSolved = ({ part, name }: RevealedPart): boolean =>
-      solvedParts.some((each) => each.part.part === part && each.part.name === name);
-    return (shown.get(document) ?? []).flatMap((part): readonly ShownPart[] => {
-      const declared = isSolved(part) ? undefined : declaredPart(names(document), part);
-      return declared === undefined ? [] : [{ span: declared.span, title: l10n.t('not solved'), part }];
-    });
+class PartLens extends CodeLens {
+  readonly document: TextDocument;
+  readonly part: RevealedPart;
+  constructor(range: Range, document: TextDocument, part: RevealedPart) {
+    super(range);
+    this.document = document;
+    this.part = part;
   }
 }
 
-interface ShownPart {
-  readonly span: Span;
-  readonly title: string;
-  readonly part: RevealedPart;
+const keyOf = (part: string, name: string): string => `${part} ${name}`;
+
+/** All titles of the same answers at once: each line asks for its own. */
+function titlesByAnswers(): (answers: Answers) => ReadonlyMap<string, string> {
+  const made = new WeakMap<Answers, ReadonlyMap<string, string>>();
+  return (answers) => {
+    const known = made.get(answers) ?? new Map(lensesOf(answers).map(({ title, action: { part, name } }) => [keyOf(part, name), title]));
+    made.set(answers, known);
+    return known;
+  };
 }
 
-function commandOf(title: string, part: RevealedPart): NonNullable<CodeLens['command']> {
-  return { command: REVEAL_PART, title, arguments: [part] };
+const STUDY_COMMANDS: Readonly<Record<StudyLens['kind'], ViewCommand>> = {
+  tune: 'findDimensions',
+  tolerance: 'showTolerances',
+  fit: 'fitMeasurements',
+};
+
+function commandOf(title: string, kind: StudyLens['kind'], uri: string): Command {
+  return { command: `${SETTINGS}.${STUDY_COMMANDS[kind]}`, title, arguments: [{ uri }] };
 }

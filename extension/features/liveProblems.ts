@@ -7,20 +7,30 @@ import type { Diagnostic, TextDocument } from 'vscode';
 import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { LANGUAGE_ID } from '../language.ts';
+import type { MeasuredFiles } from '../measuredFiles.ts';
 import { toDiagnostic } from './diagnostic.ts';
 import { asChosen, SEVERITY_SETTING } from './severities.ts';
 
-/** Keeps the problems of all open throttle files current until disposed of. */
-export function publishProblems({ onDidSolve, onDidLookAtFailures, onDidForget, latestWhole }: DocumentAnswers): Disposable {
+/**
+ * Keeps the problems of all open throttle files current until disposed of.
+ * @param measured files of readings, whose problems stand among the others; absent where there are none
+ */
+export function publishProblems(
+  { onDidSolve, onDidLookAtFailures, onDidForget, latestWhole }: DocumentAnswers,
+  measured?: Pick<MeasuredFiles, 'problems' | 'onDidChange'>,
+): Disposable {
   const collection = languages.createDiagnosticCollection(LANGUAGE_ID);
   const publish = (document: TextDocument, answers: Answers): void => {
-    if (!NOT_BEING_WRITTEN.has(document.uri.scheme)) collection.set(document.uri, diagnosticsOf(document, answers));
+    if (NOT_BEING_WRITTEN.has(document.uri.scheme)) return;
+    const beside = (measured?.problems(document) ?? []).map((problem) => toDiagnostic(document, problem));
+    collection.set(document.uri, [...diagnosticsOf(document, answers), ...beside]);
   };
   return Disposable.from(
     collection,
     onDidSolve(({ document, answers }) => publish(document, answers)),
     // What single failures do comes behind, once typing rests.
     onDidLookAtFailures(({ document, answers }) => publish(document, answers)),
+    measured?.onDidChange(({ document, answers }) => publish(document, latestWhole(document) ?? answers)) ?? new Disposable(() => undefined),
     onDidForget((document) => collection.delete(document.uri)),
     workspace.onDidChangeConfiguration((event) => {
       if (!event.affectsConfiguration(SEVERITY_SETTING)) return;

@@ -11,6 +11,8 @@ export interface HeldFile {
   uri(): Uri;
   /** Undefined while it is not there. */
   document(): TextDocument | undefined;
+  /** Once it was first looked for. */
+  ready(): Promise<void>;
   /** Why it is not there, in words. */
   reason(): string;
   /** It came, went, or is another one. */
@@ -113,11 +115,12 @@ export function holdFile(start: Uri): HeldFile {
     window.tabGroups.onDidChangeTabs(missIfNobodyShowsIt),
   );
   watch();
-  void load();
+  const loaded = load();
 
   return {
     uri: () => uri,
     document: () => (document?.isClosed === true ? undefined : document),
+    ready: () => loaded,
     reason: () => reason,
     onDidChange: changed.event,
     dispose() {

@@ -41,7 +41,14 @@ export function openLine(webview: Webview, heard: (notice: ToEditor) => void, an
     isNotice: isToEditor,
     onNotice: heard,
     isAnswer: {},
-    serves: { write: serve('write'), save: serve('save'), table: serve('table'), returns: serve('returns'), trace: serve('trace') },
+    serves: {
+      write: serve('write'),
+      save: serve('save'),
+      table: serve('table'),
+      returns: serve('returns'),
+      trace: serve('trace'),
+      answer: serve('answer'),
+    },
     onIgnored: () => undefined,
     onOtherProtocol: () => undefined,
   });

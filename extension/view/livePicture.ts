@@ -2,7 +2,7 @@
  * The picture, kept up with the text: as it is typed, and as figures are tried that are not written. Solved only while somebody looks.
  *
  * Each change is solved in the editor's next turn, so that the picture moves with the keys. Where that has taken long, it waits for the pause
- * in typing, after which everything else is solved too.
+ * in typing, after which everything else is solved too. The drawing goes first, with the charts that can be seen; the rest follows.
  */
 import { Disposable, l10n, workspace } from 'vscode';
 import type { TextDocument, WebviewPanel } from 'vscode';
@@ -10,11 +10,13 @@ import { applyEdits } from '../../src/definition/edit.ts';
 import { editsFor } from '../../src/edits/editsFor.ts';
 import { shownTrial } from '../../src/edits/shownTrial.ts';
 import { placeIn } from '../../src/picture/place.ts';
-import { showAnswers } from '../../src/picture/showAnswers.ts';
-import type { Missing, Shown, Source, Trial } from '../../src/protocol/messages.ts';
+import { showFirst, type ShownFirst } from '../../src/picture/showAnswers.ts';
+import type { ChartId } from '../../src/protocol/charts.ts';
+import type { Coming, Missing, Source, Trial } from '../../src/protocol/messages.ts';
 import { solve, type Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { fileNameOf } from './fileName.ts';
+import { keepFollowing } from './following.ts';
 import type { HeldFile } from './heldFile.ts';
 import type { Notify } from './line.ts';
 
@@ -23,6 +25,10 @@ export interface LivePicture {
   greet(): void;
   /** Shows what figures would do, in the next turn; the newest wins. An empty list shows the text again. */
   try(source: Source, trial: Trial): void;
+  /** The page shows these charts, and no others can be seen. */
+  look(charts: readonly ChartId[]): void;
+  /** Some of what should have followed has not come. */
+  follow(source: Source, trial: Trial, coming: readonly Coming[]): void;
   dispose(): void;
 }
 
@@ -43,6 +49,9 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
   let timer: number | undefined;
   let lastMs = 0;
   let told: string | undefined;
+  let inSight: ReadonlySet<ChartId> = new Set();
+  const isWatched = (): boolean => isGreeted && panel.visible;
+  const following = keepFollowing(notify, isWatched, () => inSight);
 
   const soon = (): void => {
     timer ??= setTimeout(() => {
@@ -51,12 +60,13 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     }, 0);
   };
   const turn = (): void => {
-    if (!isGreeted || !panel.visible) return;
+    if (!isWatched()) return;
     const document = file.document();
     const start = Date.now();
     if (document === undefined) {
       told = undefined;
       wanted = undefined;
+      following.drop();
       return notify({ type: 'gone', reason: file.reason() });
     }
     const asked = wanted;
@@ -74,7 +84,7 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     if (told === keyOf(source)) return;
     told = keyOf(source);
     const solved = answers.solveNow(document);
-    send(source, document, solved, showAnswers(solved), []);
+    send(source, document, solved, showFirst(solved, inSight), []);
     onShown(document);
   };
   const tryOn = (document: TextDocument, source: Source, trial: Trial): void => {
@@ -82,24 +92,29 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     const edited = editsFor(written, trial);
     if ('why' in edited) return notify({ type: 'refused', source, trial, reason: edited.why });
     const tried = solve(applyEdits(written.text, edited.edits));
-    const shown = shownTrial(written, edited.edits, tried);
+    const shown = shownTrial(written, edited.edits, tried, inSight);
     if (cannotBeShown(tried, shown)) return notify({ type: 'refused', source, trial, reason: whyUnsolved(tried) });
     send(source, document, tried, shown, trial);
     // It stays until the page drops it or the text is another: the pause in typing before it takes nothing back.
     told = keyOf(source);
   };
-  const cannotBeShown = ({ study }: Answers, shown: Shown | undefined): shown is undefined =>
+  const cannotBeShown = ({ study }: Answers, shown: ShownFirst | undefined): shown is undefined =>
     shown === undefined || (study === undefined && hasGood);
-  const send = (source: Source, { uri }: TextDocument, solved: Answers, shown: Shown | undefined, trial: Trial): void => {
+  const send = (source: Source, { uri }: TextDocument, solved: Answers, shown: ShownFirst | undefined, trial: Trial): void => {
     const fileName = fileNameOf(uri);
-    if (cannotBeShown(solved, shown)) return notify({ type: 'broken', source, fileName, missing: missingIn(solved) });
+    if (cannotBeShown(solved, shown)) {
+      following.drop();
+      return notify({ type: 'broken', source, fileName, missing: missingIn(solved) });
+    }
     hasGood ||= solved.study !== undefined;
     notify({ type: 'show', source, fileName, trial, ...shown });
+    following.begin({ source, trial, answers: solved, coming: shown.coming });
   };
 
   const listening = Disposable.from(
     workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
       if (document !== file.document() || contentChanges.length === 0) return;
+      following.drop();
       // What was to be tried is of the text before, and is left aside by that.
       if (lastMs <= LONG_MS) soon();
     }),
@@ -115,6 +130,8 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
       hasGood = false;
       told = undefined;
       wanted = undefined;
+      inSight = new Set();
+      following.drop();
       soon();
     },
     try(source, trial) {
@@ -123,8 +140,13 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
       wanted = trial.length === 0 ? undefined : { source, trial };
       soon();
     },
+    look(charts) {
+      inSight = new Set(charts);
+    },
+    follow: following.again,
     dispose() {
       clearTimeout(timer);
+      following.drop();
       listening.dispose();
     },
   };

@@ -11,6 +11,10 @@ export const VIEW_COMMANDS = [
   'compareWithRevision',
   'compareWithFile',
   'stopComparing',
+  'findDimensions',
+  'showTolerances',
+  'fitMeasurements',
+  'solveFigure',
 ] as const;
 
 export type ViewCommand = (typeof VIEW_COMMANDS)[number];

@@ -3,9 +3,13 @@ import { Disposable, l10n, Uri, window } from 'vscode';
 import type { TextDocument, WebviewPanel } from 'vscode';
 import type { PartKey } from '../../src/protocol/report.ts';
 import type { ToEditor } from '../../src/protocol/messages.ts';
+import type { StudyKind } from '../../src/protocol/studies.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { declaredPart } from '../features/revealPart.ts';
 import { logFailure } from '../logFailure.ts';
+import type { MeasuredFiles } from '../measuredFiles.ts';
+import type { StudyRunner } from '../studies/runStudy.ts';
+import { askFigure, type HalfAsked } from './askFigure.ts';
 import { keepComparing } from './comparing.ts';
 import { fileNameOf } from './fileName.ts';
 import { followCursor } from './followCursor.ts';
@@ -15,9 +19,10 @@ import { isOf, keepPicture } from './livePicture.ts';
 import { headOf, pickedFile, revisionOf, type Asked } from './oldStates.ts';
 import { pageHtml, pageOptions } from './page.ts';
 import { answerReturns } from './returning.ts';
-import { revealText } from './reveal.ts';
+import { editorOf, revealText } from './reveal.ts';
 import { exportTable, saveExport } from './saveExport.ts';
 import { partBeside } from './stepping.ts';
+import { keepStudies } from './studying.ts';
 import { writeTrial } from './writeTrial.ts';
 
 export type CompareWith = (ToEditor & { readonly type: 'compare-with' })['other'];
@@ -29,6 +34,10 @@ export interface View {
   step(way: 1 | -1): Promise<void>;
   compareWith(other: CompareWith): Promise<void>;
   isComparing(): boolean;
+  /** Begins a study of the text as it stands, and leads there. */
+  study(kind: StudyKind): Promise<void>;
+  /** Asks what is not known of the question, and begins. */
+  solveFigure(known: HalfAsked): Promise<void>;
   dispose(): void;
 }
 
@@ -37,11 +46,14 @@ export interface ViewOptions {
   readonly uri: Uri;
   readonly answers: DocumentAnswers;
   readonly extensionUri: Uri;
+  /** The files of readings beside it. */
+  readonly measured: Pick<MeasuredFiles, 'beside'>;
+  readonly runner: StudyRunner;
   /** Comparing has begun or ended, or the view is of another file. */
   readonly onSwitched: () => void;
 }
 
-export function openView({ panel, uri, answers, extensionUri, onSwitched }: ViewOptions): View {
+export function openView({ panel, uri, answers, measured, extensionUri, runner, onSwitched }: ViewOptions): View {
   const file = holdFile(uri);
   const present = (): TextDocument => {
     const document = file.document();
@@ -58,6 +70,7 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     table: (asks) => Promise.resolve().then(() => exportTable(present(), answers, asks)),
     returns: returning.returns,
     trace: returning.trace,
+    answer: (asks) => studies.write(asks),
   });
   const { notify } = line;
   let isGreeted = false;
@@ -65,6 +78,7 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
   const cursor = followCursor(file, answers, notify, isWatched);
   const picture = keepPicture({ panel, file, answers, notify, onShown: () => cursor.look() });
   const comparing = keepComparing({ file, answers, notify, isWatched, onSwitched });
+  const studies = keepStudies({ present, runner, notify, isWatched });
 
   const show = async (document: TextDocument, part: PartKey, isStep: boolean): Promise<void> => {
     cursor.choose(document, part, isStep);
@@ -77,6 +91,24 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     const part = partBeside(answers.solveNow(document).parts, cursor.chosen(), way);
     if (part !== undefined) return show(document, part, true);
     window.setStatusBarMessage(l10n.t('The linkage is not solved, so there are no parts to step through: see Problems'), TOLD_MS);
+  };
+  const solveFigure = async (known: HalfAsked, show: boolean): Promise<void> => {
+    const document = present();
+    const cursor = editorOf(document)?.selection.active;
+    const offset = cursor === undefined ? {} : { offset: document.offsetAt(cursor) };
+    const question = await askFigure(answers.solveNow(document), { ...offset, ...known });
+    if (question !== undefined) await studies.run({ kind: 'solve', question }, show);
+  };
+  const runStudy = async (kind: StudyKind, show: boolean): Promise<void> => {
+    switch (kind) {
+      case 'tune':
+      case 'tolerance':
+        return studies.run({ kind }, show);
+      case 'fit':
+        return studies.run({ kind, beside: await measured.beside(present(), answers.solveNow(present())) }, show);
+      case 'solve':
+        return solveFigure({}, show);
+    }
   };
   let comparisons = 0;
   const compareWith = async (other: CompareWith): Promise<void> => {
@@ -96,13 +128,22 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
         isGreeted = true;
         cursor.greet();
         picture.greet();
+        studies.greet();
         return comparing.look();
       case 'try':
         return picture.try(notice.source, notice.trial);
+      case 'in-sight':
+        return picture.look(notice.charts);
+      case 'follow':
+        return picture.follow(notice.source, notice.trial, notice.coming);
       case 'step':
         return step(notice.way);
       case 'compare-with':
         return compareWith(notice.other);
+      case 'run-study':
+        return runStudy(notice.kind, false);
+      case 'cancel-study':
+        return studies.cancel(notice.kind);
       case 'reveal':
         // A place of an older text is nowhere.
         if (document !== undefined && isOf(notice.source, document)) await revealText(document, notice.place, panel.viewColumn);
@@ -141,8 +182,16 @@ export function openView({ panel, uri, answers, extensionUri, onSwitched }: View
     step,
     compareWith,
     isComparing: comparing.isOn,
+    async study(kind) {
+      await file.ready();
+      await runStudy(kind, true);
+    },
+    async solveFigure(known) {
+      await file.ready();
+      await solveFigure(known, true);
+    },
     dispose() {
-      for (const each of [listening, comparing, picture, cursor, returning, line, file]) each.dispose();
+      for (const each of [listening, comparing, studies, picture, cursor, returning, line, file]) each.dispose();
     },
   };
 }

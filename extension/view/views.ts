@@ -3,9 +3,12 @@ import { commands, l10n, Uri, ViewColumn, window, workspace } from 'vscode';
 import type { TextDocument, WebviewPanel } from 'vscode';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile, SETTINGS } from '../language.ts';
+import type { MeasuredFiles } from '../measuredFiles.ts';
+import { createStudyRunner } from '../studies/runStudy.ts';
 import { hasGit, onDidChangeHasGit } from './git.ts';
 import { VIEW_TYPE, type ViewCommand } from './names.ts';
 import { pageOptions } from './page.ts';
+import { isStudyPlace } from './studyPlace.ts';
 import { openView, type View } from './view.ts';
 
 export interface Views {
@@ -16,11 +19,12 @@ export interface Views {
   dispose(): void;
 }
 
-export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
+export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles, 'beside'>, extensionUri: Uri): Views {
   const views = new Set<View>();
+  const runner = createStudyRunner(extensionUri);
 
   const add = (panel: WebviewPanel, uri: Uri): View => {
-    const view = openView({ panel, uri, answers, extensionUri, onSwitched: tellContext });
+    const view = openView({ panel, uri, answers, measured, extensionUri, runner, onSwitched: tellContext });
     views.add(view);
     panel.onDidDispose(() => {
       views.delete(view);
@@ -71,7 +75,7 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
   return {
     async run(command, argument) {
       if (command === 'stopComparing') return stopComparing();
-      const view = await meant(argument);
+      const view = await meant(isStudyPlace(argument) ? Uri.parse(argument.uri) : argument);
       if (view === undefined) return void window.showInformationMessage(l10n.t('Open a throttle file first.'));
       switch (command) {
         case 'openView':
@@ -86,6 +90,14 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
           return view.compareWith('revision');
         case 'compareWithFile':
           return view.compareWith('file');
+        case 'findDimensions':
+          return view.study('tune');
+        case 'showTolerances':
+          return view.study('tolerance');
+        case 'fitMeasurements':
+          return view.study('fit');
+        case 'solveFigure':
+          return view.solveFigure(isStudyPlace(argument) ? argument : {});
       }
     },
     revive(panel, state) {
@@ -97,6 +109,7 @@ export function keepViews(answers: DocumentAnswers, extensionUri: Uri): Views {
     dispose() {
       listening.dispose();
       for (const view of [...views]) view.panel.dispose();
+      runner.dispose();
     },
   };
 }

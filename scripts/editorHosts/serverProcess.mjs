@@ -14,7 +14,7 @@ for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => process.e
  * @param {string} command
  * @param {readonly string[]} words
  * @param {RegExp} listening what it prints once it can be asked
- * @returns {Promise<{log: readonly string[], stop: () => Promise<void>}>} `stop` resolves once all of it has ended
+ * @returns {Promise<{log: readonly string[], stop: () => Promise<void>}>} `stop` resolves once all of it has ended, or has been ended long ago
  */
 export async function startServer(title, command, words, listening) {
   // A process group of its own, so that what it starts ends with it.
@@ -25,11 +25,11 @@ export async function startServer(title, command, words, listening) {
   const atExit = () => signal('SIGTERM');
   const stop = async () => {
     process.off('exit', atExit);
-    const deadline = Date.now() + END_MS;
+    const began = Date.now();
     signal('SIGTERM');
-    while (signal(0)) {
+    while (signal(0) && Date.now() < began + GONE_MS) {
       await setTimeout(POLL_MS);
-      if (Date.now() > deadline) signal('SIGKILL');
+      if (Date.now() > began + END_MS) signal('SIGKILL');
     }
   };
   process.on('exit', atExit);
@@ -59,6 +59,8 @@ const START_MS = 120_000;
 
 /** Long enough to end by itself what it has begun; some of its processes never do. */
 const END_MS = 500;
+/** What still counts as running then has ended and is only not waited for, where the first process of a machine waits for none. */
+const GONE_MS = 10_000;
 const POLL_MS = 50;
 
 /** False where nothing of it runs any more; the signal 0 only asks. */

@@ -39,6 +39,29 @@ export function setPedal(view, percent) {
   }, String(percent));
 }
 
+/**
+ * A study of the view, once it has come.
+ *
+ * @param {string} button that asks for it
+ * @param {string} at what is scrolled to
+ * @param {string} then what it brings
+ * @returns {Scene}
+ */
+function studied(button, at, then) {
+  return {
+    file: 'tune-a-bellcrank.throttle.yaml',
+    at: 'tune:',
+    commands: BESIDE,
+    view: DRAWN,
+    act: async (_page, view) => {
+      await view.locator('.ask-study button', { hasText: button }).click();
+      await view.locator(then).first().waitFor();
+      await view.locator(at).evaluate((title) => title.scrollIntoView());
+    },
+    then,
+  };
+}
+
 /** @type {Readonly<Record<string, Scene>>} */
 export const SCENES = {
   problems: {
@@ -130,6 +153,10 @@ export const SCENES = {
     },
     then: '.failures .play-return',
   },
+  tune: studied('Find dimensions', '#study-tune', '.study-answer'),
+  tolerances: studied('What tolerances do', '#study-tolerance', '.study-table'),
+  bands: studied('What tolerances do', '#charts-title', 'path.spread'),
+  fitted: studied('Fit to the measurements', '#study-fit', '.study-table'),
   compare: {
     file: 'four-barrel.throttle.yaml',
     edit: ['crank_reach: 38 mm', 'crank_reach: 41 mm'],

@@ -1,17 +1,24 @@
 /**
- * What can touch: levers with their arms, drums and outline, rods, and keep-outs, each as convex pieces seen along z.
+ * What can touch: levers with their arms, drums and outline, rods, inners of cables and springs where they run free, and keep-outs, each as
+ * convex pieces.
  *
  * An arm is a capsule from pivot to pin, as broad as the lever's `width`; a round drum a circle of its radius; another drum what its inner
- * lies on (`rimPieces.ts`); an outline what its corners bound; a rod a capsule between its pins. A lever that turns about another direction than z sweeps a shape that no view along z shows, and a
- * keep-out says nothing of how far it reaches along z: neither such a lever nor a rod on it is a body.
+ * lies on (`rimPieces.ts`); an outline what its corners bound; a rod a capsule between its pins; inners and springs (`runs.ts`) capsules
+ * between theirs. All that turns about z is seen along z, on its layer.
+ *
+ * A lever that turns about another direction than z sweeps a shape that no view along z shows. It and what is joined to it are taken in space,
+ * where a keep-out stands from its `from` to its `to` along z, whatever the layer: such a part goes through the layers. Its arms are round bars
+ * as thick as they are broad, which is thicker than they are; of its drums and outline nothing says how thick they are.
  */
-import type { KeepOut, Lever, Place, Rod } from '../definition/definition.ts';
+import type { Cable, KeepOut, Lever, Place, Rod, Spring } from '../definition/definition.ts';
 import type { Build } from '../kinematics/build.ts';
 import type { LeverModel, RodJoint } from '../kinematics/model.ts';
 import { convexPieces } from '../numeric/convexPieces.ts';
 import { faultOf, MOST_CORNERS, type Corner as Place2 } from '../numeric/polygon.ts';
-import { UNITS, type Corner, type Piece } from './piece.ts';
+import { isAlongZ, isBounded, layerOf, pinCorner, standing, turningCorner } from './corners.ts';
+import { UNITS, type Piece } from './piece.ts';
 import { rimShape } from './rimPieces.ts';
+import { runsOf, type Runless } from './runs.ts';
 
 interface BodyCommon {
   readonly name: string;
@@ -20,18 +27,31 @@ interface BodyCommon {
   readonly levers: readonly number[];
 }
 
-export interface LeverBody extends BodyCommon {
+interface MovingCommon extends BodyCommon {
+  /** Taken in space and not seen along z: some of its levers do not turn about z. */
+  readonly inSpace: boolean;
+}
+
+export interface LeverBody extends MovingCommon {
   readonly kind: 'lever';
   readonly source: Lever;
   readonly model: LeverModel;
   readonly layer: number;
 }
 
-export interface RodBody extends BodyCommon {
+export interface RodBody extends MovingCommon {
   readonly kind: 'rod';
   readonly source: Rod;
   readonly joint: RodJoint;
   /** That of the two levers which it joins, since the format gives a rod none; undefined where they stand on two. */
+  readonly layer: number | undefined;
+}
+
+/** The inner of a cable between a housing end and what it hangs on, or a coiled spring between its ends. */
+export interface RunBody extends MovingCommon {
+  readonly kind: 'cable' | 'spring';
+  readonly source: Cable | Spring;
+  /** That of the levers that it hangs on; undefined where these stand on two. */
   readonly layer: number | undefined;
 }
 
@@ -40,17 +60,20 @@ export interface KeepOutBody extends BodyCommon {
   readonly source: KeepOut;
   /** Undefined: on all layers. */
   readonly layer: number | undefined;
+  /** The same pieces from its `from` to its `to` along z; undefined where the file does not give these. */
+  readonly inSpace: readonly Piece[] | undefined;
 }
 
-export type Body = LeverBody | RodBody | KeepOutBody;
+export type Mover = LeverBody | RodBody | RunBody;
+export type Body = Mover | KeepOutBody;
 
 /** Why something that the file describes is no body, or not all of one. */
 export interface Shapeless {
-  readonly kind: Body['kind'];
+  readonly kind: 'lever' | 'rod' | 'keep-out';
   readonly name: string;
   readonly source: Lever | Rod | KeepOut;
   readonly layer: number | undefined;
-  readonly why: 'no-width' | 'turned-axis' | 'profiled-drum' | 'many-corners' | 'no-area' | 'unbounded';
+  readonly why: 'no-width' | 'turned-drum' | 'turned-outline' | 'profiled-drum' | 'many-corners' | 'no-area' | 'unbounded';
   /** Of a drum: its name. */
   readonly piece?: string;
 }
@@ -58,8 +81,11 @@ export interface Shapeless {
 export interface Bodies {
   readonly levers: readonly LeverBody[];
   readonly rods: readonly RodBody[];
+  readonly runs: readonly RunBody[];
   readonly keepOuts: readonly KeepOutBody[];
   readonly shapeless: readonly Shapeless[];
+  /** Cables and springs, or parts of them, of which nothing says how they run or how thick they are. */
+  readonly runless: readonly Runless[];
 }
 
 export function bodiesOf(build: Build): Bodies {
@@ -68,43 +94,35 @@ export function bodiesOf(build: Build): Bodies {
   const shapeless: Shapeless[] = [];
   const levers = mechanism.levers.flatMap((model) => leverBody(build, model, shapeless) ?? []);
   const rods = mechanism.joints.flatMap((joint) => (joint.kind === 'rod' ? (rodBody(build, joint, shapeless) ?? []) : []));
-  return { levers, rods, keepOuts: keepOuts.flatMap((source) => keepOutBody(source, shapeless) ?? []), shapeless };
-}
-
-/** Layer of a lever for which the file gives none. */
-const FIRST_LAYER = 0;
-
-export function layerOf({ layer }: Lever): number {
-  return layer?.nominal ?? FIRST_LAYER;
+  const { runs, runless } = runsOf(build);
+  return { levers, rods, runs, keepOuts: keepOuts.flatMap((source) => keepOutBody(source, shapeless) ?? []), shapeless, runless };
 }
 
 /** What planck's polygons have at most; also what keeps a piece's corners quickly seen through. */
 const MOST_OF_PIECE = 12;
-/** mm; farther than the reader lets a place be from any other. */
-const FARTHEST = 1e6;
-
 function leverBody(build: Build, model: LeverModel, shapeless: Shapeless[]): LeverBody | undefined {
   const { source, index, name, pins, drums } = model;
   const { width, outline } = source;
   const layer = layerOf(source);
   const lacks = (why: Shapeless['why'], piece?: string) =>
     shapeless.push({ kind: 'lever', name, source, layer, why, ...(piece !== undefined && { piece }) });
-  if (!isAlongZ(build, index)) {
-    if (width !== undefined || outline !== undefined || pins.size > 0 || drums.size > 0) lacks('turned-axis');
-    return undefined;
-  }
+  const inSpace = !isAlongZ(build, index);
   const p = build.parameters;
   const pieces: Piece[] = [];
   if (width !== undefined) {
     for (const [arm, pin] of pins) {
       const end = pinCorner(build, index, pin);
-      const root: Corner = { lever: -1, base: end.base, perp: STILL, cross: STILL };
+      const root = standing(end.base);
       pieces.push({ corners: [root, end], radius: (width.nominal / 2) * UNITS, name: `${name}.${arm}`, kind: 'arm' });
     }
   } else if (outline === undefined && pins.size > 0) lacks('no-width');
   const pivot: readonly [number, number] = [UNITS * p[model.pivot]!, UNITS * p[model.pivot + 1]!];
   const sense = Math.sign(p[model.axis + 2]!);
-  for (const drum of drums.values()) {
+  if (inSpace) {
+    for (const { name: drum } of drums.values()) lacks('turned-drum', drum);
+    if (outline !== undefined) lacks('turned-outline');
+  }
+  for (const drum of inSpace ? [] : drums.values()) {
     if (drum.form.kind === 'profile') {
       const shape = rimShape(build, drum, pivot, MOST_OF_PIECE);
       // Inside the outline it is described by that.
@@ -118,7 +136,7 @@ function leverBody(build: Build, model: LeverModel, shapeless: Shapeless[]): Lev
     const radius = UNITS * p[drum.form.radius]!;
     pieces.push({ corners: [standing(pivot)], radius, name: `${name}.${drum.name}`, kind: 'drum' });
   }
-  if (outline !== undefined) {
+  if (outline !== undefined && !inSpace) {
     const split = piecesOf(outline);
     if (split === undefined) lacks(whyNotSplit(outline));
     for (const corners of split ?? [])
@@ -129,7 +147,7 @@ function leverBody(build: Build, model: LeverModel, shapeless: Shapeless[]): Lev
     lacks('unbounded');
     return undefined;
   }
-  return { kind: 'lever', name, source, model, layer, pieces, levers: [index] };
+  return { kind: 'lever', name, source, model, layer, pieces, levers: [index], inSpace };
 }
 
 function rodBody(build: Build, joint: RodJoint, shapeless: Shapeless[]): RodBody | undefined {
@@ -138,12 +156,12 @@ function rodBody(build: Build, joint: RodJoint, shapeless: Shapeless[]): RodBody
   const [one, other] = [layerOf(levers[driver]!.source), layerOf(levers[driven]!.source)];
   const layer = one === other ? one : undefined;
   const lacks = (why: Shapeless['why']) => void shapeless.push({ kind: 'rod', name, source, layer, why });
-  if (!isAlongZ(build, driver) || !isAlongZ(build, driven)) return lacks('turned-axis');
+  const inSpace = !isAlongZ(build, driver) || !isAlongZ(build, driven);
   if (source.width === undefined) return lacks('no-width');
   const corners = [pinCorner(build, driver, driverPin), pinCorner(build, driven, drivenPin)];
   const piece: Piece = { corners, radius: (source.width.nominal / 2) * UNITS, name, kind: 'rod' };
   if (!isBounded(piece)) return lacks('unbounded');
-  return { kind: 'rod', name, source, joint, layer, pieces: [piece], levers: [driver, driven] };
+  return { kind: 'rod', name, source, joint, layer, pieces: [piece], levers: [driver, driven], inSpace };
 }
 
 function keepOutBody(source: KeepOut, shapeless: Shapeless[]): KeepOutBody | undefined {
@@ -159,28 +177,14 @@ function keepOutBody(source: KeepOut, shapeless: Shapeless[]): KeepOutBody | und
     pieces = split.map((corners) => ({ ...common, corners: corners.map(standing), radius: 0 }));
   }
   if (!pieces.every(isBounded)) return lacks('unbounded');
-  return { kind: 'keep-out', name, source, layer, pieces, levers: [] };
+  const { extent } = source;
+  const between = extent === undefined ? undefined : ([UNITS * extent.from.nominal, UNITS * extent.to.nominal] as const);
+  const inSpace = between === undefined ? undefined : pieces.map((piece): Piece => ({ ...piece, between }));
+  return { kind: 'keep-out', name, source, layer, pieces, levers: [], inSpace };
 }
-
-const STILL = [0, 0] as const;
-
-const standing = (base: readonly [number, number]): Corner => ({ lever: -1, base, perp: STILL, cross: STILL });
 
 function placeOf({ x, y }: Place): readonly [number, number] {
   return [UNITS * x.nominal, UNITS * y.nominal];
-}
-
-/** @param pin nine parameters */
-function pinCorner(build: Build, lever: number, pin: number): Corner {
-  const p = build.parameters;
-  const pair = (from: number): readonly [number, number] => [UNITS * p[from]!, UNITS * p[from + 1]!];
-  return { lever, base: pair(pin), perp: pair(pin + 3), cross: pair(pin + 6) };
-}
-
-/** @param sense +1 where the axis points at the viewer */
-function turningCorner(lever: number, pivot: readonly [number, number], sense: number, at: Place2): Corner {
-  const perp = [at[0] - pivot[0], at[1] - pivot[1]] as const;
-  return { lever, base: pivot, perp, cross: [-sense * perp[1], sense * perp[0]] };
 }
 
 /** Undefined where the corners are too many or bound nothing that can be split. */
@@ -192,16 +196,4 @@ function piecesOf(places: readonly Place[]): readonly (readonly Place2[])[] | un
 
 function whyNotSplit(places: readonly Place[]): 'many-corners' | 'no-area' {
   return places.length > MOST_CORNERS ? 'many-corners' : 'no-area';
-}
-
-function isAlongZ({ mechanism, parameters }: Build, lever: number): boolean {
-  const { axis } = mechanism.levers[lever]!;
-  return Math.hypot(parameters[axis]!, parameters[axis + 1]!) < ALONG && Number.isFinite(parameters[axis + 2]!);
-}
-
-/** Sine of the angle within which a direction is that of z. */
-const ALONG = 1e-9;
-
-function isBounded({ corners, radius }: Piece): boolean {
-  return radius < FARTHEST && corners.every(({ base, perp }) => [...base, ...perp].every((figure) => Math.abs(figure) < FARTHEST));
 }

@@ -5,7 +5,7 @@
 import type { Along } from '../travel/extremes.ts';
 import { later, once } from '../travel/once.ts';
 import type { Travel } from '../travel/travel.ts';
-import { bodiesOf, type Bodies, type KeepOutBody, type LeverBody, type RodBody } from './bodies.ts';
+import { bodiesOf, type Bodies, type KeepOutBody, type LeverBody, type Mover, type RodBody } from './bodies.ts';
 import { gapAlong, leastGap, type LeastGap, type Search, type Searched } from './leastGap.ts';
 import type { Piece } from './piece.ts';
 import { pairsOf, type Apart, type Pair } from './pairs.ts';
@@ -15,7 +15,7 @@ import { spansOf, stationsOf } from './spans.ts';
 
 /** Two bodies with what is known of the gap between them. */
 export interface Gap<Other extends LeverBody | RodBody | KeepOutBody = LeverBody | RodBody | KeepOutBody> {
-  readonly one: LeverBody | RodBody;
+  readonly one: Mover;
   readonly other: Other;
   /**
    * The least gap over the whole travel, if it is less than `below`, m. What is `proved` less than `below` without a gap being found is not

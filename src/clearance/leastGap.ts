@@ -17,7 +17,7 @@
 import { goldenSection } from '../numeric/goldenSection.ts';
 import type { Body } from './bodies.ts';
 import type { Pair } from './pairs.ts';
-import { farthest, UNITS, type Piece } from './piece.ts';
+import { farthest, spread, UNITS, type Piece } from './piece.ts';
 import { leastApart } from './reach.ts';
 import type { Separator } from './separation.ts';
 import type { Span, Station } from './spans.ts';
@@ -31,6 +31,8 @@ export interface LeastGap {
   readonly pieces: readonly [Piece, Piece];
   /** Nearest points of the two, m in the plane of the front view. */
   readonly points: readonly [readonly [number, number], readonly [number, number]];
+  /** How high along z these lie, m; undefined of what was seen along z. */
+  readonly heights: readonly [number, number] | undefined;
 }
 
 export interface Searched {
@@ -96,8 +98,9 @@ export function leastGap(search: Search, below: number): Searched {
         continue;
       }
       const middle = search.stationAt((from.travel + to.travel) / 2);
-      const { ux, uy } = look(pieces, middle, (to.travel - from.travel) / 2);
-      const least = -farthest(pieces[0], ux, uy, from, to) - farthest(pieces[1], -ux, -uy, from, to) - pieces[0].radius - pieces[1].radius;
+      const { ux, uy, uz } = look(pieces, middle, (to.travel - from.travel) / 2);
+      const reaches = farthest(pieces[0], ux, uy, uz, from, to) + farthest(pieces[1], -ux, -uy, -uz, from, to);
+      const least = -reaches - spread(pieces[0], ux, uy) - spread(pieces[1], ux, uy);
       const known = Math.max(bound, least);
       if (known >= best - UNITS * FOUND || to.travel - from.travel < SHORTEST) proved = Math.min(proved, known);
       else next.push({ pieces, from, to: middle, bound: known }, { pieces, from: middle, to, bound: known });
@@ -135,6 +138,7 @@ function measured(
       [onA.x / UNITS, onA.y / UNITS],
       [onB.x / UNITS, onB.y / UNITS],
     ],
+    heights: pieces[1].between === undefined ? undefined : [onA.z / UNITS, onB.z / UNITS],
   };
 }
 

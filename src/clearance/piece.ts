@@ -4,7 +4,8 @@
  *
  *     P(φ) = base + cos φ · perp + sin φ · cross
  *
- * Seen along z, in millimetres, which is what planck is given as its unit: its figures then stand far from the thresholds at which it takes
+ * Two pieces are seen along z, but where one of them says from where to where along z it stands (`between`): they are then taken as they lie
+ * in space. In millimetres, which is what planck is given as its unit: its figures then stand far from the thresholds at which it takes
  * two things for one (1e-9).
  */
 
@@ -15,19 +16,24 @@ export const UNITS = 1e3;
 export interface Corner {
   /** Index of the lever that it turns with; −1 for one that stands still. */
   readonly lever: number;
-  readonly base: readonly [number, number];
-  readonly perp: readonly [number, number];
-  readonly cross: readonly [number, number];
+  readonly base: Figures;
+  readonly perp: Figures;
+  readonly cross: Figures;
 }
+
+/** The third counts in space alone. */
+export type Figures = readonly [x: number, y: number, z?: number];
 
 export interface Piece {
   readonly corners: readonly Corner[];
-  /** mm */
+  /** mm; of a piece that stands `between` two heights, of its outline seen along z. */
   readonly radius: number;
+  /** Of a keep-out in space: where it begins and ends along z, mm, the lower first. Its corners then stand for edges along z. */
+  readonly between?: readonly [number, number];
   /** Of the file, e.g. `crank.out`. */
   readonly name: string;
   /** What of its part it is. */
-  readonly kind: 'arm' | 'drum' | 'outline' | 'rod' | 'keep-out';
+  readonly kind: 'arm' | 'drum' | 'outline' | 'rod' | 'inner' | 'spring' | 'keep-out';
 }
 
 /**
@@ -67,20 +73,31 @@ export function placeCorners({ corners }: Piece, turns: Turns, into: readonly Sp
  * How far a core reaches in a direction at most while its levers turn from one station to another, never back on the way: of each corner
  * u·P(φ) is a constant and a wave, whose greatest between two angles is known.
  */
-export function farthest(piece: Piece, ux: number, uy: number, from: Turns, to: Turns): number {
+export function farthest(piece: Piece, ux: number, uy: number, uz: number, from: Turns, to: Turns): number {
   let most = -Infinity;
+  const { between } = piece;
+  const height = between === undefined ? 0 : uz * between[uz > 0 ? 1 : 0];
   for (const { lever, base, perp, cross } of piece.corners) {
-    const still = ux * base[0] + uy * base[1];
+    const still = ux * base[0] + uy * base[1] + (between === undefined ? along(uz, base) : height);
     if (lever < 0) {
       if (still > most) most = still;
       continue;
     }
-    const a = ux * perp[0] + uy * perp[1];
-    const b = ux * cross[0] + uy * cross[1];
+    const a = ux * perp[0] + uy * perp[1] + along(uz, perp);
+    const b = ux * cross[0] + uy * cross[1] + along(uz, cross);
     const reach = still + greatestWave(a, b, lever, from, to);
     if (reach > most) most = reach;
   }
   return most;
+}
+
+/** What its radius adds to how far a piece reaches in a direction. */
+export function spread({ radius, between }: Piece, ux: number, uy: number): number {
+  return between === undefined ? radius : radius * Math.hypot(ux, uy);
+}
+
+function along(uz: number, figures: Figures): number {
+  return uz === 0 ? 0 : uz * (figures[2] ?? 0);
 }
 
 /** Greatest a cos φ + b sin φ between the two rotations of a lever. */

@@ -31,7 +31,8 @@ function circleOf(piece: Piece): Circle {
     return (Math.min(...places) + Math.max(...places)) / 2;
   };
   const [x, y] = [middle(0), middle(1)];
-  const reach = (corner: Corner): number => Math.hypot(corner.base[0] - x, corner.base[1] - y) + Math.hypot(...corner.perp);
+  const reach = (corner: Corner): number =>
+    Math.hypot(corner.base[0] - x, corner.base[1] - y) + Math.hypot(corner.perp[0], corner.perp[1], corner.perp[2] ?? 0);
   const circle = { x, y, radius: Math.max(...corners.map(reach)) + piece.radius };
   circles.set(piece, circle);
   return circle;

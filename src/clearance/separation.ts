@@ -10,21 +10,26 @@
  *
  *     gap = max over u (min over b of u·b − max over a of u·a) − radius of a − radius of b
  *
- * in both cases, so a gap goes through zero without a jump, and any u gives a lower bound of it.
+ * in both cases, so a gap goes through zero without a jump, and any u gives a lower bound of it. In space (`inSpace.ts`) the same holds.
  */
 import { loadPlanck } from '../numeric/planck.ts';
 import { placeCorners, type Piece, type Spot, type Turns } from './piece.ts';
+import { separateInSpace } from './inSpace.ts';
 
 /** Of two pieces a and b at one station, mm; filled again by the next. */
 export interface Separation {
   /** Below zero the depth. */
   gap: number;
-  /** Of length 1, from a to b. */
+  /** Of length 1, from a to b; seen along z the last is 0. */
   ux: number;
   uy: number;
-  /** The two points that are nearest to each other on the edges of a and b; where they overlap, those that the least shift would bring together. */
-  readonly onA: Spot;
-  readonly onB: Spot;
+  uz: number;
+  /**
+   * The two points that are nearest to each other on the edges of a and b; where they overlap, those that the least shift would bring together.
+   * Their heights mean something in space alone.
+   */
+  readonly onA: Spot & { z: number };
+  readonly onB: Spot & { z: number };
 }
 
 export type Separator = (a: Piece, b: Piece, turns: Turns) => Separation;
@@ -44,9 +49,14 @@ export function createSeparator(): Separator {
     placeCorners(piece, turns, own);
     return own;
   };
-  const found: Separation = { gap: 0, ux: 1, uy: 0, onA: { x: 0, y: 0 }, onB: { x: 0, y: 0 } };
+  const found: Separation = { gap: 0, ux: 1, uy: 0, uz: 0, onA: { x: 0, y: 0, z: 0 }, onB: { x: 0, y: 0, z: 0 } };
   input.useRadii = false;
   return (a, b, turns) => {
+    if (b.between !== undefined) {
+      separateInSpace(a, b, b.between, turns, found);
+      return found;
+    }
+    found.uz = 0;
     const cornersA = placed(a, turns);
     const cornersB = placed(b, turns);
     input.proxyA.setVertices(cornersA as Spot[], cornersA.length, 0);

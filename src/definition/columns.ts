@@ -73,6 +73,8 @@ export const COLUMNS: Readonly<Record<ColumnOwner, Readonly<Record<string, Colum
       dimension: 'number',
       doc: '`margin` with this spring off: the least of the shafts with plates that it reaches, or of its own lever where there is none.',
     },
+    effort_off: { dimension: 'force', doc: '`pedal.effort` with this spring off.' },
+    release_off: { dimension: 'force', doc: '`pedal.release` with this spring off: 0 where friction then holds the pedal.' },
   },
 };
 

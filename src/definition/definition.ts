@@ -166,6 +166,8 @@ export interface Cable extends Named {
   readonly bend?: Value;
   readonly friction?: Value;
   readonly stiffness?: Value;
+  /** Outer diameter of the inner where it runs free. */
+  readonly diameter?: Value;
 }
 
 export interface RodEnds {
@@ -298,6 +300,8 @@ export interface KeepOut extends Named {
     | { readonly kind: 'polygon'; readonly corners: readonly Place[] };
   readonly clearance?: Value;
   readonly layer?: Value;
+  /** From where to where along z it stands, the lower first. */
+  readonly extent?: { readonly from: Value; readonly to: Value };
 }
 
 /** A thing that a movement of the engine carries along: a lever, a cable's housing end, a spring's anchor. */

@@ -1,8 +1,8 @@
 /** What the view shows of figures that are tried: the picture of the edited text, with places of the text as it stands. */
 import type { Replacement } from '../definition/problem.ts';
 import { dialsOf } from '../picture/dials.ts';
-import { showAnswers } from '../picture/showAnswers.ts';
-import type { Shown } from '../protocol/messages.ts';
+import { showFirst, type ShownFirst } from '../picture/showAnswers.ts';
+import type { ChartId } from '../protocol/charts.ts';
 import type { Answers } from '../solve.ts';
 import { spanIn } from './compose.ts';
 
@@ -11,9 +11,15 @@ import { spanIn } from './compose.ts';
  * @param written answers about the text as it stands
  * @param edits what is tried
  * @param tried answers about the text with these edits
+ * @param inSight the charts that go with the drawing
  */
-export function shownTrial(written: Answers, edits: readonly Replacement[], tried: Answers): Shown | undefined {
-  const shown = showAnswers(tried);
+export function shownTrial(
+  written: Answers,
+  edits: readonly Replacement[],
+  tried: Answers,
+  inSight: ReadonlySet<ChartId>,
+): ShownFirst | undefined {
+  const shown = showFirst(tried, inSight);
   if (shown === undefined) return undefined;
   const back = <T extends { readonly place: { readonly start: number; readonly end: number } }>(each: T): T => ({
     ...each,

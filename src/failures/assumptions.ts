@@ -1,12 +1,13 @@
 /** What the failures rest on that is not in the file, in words. */
 import { USUAL_VACUUM } from '../forces/friction/plateLoad.ts';
+import { isPlanar } from '../forces/snapBack/byPlanck.ts';
 import type { Travel } from '../travel/travel.ts';
 import { fixed } from '../travel/words.ts';
 import type { Failure } from './failure.ts';
 import { listed } from './words.ts';
 
 /** Sentences without a full stop. */
-export function assumptionsOf({ mechanism }: Travel, failures: readonly Failure[]): readonly string[] {
+export function assumptionsOf({ mechanism, build }: Travel, failures: readonly Failure[]): readonly string[] {
   const { levers, friction, attached, drive } = mechanism;
   const usual = attached.plates.filter(
     ({ lever }, i) => levers[lever]!.group >= 0 && friction.levers[lever]!.bearing !== undefined && friction.vacuum[i] === undefined,
@@ -15,8 +16,15 @@ export function assumptionsOf({ mechanism }: Travel, failures: readonly Failure[
   return [
     'Weight, vibration, the air that turns the plates, and the mass of cables, springs and rod ends are left out; friction is the same at rest and in motion',
     'A time ends where the plates are within 1 % of their full opening for good, bounces included',
+    ...(isPlanar(build)
+      ? []
+      : [
+          'The linkage leaves its plane: its times go by the equation of motion alone, without the rigid bodies that those of planar linkages are held against',
+        ]),
     ...(drive.kind === 'cable'
-      ? ['The pedal, of which the file gives the cable alone, is taken to come back by itself and to hold nothing; that is not checked']
+      ? [
+          'For margins and times the pedal, of which the file gives the cable alone, is taken to come back by itself and to hold nothing. That is not checked, and no row reads better for it',
+        ]
       : []),
     ...(has('lost')
       ? [

@@ -41,6 +41,11 @@ export interface PlatesClosing {
   readonly weakest: Weakest | undefined;
   /** Greatest opening at which a seized cable holds them, rad; undefined where none does. */
   readonly heldAt: number | undefined;
+  /**
+   * Set where all that the file describes closes them, and only the pedal, of which it gives the cable alone, is left open: what brings that
+   * back, and what it holds by the cable until then, is in no file, so that the outcome is `not-checked`.
+   */
+  readonly butPedal?: true;
 }
 
 export interface PlatesLeft extends PlatesClosing {

@@ -22,6 +22,7 @@ import {
 } from './failure.ts';
 import { inPieces, type InPieces } from './inPieces.ts';
 import { drivenWithout, freedBy } from './leftOver.ts';
+import { failedBy, fromPartPedal, type PartPedal } from './partPedal.ts';
 import { returnTimes, type ReturnTimes } from './returnTimes.ts';
 import { platesReturning } from './returning.ts';
 import { heldBySeized } from './seized.ts';
@@ -35,8 +36,10 @@ export interface FailureTable {
   readonly whole: FailureRow;
   /** Of each failure, in their order. */
   readonly rows: readonly FailureRow[];
-  /** What the figures rest on that is not in the file, sentences without a full stop. Asks for the times with nothing failed. */
+  /** What the figures rest on that is not in the file, sentences without a full stop. Asks for all times. */
   readonly assumptions: readonly string[];
+  /** From less than full pedal, of all rows whose plates have times from there; with nothing failed first. Asks for all times. */
+  readonly fromPart: readonly PartPedal[];
   /** Why nothing was looked at, a clause; undefined where it was. The rows are empty then. */
   readonly notChecked: string | undefined;
   /**
@@ -68,10 +71,21 @@ export const failureTable = once((travel: Travel): FailureTable => {
   );
   const rows = failures.map((failure) => rowInPieces(failure, () => leftAfter(travel, failure, closing), timesOf(travel, failure)));
   const all = later(() => rows.map(({ row }) => row.get()));
+  const fromPart = inPieces(function* (): Generator<void, readonly PartPedal[]> {
+    const found: PartPedal[] = [];
+    for (const { row, times } of why === undefined ? [whole, ...rows] : []) {
+      const known = yield* row.go();
+      if (!hasTimes(known)) continue;
+      yield* times.go();
+      const part = yield* fromPartPedal(travel, known);
+      if (part !== undefined) found.push(part);
+    }
+    return found;
+  });
   const assumptions = inPieces(function* (): Generator<void, readonly string[]> {
     if (why !== undefined) return [];
     const { seconds, assumed } = yield* whole.times.go();
-    return [...assumptionsOf(travel, failures), ...(yield* timeBounds(travel, seconds)), ...assumed];
+    return [...assumptionsOf(travel, failures), ...(yield* timeBounds(travel, seconds, yield* fromPart.go())), ...assumed];
   });
   return {
     failures,
@@ -84,11 +98,15 @@ export const failureTable = once((travel: Travel): FailureTable => {
     get assumptions() {
       return assumptions.get();
     },
+    get fromPart() {
+      return fromPart.get();
+    },
     notChecked: why,
     *work(wanted) {
       const count = rows.length + 1;
       const pieces = wanted === 'times' ? 2 * count : count;
-      for (const [number, { row, times }] of [whole, ...rows, whole, ...rows].slice(0, pieces).entries()) {
+      for (const [number, { row, times }] of [whole, ...rows, ...rows, whole].slice(0, pieces).entries()) {
+        // What all rest on asks for the times from less than full pedal, of all rows: last.
         const more = times === whole.times ? assumptions.go() : hasTimes(row.get()) ? times.go() : [];
         const steps = number < count ? row.go() : more;
         for (const _ of steps) yield { done: number, all: pieces };
@@ -133,9 +151,7 @@ function hasTimes({ plates }: FailureRow): boolean {
 }
 
 function timesOf(travel: Travel, failure: Failure | undefined): InPieces<ReturnTimes> {
-  if (failure === undefined) return inPieces(() => returnTimes(travel, {}));
-  const parts = [failure.part];
-  return inPieces(() => returnTimes(travel, failure.kind === 'cable-seized' ? { seized: parts } : { without: parts }));
+  return inPieces(() => returnTimes(travel, failedBy(failure)));
 }
 
 /** What could not be read may be what closes, or what joins. */

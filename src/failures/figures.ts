@@ -18,6 +18,8 @@ export interface RuleFigure {
   readonly asks: string;
   readonly source: string;
   readonly status: 'read' | 'from memory';
+  /** Where it was read, if not in the rule's own text; undefined where it was read there, and where it is from memory. */
+  readonly readIn?: string;
   /** What of the rule is not looked at, or is read in this way; undefined where nothing is left out. */
   readonly note: string | undefined;
 }
@@ -26,13 +28,17 @@ export interface TimeLimit {
   /** s. */
   readonly seconds: number;
   readonly of: string;
+  readonly status: RuleFigure['status'];
 }
 
-/** 49 CFR 571.124 S5.3; the three figures from memory. */
+/**
+ * 49 CFR 571.124 S5.3. The last was read as the agency tells it (Federal Register, 63 FR 41320, 3 August 1998, and 70 FR 3765, 26 January 2005);
+ * of the others no copy was found to read.
+ */
 export const RETURN_TIMES: readonly TimeLimit[] = [
-  { seconds: 1, of: 'vehicles of 4536 kg gross weight or less' },
-  { seconds: 2, of: 'heavier ones' },
-  { seconds: 3, of: 'any at −18 °C to −40 °C' },
+  { seconds: 1, of: 'vehicles of 4536 kg gross weight or less', status: 'from memory' },
+  { seconds: 2, of: 'heavier ones', status: 'from memory' },
+  { seconds: 3, of: 'any at −18 °C to −40 °C', status: 'read' },
 ];
 
 export const RULE_FIGURES: readonly RuleFigure[] = [
@@ -40,14 +46,16 @@ export const RULE_FIGURES: readonly RuleFigure[] = [
     key: 'energy-sources',
     asks: 'two sources of energy at least, and with any one of them failed the others return the throttle',
     source: '49 CFR 571.124 S5.1',
-    status: 'from memory',
-    note: 'that two sources are asked for was read; springs are taken for the sources, and ambient temperature is not looked at',
+    status: 'read',
+    readIn: 'the agency’s letter 11368DRN, which quotes its first sentence, and 70 FR 3765 of 26 January 2005, which tells the second',
+    note: 'springs are taken for the sources, and ambient temperature is not looked at; by that letter several strands in one coil are one source',
   },
   {
     key: 'return-on-disconnection',
     asks: 'the throttle returns when any one component is severed or disconnected at one point',
     source: '49 CFR 571.124 S5.2',
-    status: 'from memory',
+    status: 'read',
+    readIn: 'the agency’s letter nht75-2.28 of 18 July 1975, which quotes it in part, and 63 FR 41320 of 3 August 1998',
     note: 'springs, rods, cables, slot pins and couplings are what is disconnected; a cable that seizes is not severed',
   },
   {
@@ -55,7 +63,7 @@ export const RULE_FIGURES: readonly RuleFigure[] = [
     asks: 'in both cases within 1 s; 2 s above 4536 kg of gross weight, 3 s at −18 °C to −40 °C',
     source: '49 CFR 571.124 S5.3',
     status: 'from memory',
-    note: 'from full pedal; friction and inertia are those of the file, whatever the temperature',
+    note: 'of the three the 3 s were read, in 63 FR 41320 of 3 August 1998 and 70 FR 3765 of 26 January 2005, the others not; from full pedal and from 75, 50 and 25 % of it; friction and inertia are those of the file, whatever the temperature',
   },
   {
     key: 'springs-at-throttle-body',

@@ -20,7 +20,7 @@ export interface ReturnTimes {
 /** A part of the motion from one step to the next. */
 export function* returnTimes(
   { build, mechanism }: Travel,
-  failed: Pick<SnapBackOptions, 'without' | 'seized' | 'restitution' | 'from'>,
+  failed: Pick<SnapBackOptions, 'without' | 'seized' | 'restitution' | 'from' | 'tolerance'>,
 ): Generator<void, ReturnTimes> {
   const answer = yield* snapBackInPieces(build, failed);
   if (answer.method === undefined) {

@@ -35,9 +35,11 @@ export function* platesReturning(travel: Travel, without?: string): Generator<vo
   }
   const plates: PlatesClosing[] = [];
   for (const { chain, blind } of chains) {
-    const { outcome, why, weakest } =
-      blind === undefined ? judge(travel, chain, samples, returnsAt) : { outcome: 'not-checked' as const, why: blind, weakest: undefined };
-    plates.push({ levers: chain.shafts.map(({ name }) => name), outcome, why, weakest, heldAt: undefined });
+    const judged =
+      blind === undefined
+        ? judge(travel, chain, samples, returnsAt)
+        : ({ outcome: 'not-checked', why: blind, weakest: undefined } as const);
+    plates.push({ levers: chain.shafts.map(({ name }) => name), ...judged, heldAt: undefined });
     yield;
   }
   return plates;
@@ -47,6 +49,7 @@ interface Judged {
   readonly outcome: Outcome;
   readonly why: string | undefined;
   readonly weakest: Weakest | undefined;
+  readonly butPedal?: true;
 }
 
 /** Of a chain of which something can be said. */
@@ -66,7 +69,11 @@ function judge(travel: Travel, chain: Chain, samples: readonly number[], returns
     return { outcome: 'not-checked', why: 'at a dead centre its closing torque has no figure', weakest };
   if (!given) return { outcome: 'not-checked', why: 'the file gives no friction; without any, it closes', weakest };
   const left = frictionLeftOut(travel);
-  if (left === undefined) return { outcome: 'closes', why: undefined, weakest };
+  if (left === undefined) {
+    // What the pedal holds open until it has come back itself is not in the file.
+    if (mechanism.drive.kind === 'cable') return { outcome: 'not-checked', why: BUT_PEDAL, weakest, butPedal: true };
+    return { outcome: 'closes', why: undefined, weakest };
+  }
   return { outcome: 'not-checked', why: `some friction at ${left} is not given; with what is, it closes`, weakest };
 }
 
@@ -109,6 +116,7 @@ function frictionLeftOut({ mechanism }: Travel): string | undefined {
 }
 
 const MOST_NAMED = 4;
+const BUT_PEDAL = 'plates close; the pedal’s return is not checked, since the file gives of it the cable alone';
 
 /** Of each link, whether at a pedal travel it holds the shaft where it stands. */
 function heldAlong({ build, mechanism, poseAt }: Travel, { links }: Chain): readonly ((travel: number) => boolean)[] {

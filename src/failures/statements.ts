@@ -35,7 +35,13 @@ function standingOf(travel: Travel, table: FailureTable, key: FigureKey): Decide
   // How many springs there are can be told without knowing what rubs.
   if (key === 'springs-at-throttle-body') return enough(travel, table, 'on the shaft');
   const whole = closing([table.whole]);
-  if (whole.standing !== 'meets') return whole;
+  if (whole.standing === 'does-not-meet') return whole;
+  // What is left open with every part is left open of each figure, unless one is not met whatever is left open.
+  const rest = standingOfLost(travel, table, key);
+  return whole.standing === 'meets' ? rest : worst([whole, rest]);
+}
+
+function standingOfLost(travel: Travel, table: FailureTable, key: Exclude<FigureKey, 'springs-at-throttle-body'>): Decided {
   switch (key) {
     case 'energy-sources':
       return worst([enough(travel, table, 'anywhere'), closing(lost(table, 'spring-lost'))]);
@@ -43,7 +49,7 @@ function standingOf(travel: Travel, table: FailureTable, key: FigureKey): Decide
     case 'no-single-failure':
       return closing(lost(table));
     case 'return-times':
-      return inTime([table.whole, ...lost(table)]);
+      return inTime([table.whole, ...lost(table)], table);
     case 'springs-alone':
       return worst([enough(travel, table, 'anywhere'), closing(lost(table, 'spring-lost'))]);
     case 'linkage-failure':
@@ -70,8 +76,15 @@ function closing(rows: readonly FailureRow[]): Decided {
   return { standing: 'meets', why: undefined };
 }
 
-function told({ failure, left: { levers, outcome, why } }: { readonly failure: FailureRow['failure']; readonly left: PlatesLeft }): string {
+function told({
+  failure,
+  left: { levers, outcome, why, butPedal },
+}: {
+  readonly failure: FailureRow['failure'];
+  readonly left: PlatesLeft;
+}): string {
   const when = failure === undefined ? '' : `without ${failure.part} `;
+  if (butPedal) return `${when}${why ?? ''}`;
   const what =
     outcome === 'stays-open'
       ? `${when}${listed(levers)} ${levers.length === 1 ? 'does' : 'do'} not close`
@@ -120,9 +133,9 @@ function closesAllTheWay(travel: Travel, spring: SpringModel): boolean {
 const LEAST_SPRINGS = 2;
 
 /** Whether the plates of all rows are closed within the shortest of the times. What a time leaves out would only make it longer. */
-function inTime(rows: readonly FailureRow[]): Decided {
+function inTime(rows: readonly FailureRow[], table: FailureTable): Decided {
   const closed = closing(rows);
-  if (closed.standing !== 'meets') return closed;
+  if (closed.standing === 'does-not-meet') return closed;
   let slowest = { seconds: 0, after: '' };
   let unknown: string | undefined;
   let estimated = '';
@@ -135,8 +148,15 @@ function inTime(rows: readonly FailureRow[]): Decided {
       if (time?.leftOut !== undefined) unknown ??= `the time leaves out ${time.leftOut}`;
     }
   }
+  for (const { failure, seconds } of table.fromPart) {
+    if (failure?.kind === 'cable-seized') continue;
+    const after = failure === undefined ? '' : ` without ${failure.part}`;
+    if (seconds === undefined) unknown ??= `time from less than full pedal${after}: it was not seen to close`;
+    else if (seconds > slowest.seconds) slowest = { seconds, after: `${after} from less than full pedal` };
+  }
   const [shortest] = RETURN_TIMES;
   const isSlow = shortest !== undefined && slowest.seconds > shortest.seconds;
+  if (!isSlow && closed.standing === 'not-checked') return closed;
   if (unknown !== undefined && !isSlow) return { standing: 'not-checked', why: unknown };
   const took = `${fixed(slowest.seconds, 3)} s at most${slowest.after}${estimated}`;
   if (!isSlow) return { standing: 'meets', why: took };

@@ -48,6 +48,8 @@ export const FINDING_CODES = [
   'touches-keep-out',
   'keep-out-clearance',
   'parts-touch',
+  'tolerance-fails-requirement',
+  'free-on-bound',
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

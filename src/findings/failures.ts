@@ -11,12 +11,14 @@ export interface Failures extends FailureTable {
   readonly statements: readonly Statement[];
   /** What the table has that no other finding tells. Asks for no times. */
   readonly findings: readonly Finding[];
+  /** These and what else is told once typing rests, such as what tolerances do. */
+  readonly late: readonly Finding[];
 }
 
 /** All of it takes as long as solving the linkage several times over: not for every key press. Worked out as it is asked for. */
 export function findFailures(study: Study): Failures {
   const table = failureTable(study.travel);
-  const findings = later(() => findLate(study));
+  const late = later(() => findLate(study));
   const statements = later(() => statementsOf(study.travel, table));
   return {
     failures: table.failures,
@@ -30,8 +32,14 @@ export function findFailures(study: Study): Failures {
     get assumptions() {
       return table.assumptions;
     },
+    get fromPart() {
+      return table.fromPart;
+    },
     get findings() {
-      return findings();
+      return late().filter(({ code }) => code === 'failure-holds-open');
+    },
+    get late() {
+      return late();
     },
     get statements() {
       return statements();

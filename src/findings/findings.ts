@@ -12,6 +12,7 @@ import { closingLost } from './rules/closingLost.ts';
 import { closingMargin } from './rules/closingMargin.ts';
 import { driveAngle } from './rules/driveAngle.ts';
 import { failureHoldsOpen } from './rules/failureHoldsOpen.ts';
+import { freeOnBound } from './rules/freeOnBound.ts';
 import { frictionLock } from './rules/frictionLock.ts';
 import { grooveLeft } from './rules/grooveLeft.ts';
 import { heldOpen } from './rules/heldOpen.ts';
@@ -47,6 +48,7 @@ import { springOpens } from './rules/springOpens.ts';
 import { springOverextended } from './rules/springOverextended.ts';
 import { springOverstressed } from './rules/springOverstressed.ts';
 import { springSlack } from './rules/springSlack.ts';
+import { toleranceFailsRequirement } from './rules/toleranceFailsRequirement.ts';
 import { toggleOpening } from './rules/toggleOpening.ts';
 import { toggleReturning } from './rules/toggleReturning.ts';
 import { touchesKeepOut } from './rules/touchesKeepOut.ts';
@@ -103,17 +105,19 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
   'off-plane': offPlane,
   'movement-at-rest': movementAtRest,
   'movement-at-full': movementAtFull,
+  'tolerance-fails-requirement': toleranceFailsRequirement,
+  'free-on-bound': freeOnBound,
 };
 
 /** Codes whose rules take too long to be asked at every key press. */
-const LATE: ReadonlySet<string> = new Set<FindingCode>(['failure-holds-open']);
+export const LATE: ReadonlySet<string> = new Set<FindingCode>(['failure-holds-open', 'tolerance-fails-requirement']);
 
 /** What is found while a file is being written: all but what single failures do. */
 export function findAll(study: Study): readonly Finding[] {
   return withoutConsequences(study, foundBy(study, false));
 }
 
-/** What single failures do, apart from the others: told once typing rests, by `pedal-to-plate check` and by `return`. */
+/** What single failures and tolerances do, apart from the others: told once typing rests, and by `pedal-to-plate check`. */
 export function findLate(study: Study): readonly Finding[] {
   return foundBy(study, true);
 }

@@ -14,8 +14,8 @@ import type { Study } from './study.ts';
 
 /** Closing torque at a lever, N·m; the column `<lever>.closing`. @param without name of a spring that is taken off */
 export function closingAlong(study: Study, lever: number, without?: string): Along {
-  const { rowAt, closing, levers } = forcesOf(study);
-  const figure = offAlong(study, lever, 'closing', without) ?? ((travel) => closing[rowAt(travel) * levers + lever]! + 0);
+  const { closingAt } = forcesOf(study);
+  const figure = offAlong(study, lever, 'closing', without) ?? ((travel) => closingAt(travel, lever) + 0);
   return rememberedForce(study, figure, `closing ${lever} ${without}`);
 }
 
@@ -54,6 +54,8 @@ interface ForcesAlong {
   readonly solver: FrictionSolver;
   /** Solves a place where that was not done. */
   rowAt(travel: number): number;
+  /** Closing torque at a lever, of its row or, between the samples, without what rubs. */
+  closingAt(travel: number, lever: number): number;
   readonly levers: number;
   readonly cables: number;
   readonly closing: Float64Array;
@@ -89,6 +91,10 @@ function solveForces(study: Study): ForcesAlong {
     tension: new Float64Array(rows * cables),
     effort: new Float64Array(rows),
     release: new Float64Array(rows),
+    closingAt(travel, lever) {
+      if (numberOf(travel) >= 0 || travel === between) return found.closing[found.rowAt(travel) * levers + lever]!;
+      return solver.frictionless(poseAt(travel)).closing[lever]!;
+    },
     rowAt(travel) {
       const number = numberOf(travel);
       const row = number < 0 ? samples.length : number;

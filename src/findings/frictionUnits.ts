@@ -8,9 +8,10 @@ import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import { bodiesOf } from '../kinematics/rest.ts';
 import { leastOf, type Along } from '../travel/extremes.ts';
+import { merge } from '../travel/places.ts';
 import { closingAlong, marginAlong, rememberedForce } from './forcesAlong.ts';
 import { whyClosingUnknown } from './platesClosing.ts';
-import { NO_TORQUE } from './springActions.ts';
+import { NO_TORQUE, springActions } from './springActions.ts';
 import type { Study } from './study.ts';
 import { drivenLevers, goesOtherwise } from './wayOfOpening.ts';
 
@@ -21,6 +22,8 @@ export interface FrictionUnit {
   readonly shafts: readonly LeverModel[];
   /** The springs whose closing torque comes to it. */
   readonly springs: readonly SpringModel[];
+  /** The travel's samples, and those between which none of these springs begins, ends or passes its dead centre. */
+  readonly samples: readonly number[];
 }
 
 /** Those that the pedal opens the way it should, whose springs are all known. */
@@ -36,8 +39,15 @@ export function frictionUnits(study: Study): readonly FrictionUnit[] {
       const lever = shafts[0] ?? levers.find(({ index }) => index === body.root);
       const springs = lever === undefined ? [] : springsReaching(mechanism, lever.index);
       if (lever === undefined || springs.length === 0 || whyClosingUnknown(study, springs) !== undefined) return [];
-      return [{ lever, shafts, springs }];
+      return [{ lever, shafts, springs, samples: samplesOf(study, springs) }];
     });
+}
+
+function samplesOf(study: Study, springs: readonly SpringModel[]): readonly number[] {
+  const { samples } = study.travel;
+  const names = new Set(springs.map(({ name }) => name));
+  const more = springActions(study).filter((action) => names.has(action.spring.name) && action.samples !== samples);
+  return more.length === 0 ? samples : merge(samples, ...more.map((action) => action.samples));
 }
 
 /**
@@ -54,9 +64,10 @@ export function unitMargin(study: Study, { lever: { index } }: FrictionUnit, wit
 /**
  * Whether a margin comes near a limit at any sample. One that stays `FAR` times above its limit at all of them is taken not to come below it
  * between them, which saves the search. Not proved: every turning place of the joints is a sample, but where friction turns is not known in
- * closed form.
+ * closed form. Where a spring begins, ends or passes its dead centre it may come down steeply between two samples: that is always searched.
  */
-export function comesNear(margin: Along, samples: readonly number[], limit: number): boolean {
+export function comesNear({ travel }: Study, { samples }: FrictionUnit, margin: Along, limit: number): boolean {
+  if (samples !== travel.samples) return true;
   for (const at of samples) if (margin(at) <= FAR * limit) return true;
   return false;
 }
@@ -65,9 +76,9 @@ const FAR = 2;
 
 /** Whether friction holds it anywhere with all springs on. */
 export function isLocked(study: Study, unit: FrictionUnit): boolean {
-  const { samples } = study.travel;
+  const { samples } = unit;
   const margin = unitMargin(study, unit);
-  const least = comesNear(margin, samples, LOCKS_AT) ? leastOf(margin, samples) : undefined;
+  const least = comesNear(study, unit, margin, LOCKS_AT) ? leastOf(margin, samples) : undefined;
   return least !== undefined && least.value < LOCKS_AT;
 }
 

@@ -21,8 +21,10 @@ export function pieceWords(piece: Piece): string {
     case 'drum':
       return `the ${piece.kind} ${piece.name}`;
     case 'outline':
-      return `the outline of ${piece.name}`;
+    case 'inner':
+      return `the ${piece.kind} of ${piece.name}`;
     case 'rod':
+    case 'spring':
     case 'keep-out':
       return piece.name;
   }
@@ -56,7 +58,8 @@ export function rangesNearer({ travel }: Study, { along }: Gap, { travel: worst 
  * @param asked gap that there should be, m
  */
 export function narrower(gap: Gap, { pieces: [piece], gap: least }: LeastGap, asked: number): { readonly mend?: Mend } {
-  const width: Value | undefined = gap.one.source.width;
+  const { one } = gap;
+  const width: Value | undefined = one.kind === 'lever' || one.kind === 'rod' ? one.source.width : undefined;
   if (width === undefined || (piece.kind !== 'arm' && piece.kind !== 'rod')) return {};
   const target = width.nominal - 2 * (asked - least) - LENGTH_MARGIN;
   if (target < LEFT * width.nominal) return {};

@@ -74,6 +74,7 @@ export interface Trespass {
  * Whether a figure comes below (`way` = 1) or above (`way` = −1) its limits anywhere, and how far. `limit` is the one that it is
  * reported for; `ranges` are where it is beyond the warning limit, which takes in the other.
  * @param leaveOut which of these ranges are none of its business; all count where absent
+ * @param samples travels at which it is looked at; those of the travel where absent
  */
 export function trespass(
   study: Study,
@@ -81,8 +82,8 @@ export function trespass(
   limit: LimitPair,
   way: 1 | -1,
   leaveOut?: (range: TravelRange) => boolean,
+  samples: readonly number[] = study.travel.samples,
 ): Trespass | undefined {
-  const { samples } = study.travel;
   const directed = way > 0 ? figure : upsideDown(figure);
   const within = following(figure, (value) => way * (value - limit.warning), `${way} beyond ${limit.warning}`);
   const rangesOf = (): readonly TravelRange[] => rangesBelow(within, samples);

@@ -6,13 +6,19 @@ import type { Study } from './study.ts';
 import { wireLoads } from './wireLoads.ts';
 import { millimetres } from './words.ts';
 
+/** Of a spring that is given by its rate; and what stands for it where that is told of several springs in one line. */
+export const GIVEN_BY_RATE = {
+  one: 'whether it is stressed too much, since it is given by its `rate` and not by its `wire`',
+  several: 'whether they are stressed too much, since they are given by their `rate` and not by their `wire`',
+} as const;
+
 /** Each follows `Not checked: `. */
 export function wireNotChecked(study: Study, spring: SpringModel): readonly string[] {
   const { wire } = spring;
   if (wire === undefined) {
     return spring.kind === 'torsion' && spring.strip !== undefined
       ? ['whether its strip bears its stress, of which no strength is known, and whether its turns meet']
-      : ['whether it is stressed too much, since it is given by its `rate` and not by its `wire`'];
+      : [GIVEN_BY_RATE.one];
   }
   const load = wireLoads(study).find((each) => each.spring.name === spring.name);
   if (load === undefined) return ['its stress, since it has no load that is known'];

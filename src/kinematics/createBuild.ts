@@ -21,14 +21,18 @@ export function createBuild(mechanism: Mechanism, values: Float64Array = mechani
   return build;
 }
 
-/** Puts other dimensions into a build that stands already; open stops must be settled again. */
-export function putDimensions(build: Build, values: Float64Array): void {
+/**
+ * Puts other dimensions into a build that stands already; open stops must be settled again.
+ * @param shift moves parameters off what the dimensions give, such as a pin within its play
+ */
+export function putDimensions(build: Build, values: Float64Array, shift?: (parameters: Float64Array) => void): void {
   build.values.set(values);
-  settle(build);
+  settle(build, shift);
 }
 
-function settle(build: Build): void {
+function settle(build: Build, shift?: (parameters: Float64Array) => void): void {
   evaluateParameters(build);
+  shift?.(build.parameters);
   decideBranches(build.mechanism, build.parameters);
   build.bounds.pedalStop = Infinity;
   build.bounds.cableStop.fill(Infinity);

@@ -13,8 +13,8 @@ export interface Unknown {
   readonly dimension: Dimension;
   /** As in `Value.unit`; what it would be added in where the file leaves it out. */
   readonly unit: string;
-  /** The edit that writes a value, SI; undefined where it cannot be written. */
-  edit(text: string, nominal: number): Replacement | undefined;
+  /** The edit that writes a value, SI; undefined where it cannot be written. @param digits significant digits, 12 where left out */
+  edit(text: string, nominal: number, digits?: number): Replacement | undefined;
 }
 
 /** @param path of a plain figure, or of one that the file leaves out */
@@ -22,15 +22,15 @@ export function unknownAt(study: Study, path: string): Unknown {
   const value = valueAt(study.definition, path);
   if (value !== undefined) {
     const { nominal: present, dimension, unit } = value;
-    return { path, present, dimension, unit, edit: (text, nominal) => setFigure(text, value, nominal, DIGITS) };
+    return { path, present, dimension, unit, edit: (text, nominal, digits = DIGITS) => setFigure(text, value, nominal, digits) };
   }
   const known = study.travel.mechanism.dimensions.find((each) => each.path === path);
   // Of what the linkage does not turn on, only a spring's preload is added.
   const dimension = known?.dimension ?? 'torque';
   const unit = UNIT_WHEN_ADDED[dimension] ?? PLACE_UNIT[dimension];
   const dot = path.lastIndexOf('.');
-  const edit = (text: string, nominal: number): Replacement | undefined => {
-    const written = formatQuantity(nominal, unit, DIGITS);
+  const edit = (text: string, nominal: number, digits = DIGITS): Replacement | undefined => {
+    const written = formatQuantity(nominal, unit, digits);
     return written === undefined ? undefined : addKey(text, path.slice(0, dot), path.slice(dot + 1), written);
   };
   return { path, present: known?.kind === 'as-drawn' ? drawnLength(study, known.index) : (known?.nominal ?? 0), dimension, unit, edit };

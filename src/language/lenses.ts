@@ -4,6 +4,7 @@ import type { PathPart } from '../findings/part.ts';
 import { partFigureText } from '../outputs/factText.ts';
 import type { Answers } from '../solve.ts';
 import { readLoosely } from './cursor/looseTree.ts';
+import type { NameIndex, NameKind } from './names.ts';
 
 export interface Lens {
   /** The name of the part; the key of the pedal's block. */
@@ -40,6 +41,45 @@ export function lensesOf(answers: Answers): readonly Lens[] {
     })
     .sort((a, b) => a.span.start - b.span.start);
 }
+
+/** Where a lens stands, before it is known what it says. */
+export interface LensPlace {
+  readonly span: Span;
+  readonly part: PathPart['kind'];
+  readonly name: string;
+}
+
+/**
+ * The places of all parts that may have a lens, in the order of the text: without solving, and of a part that is not solved too.
+ *
+ * @param pressed the lever that the pedal is, of which the pedal speaks
+ */
+export function lensPlaces(index: NameIndex, pressed = pressedLever(index)): readonly LensPlace[] {
+  return index.names.flatMap(({ kind, name, span }) => {
+    const part = PARTS[kind];
+    return part === undefined || (kind === 'lever' && name === pressed) ? [] : [{ span, part, name }];
+  });
+}
+
+/** The name of the lever that the pedal is; undefined where its block names none that is there. */
+export function pressedLever({ names, places }: NameIndex): string | undefined {
+  const pedal = names.find(({ kind }) => kind === 'drive')?.entrySpan;
+  if (pedal === undefined) return undefined;
+  return places.find(({ span, declared }) => declared.kind === 'lever' && pedal.start <= span.start && span.end <= pedal.end)?.declared
+    .name;
+}
+
+const PARTS: Readonly<Partial<Record<NameKind, PathPart['kind']>>> = {
+  drive: 'pedal',
+  cable: 'cable',
+  rod: 'rod',
+  slot: 'slot',
+  coupling: 'coupling',
+  lever: 'lever',
+  plates: 'plates',
+  sensor: 'sensor',
+  spring: 'spring',
+};
 
 function pedalKey(text: string): Span | undefined {
   return readLoosely(text).root.entries.find(({ key }) => key === 'pedal')?.keySpan;

@@ -110,7 +110,8 @@ function requirementOf({ requirement, outcome, reason, comparisons }: Requiremen
   };
 }
 
-function comparisonOf(
+/** A comparison as every document tells it. */
+export function comparisonOf(
   { text, span, operator, actual, demanded, margin, holds, reason, travel }: Comparison,
   placeOf: PlaceOf,
 ): JsonComparison {

@@ -5,6 +5,7 @@
 import { indexLines, type LineIndex, type Span } from '../definition/span.ts';
 import type { Fact, Finding, NotChecked } from '../findings/finding.ts';
 import type { PathPart } from '../findings/part.ts';
+import { GIVEN_BY_RATE } from '../findings/wireNotChecked.ts';
 import type { Answers } from '../solve.ts';
 import { CAUTION } from './caution.ts';
 import { excerpt, placeName } from './excerpt.ts';
@@ -121,7 +122,8 @@ function factSection(facts: readonly Fact[], { paint }: Page): string[] {
   return [paint('strong', 'Facts'), ...rows.map(printable)];
 }
 
-function notCheckedSection(notChecked: readonly NotChecked[], { paint, lines }: Page): string[] {
+function notCheckedSection(all: readonly NotChecked[], { paint, lines }: Page): string[] {
+  const notChecked = withRatesGathered(all);
   if (notChecked.length === 0) return [];
   const places = notChecked.map(({ span }) => `line ${lineNumber(span, lines)}`);
   const placeWidth = Math.max(...places.map(widthOf));
@@ -130,6 +132,15 @@ function notCheckedSection(notChecked: readonly NotChecked[], { paint, lines }: 
     printable(`${INDENT}${pad(places[index] ?? '', placeWidth)}${INDENT}${pad(part, nameWidth)}${INDENT}${notCheckedText(message)}`),
   );
   return [paint('strong', 'Not checked'), ...rows];
+}
+
+/** Springs given by their rate in the line of the first of them: nothing else is told of them there. */
+function withRatesGathered(notChecked: readonly NotChecked[]): readonly NotChecked[] {
+  const isOne = ({ message }: NotChecked): boolean => notCheckedText(message) === GIVEN_BY_RATE.one;
+  const [first, ...more] = notChecked.filter(isOne);
+  if (first === undefined || more.length === 0) return notChecked;
+  const part = [first, ...more].map((each) => each.part).join(', ');
+  return notChecked.flatMap((each) => (each === first ? [{ ...first, part, message: GIVEN_BY_RATE.several }] : isOne(each) ? [] : [each]));
 }
 
 function summary(answers: Answers, { file, paint }: Page): string {

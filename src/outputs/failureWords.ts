@@ -88,9 +88,10 @@ export const STANDING_WORDS: Readonly<Record<Standing, string>> = {
   'not-checked': 'not checked:',
 };
 
-/** E.g. `meets the figure of 49 CFR 571.124 S5.2 (from memory): …`. */
-export function statementWords({ figure: { source, status, asks }, standing, why }: Statement): string {
-  return `${STANDING_WORDS[standing]} ${source} (${status}): ${asks}${why === undefined ? '' : `; ${why}`}`;
+/** E.g. `meets the figure of 49 CFR 571.124 S5.3 (from memory): …`. */
+export function statementWords({ figure: { source, status, readIn, asks }, standing, why }: Statement): string {
+  const known = readIn === undefined ? status : `${status} in ${readIn}`;
+  return `${STANDING_WORDS[standing]} ${source} (${known}): ${asks}${why === undefined ? '' : `; ${why}`}`;
 }
 
 /** E.g. `every plate closes with each of 5 parts lost in turn`, after what is wrong with every part. Cables that seize are told beside. */
@@ -101,8 +102,11 @@ export function failuresVerdict({ whole, rows, notChecked }: Failures): string {
   const [open, unknown] = [count('stays-open'), count('not-checked')];
   const seized =
     rows.length - lost.length === 0 ? '' : `; ${countText(rows.filter(isSeizedOpen).length, 'cable')} would hold plates open where seized`;
-  if (lost.length === 0) return `${WITH_EVERY_PART[whole.outcome]}, and there is no part to lose${seized}`;
-  const first = whole.outcome === 'closes' ? '' : `${WITH_EVERY_PART[whole.outcome]}; `;
+  if (lost.length === 0) return `${isButPedal(whole) ? BUT_PEDAL : WITH_EVERY_PART[whole.outcome]}, and there is no part to lose${seized}`;
+  const butPedal = [whole, ...lost].some(isButPedal) && [whole, ...lost].every((row) => row.outcome === 'closes' || isButPedal(row));
+  if (butPedal)
+    return `every plate closes with each of ${countText(lost.length, 'part')} lost in turn, the pedal’s return not checked${seized}`;
+  const first = whole.outcome === 'closes' ? '' : `${isButPedal(whole) ? BUT_PEDAL : WITH_EVERY_PART[whole.outcome]}; `;
   if (open + unknown === 0) return `${first}every plate closes with each of ${countText(lost.length, 'part')} lost in turn${seized}`;
   const stays = open === 0 ? 'no part' : countText(open, 'part');
   const left = unknown === 0 ? '' : `, ${countText(unknown, 'part')} not checked`;
@@ -114,6 +118,13 @@ const WITH_EVERY_PART: Readonly<Record<Outcome, string>> = {
   'stays-open': 'plates stay open with every part',
   'not-checked': 'not checked whether plates close with every part',
 };
+
+/** Whether plates close as far as the file describes what closes them, and the pedal alone is left open. */
+function isButPedal({ outcome, plates }: FailureRow): boolean {
+  return outcome === 'not-checked' && plates.every((left) => left.outcome === 'closes' || left.butPedal === true);
+}
+
+const BUT_PEDAL = 'every plate closes with every part, the pedal’s return not checked';
 
 function isSeizedOpen({ failure, outcome }: FailureRow): boolean {
   return failure?.kind === 'cable-seized' && outcome === 'stays-open';

@@ -77,6 +77,7 @@ function platesOf({ levers, outcome, why, weakest, heldAt, time }: PlatesLeft): 
   };
 }
 
-function statementOf({ figure: { key, asks, source, status, note }, standing, why }: Statement): JsonStatement {
-  return { figure: key, asks, source, status, note: note ?? null, standing, why: why ?? null };
+function statementOf({ figure: { key, asks, source, status, readIn, note }, standing, why }: Statement): JsonStatement {
+  const notes = [...(readIn === undefined ? [] : [`read in ${readIn}`]), ...(note === undefined ? [] : [note])];
+  return { figure: key, asks, source, status, note: notes.length === 0 ? null : notes.join('; '), standing, why: why ?? null };
 }

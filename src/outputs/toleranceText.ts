@@ -4,9 +4,12 @@
  */
 import type { Setting } from '../studies/tolerance/advice.ts';
 import type { Yield } from '../studies/tolerance/distribution.ts';
+import type { RequiredYield } from '../studies/tolerance/required.ts';
+import { stackOf } from '../studies/tolerance/stack.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../studies/tolerance/tolerance.ts';
+import type { Toleranced } from '../kinematics/toleranced.ts';
 import { CAUTION } from './caution.ts';
-import { figureText, percentText } from './figure.ts';
+import { countText, figureText, percentText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { wrap } from './width.ts';
 
@@ -26,6 +29,7 @@ export function toleranceText(study: ToleranceStudy, { file, paint = plain, widt
   const sections = [
     [paint('strong', printable(file))],
     ...study.outcomes.map((each) => [paint('strong', printable(each.outcome.name)), ...lines(outcomeWords(each))]),
+    study.required.length === 0 ? [] : [paint('strong', 'Requirements'), ...lines(study.required.map(requiredWords))],
     chosen.length === 0 ? [] : [paint('strong', 'Rods set after assembly'), ...lines(chosen.map(settingWords))],
     [paint('strong', 'Not checked'), ...lines(NOT_CHECKED)],
     wrap(`Caution. ${CAUTION}`, width),
@@ -45,19 +49,19 @@ const WORTHWHILE = 0.01;
 /** SI; a figure that differs by less does not vary. */
 const ROUNDING = 1e-9;
 
-const NOT_CHECKED: readonly string[] = [
-  'play of pins and slots as something that varies: it stands as the file has it',
-  'lines of `require`; friction in the effort',
+/** What the study leaves out, without full stops. */
+export const NOT_CHECKED: readonly string[] = [
+  '`lost` of a rod and `lag` of a coupling as something that varies: they stand as the file has them',
   'limits other than those of transmission, step at rest and full opening',
 ];
 
-function outcomeWords({ outcome, middle, stack, corners, distribution, advice, effects }: OutcomeTolerance): readonly string[] {
+function outcomeWords(each: OutcomeTolerance): readonly string[] {
+  const { outcome, middle, stack, corners, distribution, advice } = each;
   const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
   const { percentiles, missing, kept } = distribution;
   const [least, , median, , most] = percentiles;
   const judged = kept === undefined ? [] : [`kept by ${yieldWords(kept)}`];
-  const varies = effects.some(({ swing }) => swing !== 0) || !(most! - least! <= ROUNDING);
-  if (!varies && missing === 0) return [`${figure(middle)}, whatever the tolerances`, ...judged];
+  if (!varies(each) && missing === 0) return [`${figure(middle)}, whatever the tolerances`, ...judged];
   return [
     `${figure(middle)} with every dimension in its middle; all against it ${figure(middle + stack.lowest)} to ${figure(middle + stack.highest)}, linear` +
       (corners === undefined ? '' : `, ${figure(corners.least)} to ${figure(corners.most)} exactly`),
@@ -65,6 +69,7 @@ function outcomeWords({ outcome, middle, stack, corners, distribution, advice, e
       ? 'a stop or a cable is just met: a root of the sum of squares would mean little here'
       : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
     `random builds: ${figure(median!)} in the middle, 99.73 % of them from ${figure(least!)} to ${figure(most!)}`,
+    ...playWords(each, figure),
     ...(missing > 0 ? [`${missing} builds have no value here`] : []),
     ...judged,
     ...advice
@@ -72,21 +77,47 @@ function outcomeWords({ outcome, middle, stack, corners, distribution, advice, e
       .slice(0, MOST_CAUSES)
       .map(
         ({ of, share, wonByHalf }) =>
-          `${of.path}: ${percentText(share)} of the variance; half its tolerance narrows the spread by ${percentText(wonByHalf)}`,
+          `${figureName(of)}: ${percentText(share)} of the variance; half of it narrows the spread by ${percentText(wonByHalf)}`,
       ),
   ];
 }
 
+/** A figure that varies, in words: its path, or whose play it is. */
+export function figureName({ path, play }: Toleranced): string {
+  return play === undefined ? path : `play at ${play.pin} of ${play.joint.name}`;
+}
+
+/** What the play of pins does by itself; empty where it does nothing. */
+function playWords({ effects }: OutcomeTolerance, figure: (value: number) => string): readonly string[] {
+  const plays = effects.filter(({ of }) => of.play !== undefined);
+  if (plays.every(({ swing }) => swing === 0)) return [];
+  const { lowest, highest, rootSumSquare } = stackOf(plays);
+  return [
+    `of this, play of pins by itself: ${figure(lowest)} to ${figure(highest)} with all against it, ± ${figure(rootSumSquare)} by the root of the sum of squares`,
+  ];
+}
+
+/** How many builds meet a line of `require`. */
+export function requiredWords({ name, kept, builds, undecided }: RequiredYield): string {
+  const open = undecided === 0 ? '' : `; ${undecided} cannot be decided, and count as not met`;
+  return `${name}: met by ${yieldWords(kept)}, of ${builds}${open}`;
+}
+
+/** Whether an outcome does, by more than rounding. */
+export function varies({ effects, distribution: { percentiles } }: OutcomeTolerance): boolean {
+  return effects.some(({ swing }) => swing !== 0) || !(percentiles.at(-1)! - percentiles[0]! <= ROUNDING);
+}
+
 /** With its uncertainty. */
-function yieldWords({ share, low, high }: Yield): string {
+export function yieldWords({ share, low, high }: Yield): string {
   return `${percentText(share, 2)} of the builds (${percentText(low, 2)} to ${percentText(high, 2)}, as sure as 95 %)`;
 }
 
-function isWorthwhile({ spreads }: Setting): boolean {
+export function isWorthwhile({ spreads }: Setting): boolean {
   return spreads.some(({ won, kinked }) => won > WORTHWHILE && !kinked);
 }
 
-function settingWords({ rod, adjustable, by, takes, beyondRange, spreads }: Setting): string {
+export function settingWords({ rod, adjustable, by, takes, beyondRange, spreads }: Setting): string {
   const told = spreads
     .filter(({ won, kinked }) => !kinked && Math.abs(won) > WORTHWHILE)
     .map(({ outcome, won }) => `${outcome.name} ${won > 0 ? `narrower by ${percentText(won)}` : `wider by ${percentText(-won)}`}`);
@@ -95,8 +126,10 @@ function settingWords({ rod, adjustable, by, takes, beyondRange, spreads }: Sett
   return `${way} by the ${by.name}, ± ${figureText({ value: takes, dimension: 'length' }, 1)} of length${range}: ${told.join(', ')}`;
 }
 
-function verdictWords({ kept, options, toleranced }: ToleranceStudy): string {
-  const law = options.law === 'normal' ? 'a tolerance is three standard deviations' : 'evenly over each tolerance';
-  const of = `${options.builds} builds from ${toleranced.length} toleranced dimensions, ${law}`;
+export function verdictWords({ kept, options, toleranced }: ToleranceStudy): string {
+  const law = options.law === 'normal' ? 'a tolerance is three standard deviations' : 'evenly over each tolerance (three standard deviations are then √3 times the root of the sum of squares)';
+  const plays = toleranced.filter(({ play }) => play !== undefined).length;
+  const played = plays === 0 ? '' : ` and the play of ${countText(plays, 'pin')}`;
+  const of = `${options.builds} builds from ${countText(toleranced.length - plays, 'toleranced dimension')}${played}, ${law}`;
   return kept === undefined ? `${of}; nothing judges them: not checked` : `${of}; everything checked is kept by ${yieldWords(kept)}`;
 }

@@ -5,6 +5,7 @@
 import { formatQuantity } from '../definition/edit.ts';
 import type { Figure } from '../findings/finding.ts';
 import type { Answers } from '../solve.ts';
+import type { Judgement } from '../studies/tune/demands.ts';
 import { keepsAll, type Tuned, type TunedAnswer, type TunedValue } from '../studies/tune/tune.ts';
 import { CAUTION } from './caution.ts';
 import { figureText, travelText } from './figure.ts';
@@ -52,11 +53,11 @@ export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain,
     .join('\n\n')}\n`;
 }
 
-function isOnCurve({ answers: [best], enough }: Tuned): boolean {
+export function isOnCurve({ answers: [best], enough }: Tuned): boolean {
   return best !== undefined && best.error <= enough;
 }
 
-function obstacleWords({ obstacles, answers: [best] }: Tuned, figure: (value: number) => string): readonly string[] {
+export function obstacleWords({ obstacles, answers: [best] }: Tuned, figure: (value: number) => string): readonly string[] {
   const ends = (best?.values ?? []).flatMap(({ name, bound }) => (bound === undefined ? [] : [name]));
   const bounds = ends.length === 0 ? [] : [`in the first answer ${ends.join(', ')} ${ends.length === 1 ? 'stands' : 'stand'} on a bound`];
   if (obstacles.length > 0) {
@@ -69,7 +70,7 @@ function obstacleWords({ obstacles, answers: [best] }: Tuned, figure: (value: nu
 }
 
 /** A distance from the curve in the unit of its column; percent columns are fractions. */
-function errorFigure({ columns }: Answers, { column }: Tuned, value: number): Figure {
+export function errorFigure({ columns }: Answers, { column }: Tuned, value: number): Figure {
   const { dimension = 'number' } = columns.find(({ name }) => name === column) ?? {};
   return { value, dimension };
 }
@@ -84,10 +85,14 @@ function valueWords({ definition }: Answers, { name, value, was, bound }: TunedV
 function judgementWords(answer: TunedAnswer): readonly string[] {
   if (answer.judgements.length === 0) return ['nothing had to be kept'];
   if (keepsAll(answer)) return [`keeps ${answer.judgements.map(({ demand }) => demand.name).join(', ')}`];
-  return answer.judgements.filter(({ shortfall }) => shortfall !== 0).map(({ demand, words }) => `gives up ${demand.name}: ${words}`);
+  return answer.judgements.filter(({ shortfall }) => shortfall !== 0).map(judgementText);
 }
 
-function verdictWords({ answers, enough }: Tuned, figure: (value: number) => string): string {
+export function judgementText({ demand, words }: Judgement): string {
+  return `gives up ${demand.name}: ${words}`;
+}
+
+export function verdictWords({ answers, enough }: Tuned, figure: (value: number) => string): string {
   const [best] = answers;
   if (best === undefined) return 'no values within the bounds could be assembled along the whole curve';
   if (!keepsAll(best)) return 'no answer keeps everything; the nearest gives up what is told of it';

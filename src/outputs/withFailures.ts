@@ -15,7 +15,7 @@ export function withFailures(answers: Answers): Answers {
   const failures = answers.failures();
   if (failures === undefined) return answers;
   const notChecked = answers.notChecked.flatMap((each) => (isOfFailures(each) ? leftOpen(each, failures) : [each]));
-  return { ...answers, findings: inOrder(answers.findings, failures.findings), notChecked };
+  return { ...answers, findings: inOrder(answers.findings, failures.late), notChecked };
 }
 
 /** What could not be told, those of the same plates for the same reason together. @param told the line that these take the place of */
@@ -31,9 +31,14 @@ function leftOpen(told: NotChecked, { whole, rows, notChecked }: Failures): read
       else group.lost.push(failure.part);
     }
   }
-  return [...groups.values()].map(({ left: { levers, why }, lost, isWhole }) => {
+  return [...groups.values()].map(({ left: { levers, why, butPedal }, lost, isWhole }) => {
     const when = [...(isWhole ? ['with every part'] : []), ...(lost.length === 0 ? [] : [`with ${eachOf(lost)} lost`])].join(' and ');
     const closes = levers.length === 1 ? 'closes' : 'close';
+    if (butPedal)
+      return {
+        ...told,
+        message: `Not checked: the pedal’s return ${when}, since the file gives of it the cable alone; ${listed(levers)} ${closes}`,
+      };
     return { ...told, message: `Not checked: whether ${listed(levers)} ${closes} ${when}${why === undefined ? '' : `: ${why}`}` };
   });
 }

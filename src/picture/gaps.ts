@@ -27,14 +27,15 @@ export function drawGaps({ travel }: Drawable): readonly DrawnGap[] {
 /** m; what stays farther apart is nothing to look at. */
 const NEAR = 0.03;
 
-function drawGap(build: Build, { one, other }: Gap, { gap, travel, points: [from, to] }: LeastGap): DrawnGap {
+function drawGap(build: Build, { one, other }: Gap, { gap, travel, points: [from, to], heights }: LeastGap): DrawnGap {
   const lever = build.mechanism.levers[one.levers[0]!]!;
   const height = build.parameters[lever.pivot + 2]!;
+  const [low, high] = heights ?? [height, height];
   const length = figureText({ value: Math.abs(gap), dimension: 'length' });
   return {
     between: [keyOf(one), keyOf(other)],
-    from: [...from, height],
-    to: [...to, height],
+    from: [...from, low],
+    to: [...to, high],
     gap,
     text: gap < 0 ? `${length} deep` : length,
     clearance: other.kind === 'keep-out' ? (other.source.clearance?.nominal ?? 0) : 0,

@@ -14,8 +14,9 @@ import { reportMarks } from './marks.ts';
 import { reportParts } from './parts.ts';
 import { placeIn } from './place.ts';
 
-export function reportOf(answers: Answers): Report {
-  const { text, definition, requirements, facts, notChecked } = answers;
+/** @param withFacts whether the facts are in it, which take as long as all the rest */
+export function reportOf(answers: Answers, withFacts = true): Report {
+  const { text, definition, requirements, notChecked } = answers;
   const { severity, tooltip } = statusLine(answers);
   return {
     title: definition?.title === undefined ? undefined : printable(definition.title),
@@ -25,10 +26,14 @@ export function reportOf(answers: Answers): Report {
     parts: reportParts(answers),
     marks: reportMarks(answers),
     requirements: requirements.map((answer) => reportRequirement(text, answer)),
-    facts: facts.map(reportFact),
+    facts: withFacts ? reportFacts(answers) : [],
     notChecked: notChecked.map(({ part, message }) => printable(`${part}: ${notCheckedText(message)}`)),
     dials: definition === undefined ? [] : dialsOf(text, definition),
   };
+}
+
+export function reportFacts({ facts }: Answers): readonly ReportedFigure[] {
+  return facts.map(reportFact);
 }
 
 function reportRequirement(text: string, answer: RequirementAnswer): ReportedRequirement {

@@ -1,6 +1,9 @@
 /** The charts beside the drawing: curves over the pedal's travel, in the units in which they are read. */
 
-export type ChartId = 'progression' | 'ratio' | 'angles' | 'signal' | 'torques' | 'margins' | 'effort';
+/** In the order in which they are shown. */
+export const CHART_IDS = ['progression', 'ratio', 'angles', 'signal', 'torques', 'margins', 'effort'] as const;
+
+export type ChartId = (typeof CHART_IDS)[number];
 
 export interface Chart {
   readonly id: ChartId;

@@ -1,4 +1,5 @@
 /** What each end checks before it believes a message; nothing that fails here goes any further. */
+import { CHART_IDS } from './charts.ts';
 import type { Chart } from './charts.ts';
 import {
   and,
@@ -16,23 +17,25 @@ import {
   tagged,
 } from './guard.ts';
 import type { Guard } from './guard.ts';
-import type { Change, ChangedValue, Compared, Missing, Requests, Shown, Source, ToEditor, ToView } from './messages.ts';
+import type { Change, ChangedValue, Coming, Compared, Followed, Missing, Requests, Shown, Source, ToEditor, ToView } from './messages.ts';
 import type { Picture } from './picture.ts';
 import { isPicture } from './pictureGuards.ts';
-import { isCharts, isDial, isPart, isPlace, isReport } from './reportGuards.ts';
+import { isChartId, isCharts, isDial, isFigure, isPart, isPlace, isReport } from './reportGuards.ts';
 import type { Working } from './returns.ts';
 import { isFailure, isReturns, isReturnTrace } from './returnsGuards.ts';
+import { isSource } from './sourceGuard.ts';
+import { isStudyKind, isToldStudy, isWriteAnswer } from './studiesGuards.ts';
 
 /** Longest file that the page may have saved, in characters or bytes: a table of a very large linkage. */
 const LARGEST_FILE = 64_000_000;
-
-const isSource = shape<Source>({ uri: isText, version: isFiniteNumber });
 
 const isChange = tagged<Change, 'kind'>('kind', {
   value: shape({ path: isText, value: isFiniteNumber }),
   place: shape({ path: isText, to: isTriple, fine: isYesOrNo, through: optional(isText) }),
 });
 const isTrial = listOf(isChange);
+
+const isComing = listOf(oneOf<Coming>(...CHART_IDS, 'facts'));
 
 const isMissingPart = shape<Missing>({ message: isText, place: isPlace });
 
@@ -58,22 +61,31 @@ const isWorking = and(
 /** What the editor tells the page. */
 export const isToView = tagged<ToView, 'type'>('type', {
   show: and(
-    shape<Shown & { source: Source; fileName: string; trial: readonly Change[] }>({
+    shape<Shown & { source: Source; fileName: string; trial: readonly Change[]; coming: readonly Coming[] }>({
       source: isSource,
       fileName: isText,
       trial: isTrial,
+      coming: isComing,
       picture: isPicture,
       charts: isCharts,
       report: isReport,
     }),
     agree,
   ),
+  follows: shape<Followed>({
+    source: isSource,
+    trial: isTrial,
+    charts: isCharts,
+    without: listOf(isChartId),
+    facts: optional(listOf(isFigure)),
+  }),
   broken: shape({ source: isSource, fileName: isText, missing: listOf(isMissingPart) }),
   refused: shape({ source: isSource, trial: isTrial, reason: isText }),
   select: shape({ source: isSource, part: optional(isPart), step: isYesOrNo, dial: optional(isDial) }),
   compare: shape({ source: isSource, label: isText, other: optional(isOther), changes: listOf(isChangedValue), effects: listOf(isText) }),
   'compare-ended': shape({ reason: optional(isText) }),
   working: isWorking,
+  study: isToldStudy,
   gone: shape({ reason: isText }),
 });
 
@@ -83,8 +95,12 @@ export const isToEditor = tagged<ToEditor, 'type'>('type', {
   reveal: shape({ source: isSource, place: isPlace }),
   'reveal-part': shape({ source: isSource, part: isPart }),
   try: shape({ source: isSource, trial: isTrial }),
+  'in-sight': shape({ charts: listOf(isChartId) }),
+  follow: shape({ source: isSource, trial: isTrial, coming: isComing }),
   step: shape({ way: oneOf(1, -1) }),
   'compare-with': shape({ other: oneOf('head', 'revision', 'file', 'nothing') }),
+  'run-study': shape({ kind: isStudyKind }),
+  'cancel-study': shape({ kind: isStudyKind }),
 });
 
 const isBytes: Guard<Uint8Array> = (value): value is Uint8Array => value instanceof Uint8Array && value.length <= LARGEST_FILE;
@@ -96,6 +112,7 @@ export const isAsked: { readonly [Name in keyof Requests]: Guard<Requests[Name][
   table: shape({ source: isSource, trial: isTrial }),
   returns: shape({ source: isSource, trial: isTrial }),
   trace: shape({ source: isSource, trial: isTrial, failure: optional(isFailure) }),
+  answer: isWriteAnswer,
 };
 
 /** Of each request that the page makes: whether what comes back is its answer. */
@@ -105,4 +122,5 @@ export const isAnswered: { readonly [Name in keyof Requests]: Guard<Requests[Nam
   table: shape({ csv: isLongText(LARGEST_FILE) }),
   returns: isReturns,
   trace: isReturnTrace,
+  answer: shape({ version: isFiniteNumber }),
 };

@@ -2,13 +2,14 @@
  * What the editor and the view say to each other. All that derives from text names the document and its version, so that what is stale
  * drops. What a person does in the view goes back as an intent: the editor makes the text edit, and the text comes back as a picture.
  */
-import type { Chart } from './charts.ts';
+import type { Chart, ChartId } from './charts.ts';
 import type { Picture, Triple } from './picture.ts';
-import type { Dial, PartKey, Report, TextPlace } from './report.ts';
+import type { Dial, PartKey, Report, ReportedFigure, TextPlace } from './report.ts';
 import type { FailureKey, Returns, ReturnTrace, Tried, Working } from './returns.ts';
+import type { StudyKind, ToldStudy, WriteAnswer } from './studies.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 3;
+export const PROTOCOL = 5;
 
 /** The text that a message speaks of. */
 export interface Source {
@@ -23,9 +24,34 @@ export interface Shown {
   readonly report: Report;
 }
 
+/** What of a solved file may follow its drawing in messages of its own. */
+export type Coming = ChartId | 'facts';
+
+/** What has followed, of the text and the figures tried that it names: each of what was coming is told once. */
+export interface Followed {
+  readonly source: Source;
+  readonly trial: Trial;
+  /** With a figure for each station of the picture of that text. */
+  readonly charts: readonly Chart[];
+  /** Charts that were coming and turned out to have no curve. */
+  readonly without: readonly ChartId[];
+  /** Undefined where they are in another message. */
+  readonly facts: readonly ReportedFigure[] | undefined;
+}
+
 export type ToView =
-  /** The text as it stands has been solved; `trial` where figures are tried that are not written. */
-  | ({ readonly type: 'show'; readonly source: Source; readonly fileName: string; readonly trial: Trial } & Shown)
+  /**
+   * The text as it stands has been solved; `trial` where figures are tried that are not written. `coming`: what is not in here yet, be it that
+   * there is any; it stands in `follows`.
+   */
+  | ({
+      readonly type: 'show';
+      readonly source: Source;
+      readonly fileName: string;
+      readonly trial: Trial;
+      readonly coming: readonly Coming[];
+    } & Shown)
+  | ({ readonly type: 'follows' } & Followed)
   /** The text has no picture of its own; the last good one stays, dimmed. `missing`: what is missing or wrong, in words. */
   | { readonly type: 'broken'; readonly source: Source; readonly fileName: string; readonly missing: readonly Missing[] }
   /** What was asked to be tried cannot be: why, in words. The page drops it; what it showed before stands. */
@@ -43,6 +69,8 @@ export type ToView =
   | { readonly type: 'compare-ended'; readonly reason: string | undefined }
   /** How far the table of single failures is that was asked for and whose answer is still to come. */
   | ({ readonly type: 'working' } & Working)
+  /** Where a study stands, each time that this changes; the newest of its kind takes the place of the one before. */
+  | ({ readonly type: 'study' } & ToldStudy)
   /** The file was closed, deleted or is not a throttle file any more; why, in words. */
   | { readonly type: 'gone'; readonly reason: string };
 
@@ -91,8 +119,15 @@ export type ToEditor =
   | { readonly type: 'reveal-part'; readonly source: Source; readonly part: PartKey }
   /** Show what these figures would do; an empty list drops them. At most one is under way: the page waits for its `show`. */
   | { readonly type: 'try'; readonly source: Source; readonly trial: Trial }
+  /** The charts that can be seen: they go with the drawing, the others follow. */
+  | { readonly type: 'in-sight'; readonly charts: readonly ChartId[] }
+  /** What should have followed and did not. */
+  | { readonly type: 'follow'; readonly source: Source; readonly trial: Trial; readonly coming: readonly Coming[] }
   | { readonly type: 'step'; readonly way: 1 | -1 }
-  | { readonly type: 'compare-with'; readonly other: 'head' | 'revision' | 'file' | 'nothing' };
+  | { readonly type: 'compare-with'; readonly other: 'head' | 'revision' | 'file' | 'nothing' }
+  /** Begin a study of the text as it stands; of solving for a figure the editor asks what it is about. */
+  | { readonly type: 'run-study'; readonly kind: StudyKind }
+  | { readonly type: 'cancel-study'; readonly kind: StudyKind };
 
 /** What the page asks and waits for: the name of the request, what it carries, what comes back. */
 export interface Requests {
@@ -109,4 +144,6 @@ export interface Requests {
   readonly returns: { readonly asks: Tried; readonly answers: Returns };
   /** How the levers move when the foot comes off, after a failure or with none, where it can be computed. The same. */
   readonly trace: { readonly asks: Tried & { readonly failure: FailureKey | undefined }; readonly answers: ReturnTrace };
+  /** Writes an answer of a study into the text, as one undo step; answers with the version that has it. */
+  readonly answer: { readonly asks: WriteAnswer; readonly answers: { readonly version: number } };
 }

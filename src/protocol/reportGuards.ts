@@ -1,5 +1,6 @@
 /** Guards of the charts and of the report. */
-import type { Chart, ChartCurve, LimitBand } from './charts.ts';
+import { CHART_IDS } from './charts.ts';
+import type { Chart, ChartCurve, ChartId, LimitBand } from './charts.ts';
 import { and, isCount, isFiniteNumber, isFraction, isSeries, isText, isYesOrNo, listOf, oneOf, optional, shape } from './guard.ts';
 import type {
   Dial,
@@ -35,7 +36,7 @@ export const isDial = and(
   ({ step, least, greatest }) => step > 0 && least <= greatest,
 );
 
-const isFigure = shape<ReportedFigure>({ label: isText, text: isText, travel: optional(isFraction) });
+export const isFigure = shape<ReportedFigure>({ label: isText, text: isText, travel: optional(isFraction) });
 
 const isReportedPart = shape<ReportedPart>({
   kind: isKind,
@@ -86,17 +87,19 @@ export const isReport = shape<Report>({
 /** Digits behind the point that a number can be written with. */
 const isDigits = and(isCount, (digits) => digits <= 20);
 
-const isCurve = shape<ChartCurve>({ column: isText, label: isText, part: isText, values: isSeries, digits: isDigits });
+export const isCurve = shape<ChartCurve>({ column: isText, label: isText, part: isText, values: isSeries, digits: isDigits });
 
-const isBand = shape<LimitBand>({
+export const isBand = shape<LimitBand>({
   severity: oneOf('error', 'warning'),
   from: optional(isFiniteNumber),
   to: optional(isFiniteNumber),
   label: isText,
 });
 
+export const isChartId = oneOf<ChartId>(...CHART_IDS);
+
 const isChart = shape<Chart>({
-  id: oneOf('progression', 'ratio', 'angles', 'signal', 'torques', 'margins', 'effort'),
+  id: isChartId,
   title: isText,
   unit: isText,
   curves: listOf(isCurve, 1),

@@ -5,7 +5,7 @@ import { hasRate } from '../forces/wire/rate.ts';
 import type { Mechanism } from '../kinematics/model.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { Travel } from '../travel/travel.ts';
-import { unreadBelow } from './unread.ts';
+import { FORCES, unreadBelow } from './unread.ts';
 
 /** @param mechanism absent where nothing could be solved */
 export function whyMissing(name: string, definition: Definition, mechanism: Mechanism | undefined): string {
@@ -25,7 +25,7 @@ export function whyMissing(name: string, definition: Definition, mechanism: Mech
 
 /** What a force lacks at a pedal travel where everything stands somewhere; undefined where that is not known. */
 export function whyNoForceAt(name: string, { mechanism, poseAt }: Travel, travel: number): string | undefined {
-  if (!/\.(?:closing|effort|release|torque|tension|margin|margin_off)$/.test(name)) return undefined;
+  if (!FORCES.has(name.slice(name.indexOf('.') + 1))) return undefined;
   const pose = poseAt(travel);
   const { springs, stiffness } = mechanism.attached;
   if (mechanism.levers.some(({ group, index }) => group >= 0 && Number.isNaN(pose.rotation[index]!))) return undefined;
@@ -38,22 +38,21 @@ export function whyNoForceAt(name: string, { mechanism, poseAt }: Travel, travel
   return `the cable ${cable.name} stretches there and has no \`stiffness\``;
 }
 
-/** Whether a column rests on a spring: its own torque, or what all springs do together. */
+/** Whether a column rests on a spring: its own torque, what all springs do together, or all but the one that is off. */
 function isOf(spring: SpringModel, column: string): boolean {
+  if (column.endsWith('_off')) return !column.startsWith(`${spring.name}.`);
   return !column.endsWith('.torque') || column === `${spring.name}.torque`;
 }
 
 /** What the file lacks for a column that this version has; undefined where nothing. */
 function whyNoForce(key: string, { springs, pedal }: Definition): string | undefined {
-  if (!FORCES.has(key)) return undefined;
+  if (!FORCES.has(key) || key === 'torque') return undefined;
   if (springs.length === 0) return 'the file describes no springs';
   if (key === 'margin' || key === 'margin_off') return 'the file gives no friction';
-  return (key === 'effort' || key === 'release') && pedal?.kind === 'lever' && pedal.pad === undefined
+  return /^(?:effort|release)(?:_off)?$/.test(key) && pedal?.kind === 'lever' && pedal.pad === undefined
     ? 'the pedal has no `pad`'
     : undefined;
 }
-
-const FORCES: ReadonlySet<string> = new Set(['closing', 'effort', 'release', 'tension', 'margin', 'margin_off']);
 
 /** Stands for what speaks of the drive and of no lever; no lever can be called so. */
 const THE_DRIVE = '';

@@ -22,13 +22,15 @@ function restsOn(owner: string, key: string, [block = '', part, ...words]: reado
 const MOVING_BLOCKS: ReadonlySet<string> = new Set(['let', 'points', 'levers', 'pedal', 'cables', 'rods', 'slots', 'couplings']);
 
 /** Columns that speak of forces, for which more of the file matters. */
-const FORCES: ReadonlySet<string> = new Set(['closing', 'torque', 'effort', 'release', 'tension', 'margin', 'margin_off']);
+export const FORCES: ReadonlySet<string> = new Set([
+  'closing', 'torque', 'effort', 'release', 'tension', 'margin', 'margin_off', 'effort_off', 'release_off',
+]); // prettier-ignore
 
 /** Columns that depend on how a part is fitted, besides where it stands. */
 const FITTINGS: ReadonlySet<string> = new Set(['misalignment', 'twist', 'lead']);
 
 /** Keys that change nothing of where a lever, rod or cable stands. */
 const UNMOVING: ReadonlySet<string> = new Set([
-  'friction', 'bearing', 'inertia', 'width', 'outline', 'layer', 'groove', 'bolt', 'pad', 'lever_ratio', 'bend', 'stiffness',
+  'friction', 'bearing', 'inertia', 'width', 'outline', 'layer', 'groove', 'bolt', 'pad', 'lever_ratio', 'bend', 'stiffness', 'diameter',
   'leaves_along', 'enters_along', 'adjust', 'ends', 'reach', 'play',
 ]); // prettier-ignore

@@ -2,7 +2,7 @@
  * Columns of what acts: the torque of each spring and the closing torque at each lever, without friction; the pedal's effort and release
  * and the tension of each cable, with it. Only for a file with springs: without one nothing is known of what closes the throttle. And
  * closing torque over friction, whole and with each spring off, where the file gives friction: without it there is nothing to hold the
- * torque against.
+ * torque against. Effort and release with each spring off stand with the springs.
  */
 import { lostJoint } from '../definition/lost.ts';
 import { isGiven } from '../forces/friction/missing.ts';
@@ -31,6 +31,7 @@ export function forceColumns({ mechanism }: Travel): ForceColumns {
   const { definition } = mechanism;
   const known = definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true && lostJoint(definition) === undefined;
   const friction = remembered();
+  const off = rememberedOff();
   const of = (read: (at: FrictionStatics) => number) => (build: Build, pose: Pose) =>
     known ? read(friction(build, pose).statics) + 0 : NaN;
   const rubs = isGiven(mechanism.friction);
@@ -85,6 +86,18 @@ export function forceColumns({ mechanism }: Travel): ForceColumns {
             ),
           ]
         : []),
+      ...(hasEffort
+        ? (['effort', 'release'] as const).map((key) =>
+            column(
+              spring.name,
+              `${key}_off`,
+              'force',
+              'N',
+              (build, pose) => (known ? off(build, pose, spring.name)[key] + 0 : NaN),
+              acting,
+            ),
+          )
+        : []),
     ]),
   };
 }
@@ -131,6 +144,29 @@ function remembered(): (build: Build, pose: Pose) => Solved {
     }
     if (known === undefined || pose.travel !== travel) {
       known = { statics: solver.at(pose), solver, mechanism: build.mechanism };
+      travel = pose.travel;
+    }
+    return known;
+  };
+}
+
+/** With a spring off both are read at one pose, too. The solver is one of its own: what the one above found must stand meanwhile. */
+function rememberedOff(): (build: Build, pose: Pose, without: string) => Pick<FrictionStatics, 'effort' | 'release'> {
+  let of: Build | undefined;
+  let solver: FrictionSolver | undefined;
+  let travel = NaN;
+  let name: string | undefined;
+  let known = { effort: NaN, release: NaN };
+  return (build, pose, without) => {
+    if (solver === undefined || build !== of) {
+      solver = createFriction(build);
+      of = build;
+      name = undefined;
+    }
+    if (name !== without || pose.travel !== travel) {
+      const { effort, release } = solver.at(pose, without);
+      known = { effort, release };
+      name = without;
       travel = pose.travel;
     }
     return known;

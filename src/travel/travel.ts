@@ -47,11 +47,19 @@ export function solveTravelAgain(mechanism: Mechanism): Travel {
   const contacts = settleStops(build, finder);
   const before = last;
   last = createKnown(build, before);
-  return travelAlong(build, finder, contacts, last);
+  const travel = travelAlong(build, finder, contacts, last);
+  knownOf.set(travel, last);
+  return travel;
+}
+
+/** The next travel takes over from this one, which was solved by `solveTravelAgain`, as if it had been the last. */
+export function takeOverFrom(travel: Travel): void {
+  last = knownOf.get(travel) ?? last;
 }
 
 /** Of the travel solved last; none of those before it. */
 let last: Known | undefined;
+const knownOf = new WeakMap<Travel, Known>();
 
 /** The travel of a build whose rest is settled. @param anew groups whose stops are to be settled, as for `settleStops` */
 export function travelOf(build: Build, anew?: ReadonlySet<number>): Travel {

@@ -9,7 +9,7 @@ import { solve } from '../../src/solve.ts';
 import { randomBuilds } from '../../src/studies/tolerance/monteCarlo.ts';
 import { outcomesOf, STATIONS, type Outcome } from '../../src/studies/tolerance/outcomes.ts';
 import { createSettle } from '../../src/studies/tolerance/quickSettle.ts';
-import { middleValues, tolerancedDimensions } from '../../src/studies/tolerance/toleranced.ts';
+import { middleValues, tolerancedDimensions } from '../../src/kinematics/toleranced.ts';
 import { randomOf } from '../../src/numeric/random.ts';
 import { finished } from '../../src/studies/finished.ts';
 import { cpuTime } from '../support/cpuTime.ts';

@@ -4,13 +4,13 @@
  *
  * The page is the real one, as it is bundled. Everything of it that runs is timed: frames, timers, pointer and messages, each with the
  * promises that it has left behind. Layout and painting are the browser's and are not in it, unless script asks for what they say. The editor
- * is a stub that answers each trial with one of eight pictures solved beforehand, so that each differs from the last. Of several rounds the
- * quietest counts.
+ * is a stub that answers each trial with one of eight pictures solved beforehand, so that each differs from the last, and with the charts that
+ * are in sight; while a hand drags the editor sends no more. Of several rounds the quietest counts.
  */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { showAnswers } from '../../src/picture/showAnswers.ts';
 import { PROTOCOL } from '../../src/protocol/messages.ts';
-import type { Trial } from '../../src/protocol/messages.ts';
+import type { Shown, Trial } from '../../src/protocol/messages.ts';
 import { solve } from '../../src/solve.ts';
 import { longChain } from '../support/longChain.ts';
 import { THEMES } from '../support/viewThemes.ts';
@@ -53,21 +53,27 @@ const HTML = `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>
 const { page, close } = await openPage({ width: 1400, height: 900 });
 const devTools = await page.context().newCDPSession(page);
 let version = 0;
-let answers: readonly object[] = [];
+let answers: readonly Shown[] = [];
 let answered = 0;
+let inSight: readonly string[] = [];
 const failures: string[] = [];
 page.on('pageerror', (error) => void failures.push(String(error)));
 const tell = (notice: object) =>
   page.evaluate(`window.postMessage(revived(${JSON.stringify(packed({ protocol: PROTOCOL, kind: 'notice', notice }))}), '*')`);
-const showing = (picture: object, trial: Trial) => ({
+const showing = (picture: Shown, trial: Trial) => ({
   type: 'show',
   source: { uri: 'file:///a.throttle.yaml', version },
   fileName: 'a.throttle.yaml',
   trial,
   ...picture,
+  charts: picture.charts.filter(({ id }) => trial.length === 0 || inSight.includes(id)),
+  coming: trial.length === 0 ? [] : picture.charts.map(({ id }) => id).filter((id) => !inSight.includes(id)),
 });
 await page.exposeFunction('toEditor', (text) => {
-  const { notice } = JSON.parse(text) as { readonly notice?: { readonly type: string; readonly trial: Trial } };
+  const { notice } = JSON.parse(text) as {
+    readonly notice?: { readonly type: string; readonly trial: Trial; readonly charts: readonly string[] };
+  };
+  if (notice?.type === 'in-sight') inSight = notice.charts;
   if (notice?.type !== 'try') return;
   answered += 1;
   void tell(showing(answers[answered % answers.length]!, notice.trial));
@@ -94,6 +100,7 @@ if (failures.length > 0) throw new Error(`The page failed: ${failures.join('; ')
 async function measure(what: string, text: string, length: RegExp): Promise<void> {
   answers = Array.from({ length: 8 }, (_, i) => pictureOf(lengthened(text, length, i / 20)));
   version += 1;
+  inSight = [];
   await page.goto(`${ORIGIN}/`);
   await page.evaluate('new Promise((done) => { const look = () => (window.isReady ? done() : setTimeout(look, 10)); look(); })');
   await tell(showing(answers[0]!, []));
@@ -164,7 +171,7 @@ function reportFrames(what: string, spent: readonly number[]): void {
   );
 }
 
-function pictureOf(text: string): object {
+function pictureOf(text: string): Shown {
   const shown = showAnswers(solve(text));
   if (shown === undefined) throw new Error('Nothing can be drawn of this');
   return shown;

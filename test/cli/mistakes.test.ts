@@ -14,7 +14,7 @@ describe('wrong arguments', () => {
   it.each([
     [[], 'A command is missing'],
     [['chekc', 'car.throttle.yaml'], 'There is no command `chekc`; did you mean `check`?'],
-    [['solve'], 'There is no command `solve`\n'],
+    [['explode'], 'There is no command `explode`\n'],
     [['car.throttle.yaml'], '`car.throttle.yaml` is a file, not a command; write `pedal-to-plate check car.throttle.yaml`'],
     [['check'], 'A file to check is missing'],
     [['check', '-', '-'], 'can be read once only'],

@@ -29,7 +29,7 @@ describe('return', () => {
     const { code, out } = await call(['return', 'crank'], { files });
     expect(code).toBe(1);
     expect(out).toMatch(/crank:\d+:\d+: warning\[failure-holds-open\]: Without link, shaft stays open: nothing brings shaft back/);
-    expect(out).toContain('does not meet the figure of 49 CFR 571.124 S5.2 (from memory)');
+    expect(out).toContain('does not meet the figure of 49 CFR 571.124 S5.2 (read in the agency’s letter nht75-2.28 of 18 July 1975');
     expect(out).toContain('of 4 parts lost in turn, 1 part would leave plates open');
   });
 

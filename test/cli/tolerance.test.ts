@@ -19,7 +19,7 @@ describe('tolerance', () => {
       'opening of first at full pedal\n  68° with every dimension in its middle; all against it 67.5° to 68.5°, linear',
     );
     expect(out).toMatch(/link made adjustable and set by the /);
-    expect(out).toContain('Not checked\n  play of pins and slots');
+    expect(out).toContain('Not checked\n  `lost` of a rod');
     expect(out).toContain('Caution.');
     expect(out).toMatch(/shafts: 10000 builds from 8 toleranced dimensions, .*kept by \d/);
     expect(out).not.toMatch(/NaN|undefined|Infinity/);

@@ -7,6 +7,7 @@ import { codePages } from './suites/codePages.ts';
 import { completion } from './suites/completion.ts';
 import { fixes } from './suites/fixes.ts';
 import { hover } from './suites/hover.ts';
+import { mishaps } from './suites/mishaps.ts';
 import { names } from './suites/names.ts';
 import { problems } from './suites/problems.ts';
 import { starting } from './suites/starting.ts';
@@ -18,6 +19,7 @@ import { viewComparing, viewComparingWithGit } from './suites/viewComparing.ts';
 import { viewPanel } from './suites/viewPanel.ts';
 import { afterReload, beforeReload } from './suites/viewReload.ts';
 import { viewSaving } from './suites/viewSaving.ts';
+import { viewStudies } from './suites/viewStudies.ts';
 import { viewThemes } from './suites/viewThemes.ts';
 import { isReloaded, reloadWindow } from './support/acts.ts';
 import { saveOnlyWhenAsked } from './support/editor.ts';
@@ -30,9 +32,9 @@ export async function run(): Promise<void> {
   await saveOnlyWhenAsked();
   const isShown = env.uiKind === UIKind.Web;
   if (isShown && (await isReloaded())) return report([afterReload]);
-  const inText = [activation, codePages, problems, fixes, completion, hover, names, structure, annotations, starting];
+  const inText = [activation, codePages, problems, fixes, completion, hover, names, structure, annotations, mishaps, starting];
   // Desktop VS Code shows no page that could be looked at.
-  const shown = isShown ? [testExplorer, statusBar, viewPanel, viewSaving, viewComparing, viewThemes] : [];
+  const shown = isShown ? [testExplorer, statusBar, viewPanel, viewSaving, viewStudies, viewComparing, viewThemes] : [];
   // Of files in memory the editor's own matching makes addresses of a remote that there is not.
   const isOnDisk = workspace.workspaceFolders?.[0]?.uri.scheme === 'file';
   const onDisk = isOnDisk ? [tasks] : [];

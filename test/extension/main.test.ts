@@ -7,8 +7,8 @@ import { FOUR_BARREL, forTest, leftBehind, NOTHING, openThrottle, tidyUp } from 
 import {
   changeDocument,
   commands,
-  editorLog,
   emptyDisk,
+  logs,
   openDocument,
   panels,
   providers,
@@ -33,7 +33,8 @@ afterEach(() => {
 });
 
 function begin(): void {
-  activate({ subscriptions, extensionUri: Uri.parse('file:///extension') } as unknown as ExtensionContext);
+  const extension = { packageJSON: { version: '1.2.3' } };
+  activate({ subscriptions, extension, extensionUri: Uri.parse('file:///extension') } as unknown as ExtensionContext);
 }
 
 function end(): void {
@@ -54,6 +55,16 @@ test('nothing is given to other files, and nothing is loaded for them', async ()
   expect([providers.size, shownProblems.size, testControllers.size]).toEqual([0, 0, 0]);
 });
 
+test('the log is there with the first throttle file, says what runs in what, and goes with the extension', async () => {
+  begin();
+  expect(logs.size).toBe(0);
+  openThrottle('format: 1\n');
+  await settled();
+  expect([...logs]).toEqual([['Pedal to Plate', ['Version 1.2.3, in VS Code 0.0.0']]]);
+  end();
+  expect(logs.size).toBe(0);
+});
+
 test('activation is over before anything is read', async () => {
   openThrottle('format: 1\nnonsense: 2\n', 'file:///a');
   begin();
@@ -68,7 +79,7 @@ test('the first throttle file brings everything, a second one nothing more', asy
   openThrottle('format: 1\n');
   await settled();
   const count = providers.size;
-  expect(count).toBe(13);
+  expect(count).toBe(14);
   openThrottle('format: 1\n');
   await settled();
   expect(providers.size).toBe(count);
@@ -110,14 +121,13 @@ test('what cannot be loaded is told once, to the log or to who asked, and loaded
     tries++;
     throw why;
   });
-  editorLog.errors = [];
   begin();
   openThrottle('format: 1\n', 'file:///a');
   await settled();
-  expect(editorLog.errors).toEqual([expect.objectContaining({ cause: why })]);
+  const failure = expect.objectContaining({ cause: why }) as unknown;
+  expect(logs.get('Pedal to Plate')).toEqual([failure]);
   await expect(commands.executeCommand('pedalToPlate.openView')).rejects.toMatchObject({ cause: why });
-  expect([editorLog.errors.length, tries, providers.size]).toEqual([1, 2, 0]);
-  editorLog.errors = undefined;
+  expect([logs.get('Pedal to Plate')?.length, tries, providers.size]).toEqual([1, 2, 0]);
   vi.doUnmock('../../extension/throttleFiles.ts');
   openThrottle('format: 1\nnonsense: 2\n', 'file:///b');
   await settled();

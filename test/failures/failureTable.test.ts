@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { failureTable, type FailureTable } from '../../src/failures/failureTable.ts';
 import type { FailureRow, PlatesLeft } from '../../src/failures/failure.ts';
-import { platesWords } from '../../src/outputs/failureWords.ts';
+import { failuresVerdict, platesWords } from '../../src/outputs/failureWords.ts';
+import { withFailures } from '../../src/outputs/withFailures.ts';
+import { snapBack } from '../../src/forces/snapBack/snapBack.ts';
 import { solve } from '../../src/solve.ts';
 import { inSi, oneLeverText } from '../forces/snapBack/support/snap.ts';
 import { CRANK, plates, rod, RUBS, SHAFT, shaft, textOf, torsion, type Parts } from './throttles.ts';
@@ -54,8 +56,10 @@ describe('a shaft with two springs and a drag', () => {
     ['with the second lost', 'spring-lost second', 300],
     ['with the cable cut', 'cable-lost main', 420],
   ])('%s is weakest at rest, by its preloads against its drag', (_, name, torque) => {
-    const { outcome, weakest, why } = left(name === undefined ? table.whole : row(table, name));
-    expect({ outcome, why, lever: weakest?.lever }).toEqual({ outcome: 'closes', why: undefined, lever: 'shaft' });
+    const { outcome, weakest, butPedal } = left(name === undefined ? table.whole : row(table, name));
+    // The pedal is given as a cable alone, whose own return no row can promise; cut, the cable leaves it out of the matter.
+    const told = name === 'cable-lost main' ? { outcome: 'closes', butPedal: undefined } : { outcome: 'not-checked', butPedal: true };
+    expect({ outcome, butPedal, lever: weakest?.lever }).toEqual({ ...told, lever: 'shaft' });
     expect(weakest?.torque).toBeCloseTo(torque * N_MM, 12);
     expect(weakest?.friction).toBeCloseTo(50 * N_MM, 12);
     expect(weakest?.margin).toBeCloseTo(torque / 50, 9);
@@ -163,10 +167,12 @@ it('closes the shaft that is still driven, and tells the other apart', () => {
       plates: { bank: plates('shaft'), back: plates('rear') },
     }),
   );
-  expect(table.whole.plates.map(({ levers, outcome }) => [levers, outcome])).toEqual([[['shaft', 'rear'], 'closes']]);
-  expect(row(table, 'rod-lost bridge').plates.map(({ levers, outcome }) => [levers, outcome])).toEqual([
-    [['shaft'], 'closes'],
-    [['rear'], 'stays-open'],
+  // As far as the plates: whether the pedal comes back, of which the file gives the cable alone, is left open of what it still drives.
+  const told = ({ plates: all }: FailureRow) => all.map(({ levers, outcome, butPedal = false }) => [levers, outcome, butPedal]);
+  expect(told(table.whole)).toEqual([[['shaft', 'rear'], 'not-checked', true]]);
+  expect(told(row(table, 'rod-lost bridge'))).toEqual([
+    [['shaft'], 'not-checked', true],
+    [['rear'], 'stays-open', false],
   ]);
 });
 
@@ -187,6 +193,95 @@ it('does not depend on the order of the parts, nor on where the drawing lies', (
   );
   const margins = (table: FailureTable): readonly number[] => [table.whole, ...table.rows].map((each) => left(each).weakest?.margin ?? 0);
   margins(mirrored).forEach((margin, i) => expect(margin).toBeCloseTo(margins(one)[i]!, 6));
+});
+
+describe('from less than full pedal', () => {
+  it('is as snap-back has it, of the slowest of three releases, after each failure that leaves plates closing', () => {
+    const text = textOf(CRANK);
+    const table = tableOf(text);
+    const { build } = solve(text).study!.travel;
+    const rows = [table.whole, ...table.rows].filter(({ plates: all }) => all.some(({ time }) => time?.seconds !== undefined));
+    expect(table.fromPart.map(({ failure }) => failure?.part)).toEqual(rows.map(({ failure }) => failure?.part));
+    for (const { failure, seconds } of table.fromPart) {
+      const times = [0.75, 0.5, 0.25].map((from) => {
+        const found = snapBack(build, { from, without: failure === undefined ? [] : [failure.part] });
+        return found.method === undefined ? NaN : found.time!;
+      });
+      // Followed less finely, as it is told to a thousandth of a second.
+      expect(Math.abs(seconds! / Math.max(...times) - 1), failure?.part).toBeLessThan(2e-4);
+    }
+    const line = table.assumptions.find((each) => each.startsWith('Times are from full pedal'))!;
+    expect(line).toMatch(
+      /^Times are from full pedal; released at 75 %, 50 % or 25 % of it, with every part it is closed in \S+ s at most; with one part lost closed in \S+ s at most, without \w+$/,
+    );
+    const slowest = table.fromPart.slice(1).reduce((worst, each) => (each.seconds! > worst.seconds! ? each : worst));
+    expect(line).toContain(`without ${slowest.failure!.part}`);
+  });
+
+  it('counts for the times of a rule', () => {
+    // A weight on a spring that pulls evenly: it needs least time from least opening, so that full pedal decides.
+    const standing = solve(textOf(CRANK))
+      .failures()!
+      .statements.find(({ figure }) => figure.key === 'return-times')!;
+    expect(standing.standing).toBe('meets');
+    const table = tableOf(textOf(CRANK));
+    const most = Math.max(
+      ...[table.whole, ...table.rows].flatMap(({ plates: all }) => all.map(({ time }) => time?.seconds ?? 0)),
+      ...table.fromPart.map(({ seconds }) => seconds ?? Infinity),
+    );
+    expect(standing.why).toContain(`${most.toFixed(3).replace(/0+$/, '')} s at most`);
+  });
+});
+
+it('says of a linkage that leaves its plane that its times go by one way alone', () => {
+  const told = (text: string): boolean => tableOf(text).assumptions.some((line) => line.startsWith('The linkage leaves its plane'));
+  expect(told(textOf(CRANK))).toBe(false);
+  expect(told(textOf(CRANK).replace('crank: {pivot', 'crank: {axis: [0, 0.05, 1], pivot'))).toBe(true);
+});
+
+describe('a pedal given as a cable alone', () => {
+  const text = textOf(SHAFT);
+
+  it('never lets a row read that it closes, and says that the plates do', () => {
+    const table = tableOf(text);
+    for (const each of [table.whole, row(table, 'spring-lost first'), row(table, 'spring-lost second')]) {
+      expect(each.outcome).toBe('not-checked');
+      expect(left(each)).toMatchObject({
+        butPedal: true,
+        why: 'plates close; the pedal’s return is not checked, since the file gives of it the cable alone',
+      });
+      expect(left(each).time?.seconds).toBeGreaterThan(0);
+    }
+    expect(row(table, 'cable-lost main').outcome).toBe('closes');
+    const failures = solve(text).failures()!;
+    expect(failuresVerdict(failures)).toBe(
+      'every plate closes with each of 3 parts lost in turn, the pedal’s return not checked; 1 cable would hold plates open where seized',
+    );
+    expect(
+      new Set(failures.statements.filter(({ figure }) => figure.key !== 'springs-at-throttle-body').map(({ standing }) => standing)),
+    ).toEqual(new Set(['not-checked']));
+    expect(failures.findings).toEqual([]);
+  });
+
+  it('hides nothing that is worse: what stays open does, and what is not known says why', () => {
+    const one = tableOf(textOf(SHAFT, { springs: { second: undefined } }));
+    expect(row(one, 'spring-lost first').outcome).toBe('stays-open');
+    expect(left(tableOf(textOf(SHAFT, { springs: undefined })).whole).why).toBe('the file describes no springs');
+    expect(left(tableOf(textOf(SHAFT, { levers: { shaft: shaft('', RUBS(900)) } })).whole).outcome).toBe('stays-open');
+  });
+
+  it('is told as a pedal in the list of what is not checked', () => {
+    const lines = withFailures(solve(text)).notChecked.map(({ message }) => message);
+    expect(lines).toContain(
+      'Not checked: the pedal’s return with every part and with each of first and second lost, since the file gives of it the cable alone; shaft closes',
+    );
+  });
+
+  it('reads that it closes as soon as the file gives the pedal with its springs and friction', () => {
+    expect(new Set([tableOf(textOf(CRANK)).whole, ...tableOf(textOf(CRANK)).rows.slice(0, 2)].map(({ outcome }) => outcome))).toEqual(
+      new Set(['closes']),
+    );
+  });
 });
 
 describe('what cannot be known', () => {

@@ -234,9 +234,29 @@ ${rest}`;
   it('is a lever about another axis, with the rods on it', () => {
     const spatial = text(', axis: [0, 1, 1]').replace('to: shaft.arm', 'to: shaft.arm, width: 8 mm');
     expect(notChecked(spatial)).toEqual([
-      'crank: whether it clears the keep-outs, since it does not turn about z, and a keep-out does not say how far it reaches along z',
-      'link: whether it clears the keep-outs, since a lever on it does not turn about z, and a keep-out does not say how far it reaches along z',
+      'crank: whether it clears the keep-outs, for want of `width` or `outline`',
+      'link: whether it clears post: a lever on it does not turn about z, and without `from` and `to` that may stand anywhere along it',
     ]);
+    const broad = spatial.replace('angle: 90 deg}}, axis', 'angle: 90 deg}}, width: 8 mm, axis');
+    expect(notChecked(broad)).toEqual([
+      'crank: whether it clears post: it does not turn about z, and without `from` and `to` that may stand anywhere along it',
+      'crank: whether it touches other parts, since it does not turn about z',
+      'link: whether it clears post: a lever on it does not turn about z, and without `from` and `to` that may stand anywhere along it',
+    ]);
+    // With an extent they are held against it; parts still are not.
+    expect(notChecked(broad.replace('radius: 10 mm}}', 'radius: 10 mm, from: -20 mm, to: 20 mm}}'))).toEqual([
+      'crank: whether it touches other parts, since it does not turn about z',
+    ]);
+  });
+
+  it('is a drum or an outline about another axis, of which nothing says how thick it is', () => {
+    const more = ', axis: [0, 1, 1], width: 8 mm, drums: {wheel: {radius: 20 mm, wraps: clockwise}}, outline: [[-5, 0], [5, 0], [0, 30]]';
+    expect(notChecked(text(more).replace('radius: 10 mm}}', 'radius: 10 mm, from: -20 mm, to: 20 mm}}'))).toEqual(
+      expect.arrayContaining([
+        'crank: whether it clears the keep-outs with its drum crank.wheel, which does not turn about z, and of which the file does not say how thick it is',
+        'crank: whether it clears the keep-outs with its outline, which does not turn about z, and of which the file does not say how thick it is',
+      ]),
+    );
   });
 
   it('is a drum that is not round', () => {
@@ -248,7 +268,7 @@ ${rest}`;
 
   it('are cables, springs and plates', () => {
     const given = text(', width: 8 mm', 'springs: {first: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}}\n');
-    expect(notChecked(given)[0]).toBe('post: whether springs clear it');
+    expect(notChecked(given)[0]).toBe('keep_out: whether these clear post: the spring first wound about an axis');
   });
 
   it('is everything, where nothing is solved', () => {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ruleNameOf, takeDocApart } from '../../scripts/ruleDocs.mjs';
 import { FINDING_CODES } from '../../src/findings/codes.ts';
-import { RULES } from '../../src/findings/findings.ts';
+import { LATE, RULES } from '../../src/findings/findings.ts';
 import { createStudy } from '../../src/findings/study.ts';
 import { solve } from '../../src/solve.ts';
 import { findLoadPath } from '../../src/definition/loadPath.ts';
@@ -42,7 +42,7 @@ describe.each(FINDING_CODES)('%s', (code) => {
 
   it('has a small example that raises it and exactly what else is written under its lines', () => {
     expect(doc.example.split('\n').filter((line) => !/^\s*#/.test(line)).length).toBeLessThanOrEqual(19);
-    const { findings, problems } = checkAnnotated(doc.example, code === 'failure-holds-open');
+    const { findings, problems } = checkAnnotated(doc.example, LATE.has(code));
     expect(problems).toEqual([]);
     // As a finding of its own, or beside the cause that it follows from.
     expect(findings.flatMap(({ code: own, following = [] }) => [own, ...following.map((each) => each.code)])).toContain(code);

@@ -54,6 +54,50 @@ springs:
   });
 });
 
+describe('the step in the cable', () => {
+  const text = rubbing('friction: 0.1, slack: 2 mm', ', lever_ratio: 4.5');
+  const inCable = (from: string) => solve(from).facts.filter(({ key, part }) => key === 'tip-in-step' && part === 'main');
+
+  it('stands beside that at the pad, by the ratio of the two greater', () => {
+    const [step] = inCable(text);
+    expect(step?.travel).toBeCloseTo(2 / 25.13, 8);
+    expect(step?.figure?.value).toBeCloseTo((PRELOAD / DRUM) * Math.exp(MU_PHI), 4);
+    expect(told(text, 'tip-in-step').figure?.value).toBeCloseTo(((PRELOAD / DRUM) * Math.exp(MU_PHI)) / 4.5, 4);
+  });
+
+  it('is told without a place where the foot presses, too', () => {
+    const pedal = `format: 1
+levers:
+  pedal: {pivot: [0, 0], drums: {wheel: {radius: 50, wraps: counterclockwise}}}
+  shaft: {pivot: [300, 0], drums: {wheel: {radius: 24, wraps: counterclockwise}}, stops: {closed: 0 deg, open: 80 deg}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 20 deg}
+cables: {main: {from: pedal.wheel, leaves: [60, 50], enters: [240, 24], to: shaft.wheel, slack: 5 mm}}
+plates: {bank: {lever: shaft, bore: 40, seat: 6 deg, idle: 1.5 deg}}
+springs: {one: {lever: shaft, rate: 2 N*mm/deg, preload: 600 N*mm}}
+`;
+    expect(inCable(pedal)[0]?.figure?.value).toBeCloseTo(600 / 24, 4);
+    expect(factsOf(pedal).some(({ key }) => key.startsWith('tip-in'))).toBe(false);
+  });
+
+  it('is not told twice where the pedal is the cable', () => {
+    expect(inCable(rubbing('friction: 0.1, slack: 2 mm'))).toEqual([]);
+  });
+});
+
+describe('effort with a spring off', () => {
+  it('is half of it with one of two equal springs, with friction and without', () => {
+    const most = (PRELOAD + RATE * FULL) / 2 / DRUM;
+    for (const spring of ['one', 'two']) {
+      const off = told(rubbing('friction: 0.1'), `effort-greatest-off-${spring}`);
+      expect(off.figure?.value).toBeCloseTo(most * Math.exp(MU_PHI), 2);
+      expect(off.travel).toBe(1);
+      const smooth = told(onShaft(TWO), `effort-greatest-off-${spring}`);
+      expect(smooth.figure?.value).toBeCloseTo(most, 2);
+      expect(smooth.label).toContain('friction left out');
+    }
+  });
+});
+
 describe('the loop', () => {
   /** N·m: the springs’ work over the stroke, which pressing takes more of and coming back gives less of by the capstan’s factor. */
   const WORK = (PRELOAD * FULL + (RATE * FULL * FULL) / 2) * (Math.PI / 180) * 1e-3;

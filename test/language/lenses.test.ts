@@ -1,6 +1,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { lensesOf } from '../../src/language/lenses.ts';
+import { lensesOf, lensPlaces } from '../../src/language/lenses.ts';
+import { indexNames } from '../../src/language/names.ts';
 import { partFigureText } from '../../src/outputs/factText.ts';
 import { solve } from '../../src/solve.ts';
 
@@ -61,6 +62,14 @@ describe('lenses', () => {
         const starts = lensesOf(solve(whole.slice(0, Math.round((whole.length * part) / 20)))).map(({ span }) => span.start);
         expect(new Set(starts).size).toBe(starts.length);
       }
+    }
+  });
+
+  test('of every whole example have the places that are known without solving', () => {
+    for (const name of readdirSync('examples').filter((each) => each.endsWith('.throttle.yaml'))) {
+      const text = readFileSync(`examples/${name}`, 'utf8');
+      const places = lensesOf(solve(text)).map(({ span, action: { part, name } }) => ({ span, part, name }));
+      expect(lensPlaces(indexNames(text))).toEqual(places);
     }
   });
 });

@@ -117,6 +117,24 @@ describe('a check', () => {
     expect(text).toMatch(/; 1 thing not checked\n$/);
   });
 
+  it('gathers springs that are given by their rate in one line, and tells each by itself elsewhere', () => {
+    const spring = (name: string): string => `  ${name}: {lever: crank, rate: 1 N*mm/deg, preload: 50 N*mm}\n`;
+    const file = (...names: readonly string[]): string =>
+      `format: 1\nlevers: {crank: {pivot: [0, 0]}}\npedal: {lever: crank, opens: counterclockwise, travel: 20 deg}\nsprings:\n${names.map(spring).join('')}`;
+    const told = (text: string): readonly string[] =>
+      checkText(solve(text), { file: 'a', width: 200 })
+        .split('\n')
+        .filter((line) => line.includes('stressed too much'))
+        .map((line) => line.trim().replaceAll(/ +/g, ' '));
+    expect(told(file('one'))).toEqual([
+      'line 5 one whether it is stressed too much, since it is given by its `rate` and not by its `wire`',
+    ]);
+    expect(told(file('one', 'two', 'three'))).toEqual([
+      'line 5 one, two, three whether they are stressed too much, since they are given by their `rate` and not by their `wire`',
+    ]);
+    expect(solve(file('one', 'two')).notChecked.filter(({ message }) => message.includes('stressed too much'))).toHaveLength(2);
+  });
+
   it('shows a problem of the text, and says that a text without meaning cannot be used', () => {
     const text = checkText(solve('format: 9\n'), { file: 'b' });
     expect(text).toContain('b:1:9: error[format-unsupported]');

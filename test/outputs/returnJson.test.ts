@@ -36,7 +36,10 @@ it('gives figures in the unit of the table, with the place of the part that fail
   const text = textOf(SHAFT, { springs: { second: torsion('shaft', 120) } });
   const { failures, whole, verdict } = documentOf(text);
   const [first] = failures;
-  expect(verdict.outcome).toBe('sound');
+  // Nothing stays open, but the pedal is given as a cable alone, and its own return is not checked.
+  expect(verdict.outcome).toBe('wrong');
+  expect(whole).toMatchObject({ outcome: 'not-checked', plates: [{ why: expect.stringContaining('plates close') as string }] });
+  expect(documentOf(textOf(CRANK)).verdict.outcome).toBe('sound');
   expect(first?.failure).toMatchObject({ kind: 'spring-lost', part: 'first', place: { offset: text.indexOf('first:') } });
   expect(first?.plates[0]?.weakest?.torque.unit).toBe('N·mm');
   expect(first?.plates[0]?.weakest?.torque.value).toBeCloseTo(120, 9);

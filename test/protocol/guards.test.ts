@@ -16,6 +16,9 @@ const trial = [
 
 const TO_VIEW: readonly ToView[] = [
   { ...handMadeShow(), trial },
+  { ...handMadeShow(), charts: [], coming: ['angles', 'facts'] },
+  { type: 'follows', source, trial, charts, without: ['margins'], facts: report.facts },
+  { type: 'follows', source, trial: [], charts: [], without: [], facts: undefined },
   { type: 'broken', source, fileName: 'a.throttle.yaml', missing: [{ message: 'a pedal is missing', place }] },
   { type: 'refused', source, trial, reason: 'it follows from a formula' },
   { type: 'select', source, part, step: true, dial },
@@ -39,6 +42,8 @@ const TO_EDITOR: readonly ToEditor[] = [
   { type: 'reveal', source, place },
   { type: 'reveal-part', source, part },
   { type: 'try', source, trial },
+  { type: 'in-sight', charts: ['progression', 'effort'] },
+  { type: 'follow', source, trial, coming: ['facts', 'torques'] },
   { type: 'step', way: -1 },
   { type: 'compare-with', other: 'revision' },
 ];
@@ -139,6 +144,8 @@ describe('the guards', () => {
     ['a place with a hole', ['picture', 'levers', '0', 'pivot'], [0, null, 0]],
     ['an unknown form of spring', ['picture', 'springs', '0', 'form', 'kind'], 'constructor'],
     ['a chart without a curve', ['charts', '0', 'curves'], []],
+    ['a chart to come that there is not', ['coming'], ['angles', 'constructor']],
+    ['a list of what is to come that is none', ['coming'], undefined],
     ['a travel beyond full', ['report', 'marks', '0', 'worst'], 1.01],
     ['a place in the text that ends before it starts', ['report', 'marks', '0', 'place'], { start: 5, end: 4 }],
     ['a dial without a step', ['report', 'dials', '0', 'step'], 0],

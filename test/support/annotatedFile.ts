@@ -17,7 +17,7 @@ import { solve, type Answers } from '../../src/solve.ts';
  */
 export function checkAnnotated(text: string, withFailures = false): Answers {
   const solved = solve(text);
-  const late = withFailures ? (solved.failures()?.findings ?? []) : [];
+  const late = withFailures ? (solved.failures()?.late ?? []) : [];
   const answers = { ...solved, findings: [...solved.findings, ...late] };
   const lines = indexLines(text);
   const open = [...marksIn(lines)];

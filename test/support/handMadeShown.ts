@@ -250,5 +250,6 @@ export const handMadeShow = (version = 1): ToView & { type: 'show' } => ({
   source: { uri: 'file:///hand-made.throttle.yaml', version },
   fileName: 'hand-made.throttle.yaml',
   trial: [],
+  coming: [],
   ...handMadeShown(),
 });

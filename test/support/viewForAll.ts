@@ -20,7 +20,7 @@ export const source = { uri: 'file:///linkage.throttle.yaml', version: 1 };
 export function showOf(text: string, version = 1): ToView & { type: 'show' } {
   const shown = showAnswers(solve(text));
   if (shown === undefined) throw new Error('Nothing of this can be drawn');
-  return { type: 'show', source: { ...source, version }, fileName: 'linkage.throttle.yaml', trial: [], ...shown };
+  return { type: 'show', source: { ...source, version }, fileName: 'linkage.throttle.yaml', trial: [], coming: [], ...shown };
 }
 
 /** One browser for all tests of a file. */

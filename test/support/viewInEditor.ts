@@ -37,7 +37,8 @@ export function serveViews(): void {
   beforeEach(() => {
     vi.useFakeTimers();
     const answers = keepAnswers();
-    const kept = keepViews(answers, Uri.parse('file:///extension') as unknown as vscode.Uri);
+    const measured = { beside: () => Promise.resolve([]) };
+    const kept = keepViews(answers, measured, Uri.parse('file:///extension') as unknown as vscode.Uri);
     views = kept;
     end = () => {
       kept.dispose();

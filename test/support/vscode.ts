@@ -7,11 +7,14 @@ export * from './vscode/documents.ts';
 export * from './vscode/events.ts';
 export * from './vscode/extensions.ts';
 export * from './vscode/files.ts';
+export * from './vscode/logs.ts';
 export * from './vscode/places.ts';
 export * from './vscode/registry.ts';
 export * from './vscode/statusBar.ts';
 export * from './vscode/testing.ts';
 export * from './vscode/webviews.ts';
+
+export const version = '0.0.0';
 
 /** Texts as they are in the source, with what belongs in their gaps. */
 export const l10n = {

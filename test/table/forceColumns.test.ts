@@ -56,6 +56,43 @@ describe('columns of forces', () => {
     }
   });
 
+  it('tell effort and release with each spring off, as of a file without it', () => {
+    const [a, b] = [
+      '  a: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}\n',
+      '  b: {lever: foot, preload: 80 N*mm, rate: 1 N*mm/deg}\n',
+    ];
+    const rubbing = (springs: string): string =>
+      file(`springs:\n${springs}`)
+        .replace('[100, 0], arms: {pin: {radius: 30, angle: 90}}', '[100, 0], arms: {pin: {radius: 30, angle: 90}}, friction: 50 N*mm')
+        .replace('{from: foot.pin, to: shaft.pin}', '{from: foot.pin, to: shaft.pin, ends: {kind: rod_end, pin: 6 mm, friction: 0.1}}');
+    const both = rubbing(a + b);
+    for (const key of ['effort', 'release']) {
+      expect(values(both, `a.${key}_off`), key).toEqual(values(rubbing(b), `pedal.${key}`));
+      expect(values(both, `b.${key}_off`), key).toEqual(values(rubbing(a), `pedal.${key}`));
+    }
+    // By hand, without the rod's ends: the pad is 200 mm out, and the torque goes through one to one.
+    const smooth = both.replace('ends: {kind: rod_end, pin: 6 mm, friction: 0.1}', 'lost: 0 mm');
+    for (const [i, opening] of [0, 20, 40].entries()) {
+      expect(values(smooth, 'a.effort_off')![i]).toBeCloseTo((80 + opening + 50) / 200, 9);
+      expect(values(smooth, 'a.release_off')![i]).toBeCloseTo((80 + opening - 50) / 200, 9);
+    }
+    // In whatever order they are asked for, and the whole beside them.
+    const names = ['b.release_off', 'pedal.effort', 'a.effort_off', 'b.effort_off', 'pedal.release', 'shaft.margin'];
+    const together = solve(both).table([0, 0.5, 1], names);
+    for (const { name, values: found } of together.columns) expect(found, name).toEqual(values(both, name));
+  });
+
+  it('know what the foot feels with the one spring off that has no free length, and not with another', () => {
+    const text = file(
+      'springs:\n  a: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}\n  b: {from: [150, 10], to: shaft.pin, rate: 0.5 N/mm}\n' +
+        'require:\n  light: max(b.effort_off) <= 5 N\n  other: max(a.effort_off) <= 5 N\n',
+    );
+    expect(values(text, 'b.effort_off')![0]).toBeCloseTo(0.5, 9);
+    expect(values(text, 'a.effort_off')).toEqual([null, null, null]);
+    expect(solve(text).requirements.map(({ outcome }) => outcome)).toEqual(['passed', 'undecided']);
+    expect(JSON.stringify(solve(text).requirements)).toContain('b has no `free_length`');
+  });
+
   it('tell with a spring off the least of the shafts that it reaches', () => {
     const shaft = (name: string, friction: number): string =>
       `  ${name}: {pivot: [100, 0], arms: {pin: {radius: 30, angle: 90}}, friction: ${friction} N*mm}\n`;

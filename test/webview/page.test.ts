@@ -138,7 +138,18 @@ describe('the page', () => {
     expect(await view().page.evaluate('document.querySelectorAll(".part-row").length')).toBeGreaterThan(128);
     const labels = 'document.querySelector("[aria-labelledby=chart-angles]").querySelectorAll';
     expect(await view().page.evaluate(`${labels}(".label").length`)).toBe(8);
-    expect(await view().page.evaluate(`${labels}(".line").length`)).toBeGreaterThan(8);
+    expect(await view().page.evaluate(`${labels}(".line").length`)).toBe(8);
+    // The others are one shape, until the part of one of them is lit.
+    expect(await view().page.evaluate(`${labels}(".others").length`)).toBe(1);
+    const other = 'rod_20';
+    expect(await view().page.evaluate(`[...${labels}(".curve title")].map((title) => title.textContent)`)).not.toContain(
+      `${other}.transmission`,
+    );
+    await view().tell({ type: 'select', source, part: { kind: 'rod', name: other }, step: false, dial: undefined });
+    expect(await view().page.evaluate(`[...${labels}(".curve.lit title")].map((title) => title.textContent).sort()`)).toEqual([
+      `${other}.drive`,
+      `${other}.transmission`,
+    ]);
     expect(view().errors()).toEqual([]);
   });
 

@@ -1,33 +1,34 @@
 /** One chart: its title, its values at the slider in words, the drawing or the table, and what can be saved of it. */
 import { useMemo, useRef } from 'preact/hooks';
-import type { Chart } from '../../src/protocol/charts.ts';
-import type { Picture } from '../../src/protocol/picture.ts';
 import { saveDrawn } from '../page/saveDrawn.ts';
 import { openTables } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { ChartDrawing } from './chartDrawing.tsx';
 import { ChartTable } from './chartTable.tsx';
-import { layOutChart } from './layOut.ts';
+import type { DrawnChart, Spread, Stations } from './drawn.ts';
+import { LABELLED, layOutChart } from './layOut.ts';
 import type { Ghost, Margins } from './layOut.ts';
 import { saveChartTable } from './saveTable.ts';
 import { textWidth } from './textWidth.ts';
 import { ValuesInWords } from './valuesInWords.tsx';
 
 interface Props {
-  readonly chart: Chart;
-  readonly picture: Picture;
+  readonly chart: DrawnChart;
+  readonly picture: Stations;
   readonly ghosts: readonly Ghost[];
+  /** Undefined where nothing is known of how far its curves spread. */
+  readonly spread?: Spread | undefined;
   /** px */
   readonly width: number;
   readonly margins: Margins;
 }
 
-export function ChartFigure({ chart, picture, ghosts, width, margins }: Props) {
+export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: Props) {
   const drawing = useRef<SVGSVGElement>(null);
   const { value: measure } = textWidth;
   const laid = useMemo(
-    () => layOutChart(chart, picture, ghosts, width, margins, measure),
-    [chart, picture, ghosts, width, margins, measure],
+    () => layOutChart(chart, picture, ghosts, width, margins, measure, spread),
+    [chart, picture, ghosts, width, margins, measure, spread],
   );
   const isTable = openTables.value.includes(chart.id);
   const titleId = `chart-${chart.id}`;
@@ -70,12 +71,13 @@ export function ChartFigure({ chart, picture, ghosts, width, margins }: Props) {
           )}
         </div>
       </div>
-      {!isTable && <ValuesInWords chart={chart} picture={picture} ghosts={ghosts} />}
+      {!isTable && <ValuesInWords chart={chart} picture={picture} ghosts={ghosts} spread={spread} />}
       {isTable ? (
         <ChartTable chart={chart} picture={picture} />
       ) : (
         <ChartDrawing drawing={drawing} chart={chart} picture={picture} laid={laid} />
       )}
+      {!isTable && laid.others !== undefined && <p class="limits-shaded">{WORDS.othersShaded(LABELLED, laid.others.count)}</p>}
       {!isTable && laid.bands.length > 0 && <p class="limits-shaded">{WORDS.limitsShaded(laid.bands)}</p>}
     </figure>
   );

@@ -1,21 +1,20 @@
 /** A chart drawn. What follows the slider is moved in an effect; the rest stands until the figures change. */
 import type { RefObject } from 'preact';
 import { useRef } from 'preact/hooks';
-import type { Chart } from '../../src/protocol/charts.ts';
-import type { Picture } from '../../src/protocol/picture.ts';
 import { setTravel } from '../page/play.ts';
 import { useFollow } from '../page/useFollow.ts';
 import { hovered, lit, shown, travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { valueAt } from './curve.ts';
+import type { DrawnChart, Stations } from './drawn.ts';
 import { figureText } from './figures.ts';
 import { AXIS_LABEL_GAP_PX } from './layOut.ts';
 import type { LaidBand, LaidChart, LaidCurve } from './layOut.ts';
 
 interface Props {
   readonly drawing: RefObject<SVGSVGElement | null>;
-  readonly chart: Chart;
-  readonly picture: Picture;
+  readonly chart: DrawnChart;
+  readonly picture: Stations;
   readonly laid: LaidChart;
 }
 
@@ -77,7 +76,8 @@ export function ChartDrawing({ drawing, chart, picture, laid }: Props) {
       {laid.ghosts.map(({ kind, column, path }) => (
         <path key={`${kind} ${column}`} class={`ghost ${kind}`} d={path} />
       ))}
-      <Curves curves={laid.curves} plot={plot} />
+      {laid.others !== undefined && <path class="others" d={laid.others.path} />}
+      <Curves laid={laid} />
       <Cursor picture={picture} laid={laid} />
     </svg>
   );
@@ -110,13 +110,14 @@ function Band({ band, laid, hatching }: { readonly band: LaidBand; readonly laid
 }
 
 /** Those of the part that is lit come last, over the others. */
-function Curves({ curves, plot }: { readonly curves: readonly LaidCurve[]; readonly plot: LaidChart['plot'] }) {
+function Curves({ laid: { curves: all, others, plot } }: Pick<Props, 'laid'>) {
   const part = lit.value?.name;
   const isLit = ({ curve }: LaidCurve) => curve.part === part;
+  const curves = others === undefined ? all : all.filter((laid) => laid.stroke !== undefined || isLit(laid));
   return (
     <>
       {[...curves.filter((curve) => !isLit(curve)), ...curves.filter(isLit)].map((laid) => {
-        const { curve, path, arrows, stroke, label } = laid;
+        const { curve, path, spread, arrows, stroke, label } = laid;
         const kind = shown.peek()?.report.parts.find(({ name }) => name === curve.part);
         const look = `${stroke === undefined ? 'one-of-many' : `stroke-${stroke}`} ${isLit(laid) ? 'lit' : ''}`;
         const enter = () => (hovered.value = kind);
@@ -124,6 +125,7 @@ function Curves({ curves, plot }: { readonly curves: readonly LaidCurve[]; reado
         return (
           <g key={curve.column} class={`curve ${look}`} onPointerEnter={enter} onPointerLeave={leave}>
             <title>{curve.column}</title>
+            {spread !== '' && <path class="spread" d={spread} />}
             <path class="line" d={path} />
             {arrows !== '' && <path class="arrows" d={arrows} />}
             {label !== undefined && (

@@ -1,16 +1,15 @@
 /** A chart as a table: its figures at the slider and at every tenth of the pedal's travel. */
 import { useRef } from 'preact/hooks';
-import type { Chart } from '../../src/protocol/charts.ts';
-import type { Picture } from '../../src/protocol/picture.ts';
 import { useFollow } from '../page/useFollow.ts';
 import { travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { valueAt } from './curve.ts';
+import type { DrawnChart, Stations } from './drawn.ts';
 import { figureText } from './figures.ts';
 
 const ROWS = Array.from({ length: 11 }, (_, index) => index / 10);
 
-export function ChartTable({ chart, picture }: { readonly chart: Chart; readonly picture: Picture }) {
+export function ChartTable({ chart, picture }: { readonly chart: DrawnChart; readonly picture: Stations }) {
   const live = useRef<HTMLTableRowElement>(null);
   const cells = (at: number) => chart.curves.map(({ values, digits }) => figureText(valueAt(picture.stations, values, at), digits));
   const write = () => {

@@ -1,10 +1,11 @@
 /** Where everything in a chart stands: plot, ticks, curves with their strokes, labels at their ends. */
-import type { Chart, ChartCurve, LimitBand } from '../../src/protocol/charts.ts';
-import type { Picture } from '../../src/protocol/picture.ts';
+import type { ChartCurve, LimitBand } from '../../src/protocol/charts.ts';
 import { WORDS } from '../words.ts';
 import { curvePath, lastFigure } from './curve.ts';
 import type { Plot } from './curve.ts';
+import type { DrawnChart, Spread, Stations } from './drawn.ts';
 import { nudge } from './endLabels.ts';
+import { between } from './manyCurves.ts';
 import { extent, extentOf, niceScale } from './scale.ts';
 import { arrowsOn, loopOf, wayOf } from './loop.ts';
 import type { Loop } from './loop.ts';
@@ -16,8 +17,8 @@ export interface Ghost {
   readonly kind: 'before' | 'compared';
   /** What it is called, e.g. `HEAD`. */
   readonly label: string;
-  readonly picture: Picture;
-  readonly charts: readonly Chart[];
+  readonly picture: Stations;
+  readonly charts: readonly DrawnChart[];
 }
 
 export interface LaidChart {
@@ -29,6 +30,8 @@ export interface LaidChart {
   readonly bands: readonly LaidBand[];
   readonly ghosts: readonly { readonly kind: Ghost['kind']; readonly column: string; readonly path: string }[];
   readonly curves: readonly LaidCurve[];
+  /** What the curves without a label lie between, and how many they are; undefined where each of them is drawn. */
+  readonly others: { readonly path: string; readonly count: number } | undefined;
   /** Undefined where no two curves make one. */
   readonly loop: Loop | undefined;
   /** From closed to full; undefined where the chart has none. */
@@ -47,6 +50,8 @@ export interface LaidBand {
 export interface LaidCurve {
   readonly curve: ChartCurve;
   readonly path: string;
+  /** What most builds lie within, closed; empty where that is not known. */
+  readonly spread: string;
   /** Heads that say which way it is gone through; empty where it has none. */
   readonly arrows: string;
   /** Which of the strokes; undefined for one of many, which is thin and has no label. */
@@ -56,6 +61,8 @@ export interface LaidCurve {
 
 /** So many curves have a stroke and a label of their own. */
 export const LABELLED = 8;
+/** So many more are still told apart as thin lines. */
+const THIN = 4;
 
 export const HEIGHT = 168;
 const TOP = 10;
@@ -78,7 +85,7 @@ export interface Margins {
 }
 
 /** Wide enough for the widest figure on the left, and on the right for the widest label as long as enough is left for the plot. */
-export function marginsOf(charts: readonly Chart[], ghosts: readonly Ghost[], width: number, textWidth: TextWidth): Margins {
+export function marginsOf(charts: readonly DrawnChart[], ghosts: readonly Ghost[], width: number, textWidth: TextWidth): Margins {
   const ticks = charts.flatMap((chart) => {
     const { ticks: figures, digits } = scaleOf(chart, behindOf(chart, ghosts));
     return figures.map((tick) => textWidth(tick.toFixed(digits)));
@@ -89,19 +96,23 @@ export function marginsOf(charts: readonly Chart[], ghosts: readonly Ghost[], wi
 }
 
 export function layOutChart(
-  chart: Chart,
-  picture: Picture,
+  chart: DrawnChart,
+  picture: Stations,
   ghosts: readonly Ghost[],
   width: number,
   margins: Margins,
   textWidth: TextWidth,
+  spread?: Spread,
 ): LaidChart {
+  const labelled = chart.curves.slice(0, LABELLED);
+  const unlabelled = chart.curves.slice(LABELLED);
+  const isMany = unlabelled.length > THIN;
   const behind = ghosts.flatMap(({ kind, picture: other, charts }) => {
     const same = charts.find(({ id }) => id === chart.id);
-    return (same?.curves ?? []).map((curve) => ({ kind, curve, stations: other.stations }));
+    const drawn = isMany ? same?.curves.filter(({ column }) => labelled.some((each) => each.column === column)) : same?.curves;
+    return (drawn ?? []).map((curve) => ({ kind, curve, stations: other.stations }));
   });
-  const scale = scaleOf(chart, behindOf(chart, ghosts));
-  const labelled = chart.curves.slice(0, LABELLED);
+  const scale = scaleOf(chart, behindOf(chart, ghosts), spread);
   const { left } = margins;
   const right = Math.max(left + 40, width - margins.right);
   const room = width - right - LEADER_PX;
@@ -121,7 +132,7 @@ export function layOutChart(
     TOP,
     bottom,
   );
-  const paths = new Map(chart.curves.map(({ column, values }) => [column, pathOf(picture.stations, values, plot, scale)]));
+  const paths = new Map(labelled.map(({ column, values }) => [column, pathOf(picture.stations, values, plot, scale)]));
   const loop = loopOf(chart, paths);
   return {
     width,
@@ -133,22 +144,33 @@ export function layOutChart(
     ghosts: behind.map(({ kind, curve, stations }) => ({ kind, column: curve.column, path: pathOf(stations, curve.values, plot, scale) })),
     curves: chart.curves.map((curve, index) => {
       const end = ends[index];
-      const path = paths.get(curve.column)!;
+      const path = paths.get(curve.column) ?? '';
       const way = loop && wayOf(curve.column);
+      const around = spread === undefined ? '' : spreadPath(curve.column, spread, plot);
       const arrows = way === undefined ? '' : arrowsOn(picture.stations, curve.values, plot, way);
-      if (index >= LABELLED) return { curve, path, arrows, stroke: undefined, label: undefined };
-      if (end === undefined) return { curve, path, arrows, stroke: index, label: undefined };
+      // One of many is drawn when its part is lit, and not before.
+      const other = { curve, spread: around, arrows, stroke: undefined, label: undefined };
+      if (index >= LABELLED)
+        return {
+          ...other,
+          get path() {
+            return pathOf(picture.stations, curve.values, plot, scale);
+          },
+        };
+      if (end === undefined) return { curve, path, spread: around, arrows, stroke: index, label: undefined };
       // A curve that ends early is led to its label by a line that is not taken for the curve.
       const isFar = end.x < right - 1;
       const leader = `M${end.x} ${end.y}L${right} ${end.y}L${right + LEADER_PX - 3} ${places[index]!}`;
       return {
         curve,
         path,
+        spread: around,
         arrows,
         stroke: index,
         label: { text: fitted(curve.label, room, textWidth), y: places[index]!, leader, isFar },
       };
     }),
+    others: isMany ? { path: spreadPath('', between(unlabelled, picture.stations), plot), count: unlabelled.length } : undefined,
     loop,
     straight: straightOf(chart, plot),
   };
@@ -166,12 +188,14 @@ function pathOf(stations: Float64Array, values: Float64Array, plot: Plot, { leas
 
 const drawnPaths = new WeakMap<Float64Array, { readonly drawnIn: string; readonly path: string }>();
 
-const behindOf = ({ id }: Chart, ghosts: readonly Ghost[]) =>
+const behindOf = ({ id }: DrawnChart, ghosts: readonly Ghost[]) =>
   ghosts.flatMap(({ charts }) => charts.find((chart) => chart.id === id)?.curves ?? []);
 
 /** Wide enough for all curves, and for the limits that they come near. */
-function scaleOf(chart: Chart, others: readonly ChartCurve[]): Scale {
-  const extents = [...chart.curves, ...others].map(({ values }) => extentOf(values)).filter((each) => each !== undefined);
+function scaleOf(chart: DrawnChart, others: readonly ChartCurve[], spread?: Spread): Scale {
+  const around = chart.curves.flatMap(({ column }) => spread?.columns.filter((each) => each.column === column) ?? []);
+  const series = [...[...chart.curves, ...others].map(({ values }) => values), ...around.flatMap(({ low, high }) => [low, high])];
+  const extents = series.map((values) => extentOf(values)).filter((each) => each !== undefined);
   let [least, greatest] = extent(extents.flat()) ?? [0, 1];
   if (chart.straight) greatest = Math.max(greatest, FULLY_OPEN);
   const span = greatest - least;
@@ -182,6 +206,27 @@ function scaleOf(chart: Chart, others: readonly ChartCurve[]): Scale {
     }
   }
   return niceScale(least, greatest, (HEIGHT - TOP - BOTTOM) / TICK_EVERY_PX);
+}
+
+/** There along the upper edge, back along the lower: a piece for each stretch in which both are known. */
+function spreadPath(column: string, { stations, columns }: Spread, plot: Plot): string {
+  const spread = columns.find((each) => each.column === column);
+  if (spread === undefined) return '';
+  const { low, high } = spread;
+  let path = '';
+  let back = '';
+  const end = (): void => {
+    if (back !== '') path += `${back}Z`;
+    back = '';
+  };
+  stations.forEach((at, i) => {
+    if (Number.isNaN(low[i]) || Number.isNaN(high[i])) return end();
+    const x = plot.x(at).toFixed(1);
+    path += `${back === '' ? 'M' : 'L'}${x} ${plot.y(high[i]!).toFixed(1)}`;
+    back = `L${x} ${plot.y(low[i]!).toFixed(1)}${back}`;
+  });
+  end();
+  return path;
 }
 
 function endOf(values: Float64Array, stations: Float64Array, plot: Plot) {
@@ -200,7 +245,7 @@ function layOutBand({ severity, from, to, label }: LimitBand, plot: Plot, { leas
 }
 
 /** Equal throttle for equal pedal: from where the first curve begins to fully open at full pedal, in the percent that such a chart is in. */
-function straightOf({ straight, curves }: Chart, plot: Plot): string | undefined {
+function straightOf({ straight, curves }: DrawnChart, plot: Plot): string | undefined {
   const first = curves[0]!.values[0]!;
   if (!straight || Number.isNaN(first)) return undefined;
   return `M${plot.x(0)} ${plot.y(first).toFixed(1)}L${plot.x(1).toFixed(1)} ${plot.y(FULLY_OPEN).toFixed(1)}`;

@@ -1,7 +1,7 @@
 /** Pressing and coming back as the loop that they are: its two ends closed, what lies within, and the way it is gone through. */
-import type { Chart } from '../../src/protocol/charts.ts';
 import { valueAt } from './curve.ts';
 import type { Plot } from './curve.ts';
+import type { DrawnChart } from './drawn.ts';
 
 export interface Loop {
   /** Path of what lies within: the work that friction takes of a stroke; empty where a curve has gaps. */
@@ -16,7 +16,7 @@ export const wayOf = (column: string): 1 | -1 | undefined => WAYS[column];
 const WAYS: Readonly<Record<string, 1 | -1>> = { 'pedal.effort': 1, 'pedal.release': -1 };
 
 /** @param pathOf of each curve, by its column */
-export function loopOf({ curves }: Chart, pathOf: ReadonlyMap<string, string>): Loop | undefined {
+export function loopOf({ curves }: DrawnChart, pathOf: ReadonlyMap<string, string>): Loop | undefined {
   const [out, back] = [1, -1].map((way) => curves.find(({ column }) => wayOf(column) === way));
   const [there, home] = [pathOf.get(out?.column ?? '') ?? '', pathOf.get(back?.column ?? '') ?? ''];
   if (!isOnePiece(there) || !isOnePiece(home)) return undefined;

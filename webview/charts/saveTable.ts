@@ -1,8 +1,7 @@
 /** Tables saved as CSV: the whole one, which the editor has, and the figures of one chart. */
-import type { Chart } from '../../src/protocol/charts.ts';
-import type { Picture } from '../../src/protocol/picture.ts';
 import { fileNameFor } from '../page/fileNameFor.ts';
 import { requestTable, saveFile } from '../send.ts';
+import type { DrawnChart, Stations } from './drawn.ts';
 
 /** Every column of the table. */
 export async function saveTable(): Promise<void> {
@@ -11,11 +10,11 @@ export async function saveTable(): Promise<void> {
 }
 
 /** The curves of a chart at every station. */
-export const saveChartTable = (chart: Chart, picture: Picture): Promise<void> =>
+export const saveChartTable = (chart: DrawnChart, picture: Stations): Promise<void> =>
   saveFile({ name: fileNameFor(chart.id, 'csv'), kind: 'csv', content: chartCsv(chart, picture) });
 
 /** Numbers as a program reads them, an empty field where there is none; names of columns are free of commas and quotes. */
-export function chartCsv({ curves, unit }: Chart, { stations }: Picture): string {
+export function chartCsv({ curves, unit }: DrawnChart, { stations }: Stations): string {
   const names = ['pedal.travel [%]', ...curves.map(({ column }) => (unit === '' ? column : `${column} [${unit}]`))];
   const rows = Array.from(stations, (at, index) => [
     written(100 * at, 4),

@@ -41,10 +41,12 @@ const digitsOf = (figure: number) => (/\.(\d+)$/.exec(String(figure))?.[1] ?? ''
 const clean = (figure: number) => Number(figure.toPrecision(12));
 
 /** Least and greatest of what is a number; undefined where nothing is. */
-export function extent(figures: Iterable<number>): readonly [number, number] | undefined {
+export function extent(figures: ArrayLike<number>): readonly [number, number] | undefined {
   let least = Number.POSITIVE_INFINITY;
   let greatest = Number.NEGATIVE_INFINITY;
-  for (const figure of figures) {
+  // An iterator takes several times as long.
+  for (let i = 0; i < figures.length; i++) {
+    const figure = figures[i]!;
     if (figure < least) least = figure;
     if (figure > greatest) greatest = figure;
   }

@@ -1,19 +1,20 @@
 /** The figures at the slider, in words. While it plays they change with each frame, and nothing is rendered anew. */
 import { useRef } from 'preact/hooks';
-import type { Chart, ChartCurve } from '../../src/protocol/charts.ts';
-import type { Picture } from '../../src/protocol/picture.ts';
+import type { ChartCurve } from '../../src/protocol/charts.ts';
 import { useFollow } from '../page/useFollow.ts';
 import { lit, travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { valueAt } from './curve.ts';
+import type { DrawnChart, Spread, Stations } from './drawn.ts';
 import { figureText, longestText, percentText, withUnit } from './figures.ts';
 import { LABELLED } from './layOut.ts';
 import type { Ghost } from './layOut.ts';
 
 interface Props {
-  readonly chart: Chart;
-  readonly picture: Picture;
+  readonly chart: DrawnChart;
+  readonly picture: Stations;
   readonly ghosts: readonly Ghost[];
+  readonly spread: Spread | undefined;
 }
 
 /** Behind the line stands the longest that it can become, unseen, so that what follows does not move while it plays. */
@@ -38,7 +39,7 @@ export function ValuesInWords(props: Props) {
  * E.g. `At 25.0 %: shaft 17.2°, idler 20.1° (HEAD 19.8°)`. Another state's figure stands where it differs. Of many curves, those of the lit
  * part. Without a travel, the longest that there can be.
  */
-export function valuesInWords({ chart, picture, ghosts }: Props, at: number | undefined, part: string | undefined): string {
+export function valuesInWords({ chart, picture, ghosts, spread }: Props, at: number | undefined, part: string | undefined): string {
   const ofPart = chart.curves.length > LABELLED ? chart.curves.filter((curve) => curve.part === part) : [];
   const told = ofPart.length > 0 ? ofPart : chart.curves.slice(0, LABELLED);
   const texts = told.map((curve) => {
@@ -48,10 +49,23 @@ export function valuesInWords({ chart, picture, ghosts }: Props, at: number | un
       const text = same === undefined ? own : textAt(same, ghost.picture, chart.unit, at);
       return text === own && at !== undefined ? [] : [`${ghost.label} ${text}`];
     });
+    const within = spread && withinAt(curve, spread, at);
+    if (within !== undefined) others.unshift(within);
     return `${curve.label} ${own}${others.length === 0 ? '' : ` (${others.join(', ')})`}`;
   });
   return WORDS.valuesAt(percentText(at ?? 1), texts);
 }
 
-const textAt = ({ values, digits }: ChartCurve, { stations }: Picture, unit: string, at: number | undefined) =>
+/** Between what most builds lie; undefined where that is not known. */
+function withinAt({ column, digits }: ChartCurve, { stations, columns }: Spread, at: number | undefined): string | undefined {
+  const spread = columns.find((each) => each.column === column);
+  if (spread === undefined) return undefined;
+  const [low, high] = [spread.low, spread.high].map((values) =>
+    at === undefined ? longestText(values, digits + 1) : figureText(valueAt(stations, values, at), digits + 1),
+  );
+  // Where nothing varies there is nothing to tell.
+  return low === high && at !== undefined ? undefined : WORDS.buildsWithin(low!, high!);
+}
+
+const textAt = ({ values, digits }: ChartCurve, { stations }: Stations, unit: string, at: number | undefined) =>
   withUnit(at === undefined ? longestText(values, digits) : figureText(valueAt(stations, values, at), digits), unit);

@@ -1,10 +1,13 @@
-/** Scrolls to what a person has asked for and what appears elsewhere on the page: the card of a part, and the comparison as it begins. */
+/** Scrolls to what a person has asked for and what appears elsewhere on the page: the card of a part, a study, the comparison as it begins. */
 import { effect } from '@preact/signals';
-import { compared, isStepping, selected } from '../state.ts';
+import { compared, isStepping, selected, studyToShow } from '../state.ts';
 
 export function bringIntoView(): void {
   effect(() => {
     if (isStepping.value && selected.value !== undefined) scrollTo('step-title');
+  });
+  effect(() => {
+    if (studyToShow.value !== undefined) scrollTo(`study-${studyToShow.value.kind}`);
   });
   let wasComparing = compared.peek() !== undefined;
   effect(() => {

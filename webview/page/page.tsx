@@ -9,6 +9,7 @@ import { Findings } from '../panels/findings.tsx';
 import { LoadPath } from '../panels/loadPath.tsx';
 import { Requirements } from '../panels/requirements.tsx';
 import { Save } from '../panels/save.tsx';
+import { Studies } from '../panels/studies/studies.tsx';
 import { StepCard } from '../panels/stepCard.tsx';
 import { Verdict } from '../panels/verdict.tsx';
 import { revealPart, tryFigures, writeFigures } from '../send.ts';
@@ -64,6 +65,7 @@ function Linkage() {
         <Dials />
         <Facts />
         <Failures />
+        <Studies />
         <Charts />
         {compared.value === undefined && <Compare />}
         <Save />

@@ -4,6 +4,7 @@
  * charts; where every frame has one, in turns, each fifth of a second both. All else is told at once.
  */
 import { batch, effect, signal, type Signal } from '@preact/signals';
+import type { Coming } from '../../src/protocol/messages.ts';
 import { shown, shownTrial } from '../state.ts';
 
 type Told = Signal<typeof shown.value>;
@@ -26,7 +27,10 @@ export function followShown(): void {
     hadPicture = true;
     if (!isOfTrial(now, toldReport.peek())) {
       due = [];
-      batch(() => ALL.forEach((told) => (told.value = now)));
+      batch(() => {
+        if (!hasSameReport(now, toldReport.peek())) toldReport.value = now;
+        if (!hasSameCharts(now, toldCharts.peek())) toldCharts.value = now;
+      });
       return;
     }
     if (due.length === 0) since = performance.now();
@@ -52,3 +56,15 @@ function isOfTrial(now: typeof shown.value, before: typeof shown.value): boolean
   const [a, b] = [now?.source, before?.source];
   return shownTrial.peek().length > 0 && a !== undefined && a.uri === b?.uri && a.version === b.version;
 }
+
+/** What has followed a picture is of one of them as a rule: what shows the other stays. */
+const hasSameReport = (now: typeof shown.value, before: typeof shown.value): boolean =>
+  now !== undefined && now.report === before?.report && now.coming.includes('facts') === before.coming.includes('facts');
+
+const hasSameCharts = (now: typeof shown.value, before: typeof shown.value): boolean =>
+  now !== undefined &&
+  now.charts === before?.charts &&
+  now.picture === before.picture &&
+  now.coming.filter(isChart).length === before.coming.filter(isChart).length;
+
+const isChart = (coming: Coming): boolean => coming !== 'facts';

@@ -1,15 +1,17 @@
 /** Figures worth knowing, and what was not checked. */
+import { heldFacts } from '../page/follows.ts';
 import { toldReport } from '../page/told.ts';
 import { WORDS } from '../words.ts';
 import { FigureList } from './figureList.tsx';
 import { useFirst } from './someOf.tsx';
 
 export function Facts() {
-  const facts = toldReport.value?.report.facts ?? [];
+  const now = toldReport.value;
+  const { facts, isLate } = now === undefined ? { facts: [], isLate: false } : heldFacts(now);
   const { first, more } = useFirst(facts, WORDS.figuresName);
   if (facts.length === 0) return null;
   return (
-    <section aria-labelledby="facts-title">
+    <section aria-labelledby="facts-title" class={isLate ? 'late' : undefined} aria-busy={isLate}>
       <h2 id="facts-title">{WORDS.facts}</h2>
       <FigureList figures={first} />
       {more}

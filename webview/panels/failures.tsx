@@ -11,7 +11,9 @@ import { Sign, type SignName } from './icons.tsx';
 import { useFirst } from './someOf.tsx';
 
 export function Failures() {
-  if ((shown.value?.charts.length ?? 0) === 0) return null;
+  const now = shown.value;
+  // A file that is not solved has no charts, and none to come.
+  if (now === undefined || now.charts.length + now.coming.length === 0) return null;
   const known = returns.value;
   const isOld = known !== undefined && !areReturnsCurrent();
   const isComing = returnsComing.value !== undefined;

@@ -180,7 +180,8 @@ function resultFault(whole: Checked, kind: Kind | undefined, expected: Dimension
 function makeFormula(text: string, expression: Expression): Formula {
   const uses = [...usesOf(expression, new Set())].sort((a, b) => a - b);
   const value = compile(expression);
-  const derivatives = uses.map((index) => compile(differentiate(expression, index)));
+  // Asked for by searches and tolerances, and not while a person types.
+  let derivatives: readonly ReturnType<typeof compile>[] | undefined;
   return {
     text,
     uses,
@@ -189,6 +190,7 @@ function makeFormula(text: string, expression: Expression): Formula {
       return Number.isFinite(result) ? result : NaN;
     },
     gradient(lets, into) {
+      derivatives ??= uses.map((index) => compile(differentiate(expression, index)));
       for (let k = 0; k < derivatives.length; k++) into[k] = derivatives[k]?.(lets) ?? NaN;
     },
   };

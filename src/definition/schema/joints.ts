@@ -45,10 +45,31 @@ const cable: Shape<Cable> = record(
       doc: 'Stiffness of inner cable and housing together.',
       example: '50 N/mm',
     }),
+    diameter: optional(quantity('length', { above: 0 }), {
+      doc: 'Outer diameter of the inner cable where it runs free between housing end and pin or drum: with it the free ends are held against keep-outs.',
+      example: '1.5 mm',
+    }),
   },
   (values, source, reading): Cable | undefined => {
-    const { from, leaves, enters, to, leaves_along: leavesAlong, enters_along: entersAlong, slack, bend, friction, stiffness } = values;
-    const rest = { ...named(source.site), enters, to, ...defined({ leavesAlong, entersAlong, slack, bend, friction, stiffness }) };
+    const {
+      from,
+      leaves,
+      enters,
+      to,
+      leaves_along: leavesAlong,
+      enters_along: entersAlong,
+      slack,
+      bend,
+      friction,
+      stiffness,
+      diameter,
+    } = values;
+    const rest = {
+      ...named(source.site),
+      enters,
+      to,
+      ...defined({ leavesAlong, entersAlong, slack, bend, friction, stiffness, diameter }),
+    };
     if (reading.pedalCable === source.site.name) return pedalCableIsBare(source, reading) ? rest : undefined;
     const missing = ['from', 'leaves'].filter((key) => !source.has(key));
     if (missing.length > 0) {

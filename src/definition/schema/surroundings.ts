@@ -9,7 +9,7 @@ import type { SourceNode } from '../source/tree.ts';
 import { KIND_WORDS, kindNamed } from './declared.ts';
 import { coordinates, direction, either, listOf, pair, place, shaped } from './places.ts';
 import { polygon } from './polygon.ts';
-import { mapOf, optional, record, required } from './record.ts';
+import { mapOf, optional, record, required, type RecordSource } from './record.ts';
 import { nameIsKnown, quantity, text } from './scalars.ts';
 import { defined, named, problem, type Reading, type Shape } from './shape.ts';
 import { shortened } from '../source/shortened.ts';
@@ -25,9 +25,15 @@ const keepOut: Shape<KeepOut> = record(
     }),
     clearance: optional(quantity('length', { least: 0 }), { doc: 'Distance to keep from it.', fallback: '0 mm', example: '3 mm' }),
     layer: optional(quantity('number', { whole: true }), { doc: 'The layer that it stands on.', fallback: 'all layers', example: '0' }),
+    from: optional(quantity('length'), {
+      doc: 'Where it begins along z; with `to`. What turns about another direction than z is held against it from there to `to`, whatever the layer; without both that is not checked. What turns about z is seen along z, and goes by layers alone.',
+      example: '-20 mm',
+    }),
+    to: optional(quantity('length'), { doc: 'Where it ends along z; with `from`.', example: '35 mm' }),
   },
-  ({ circle, radius, polygon, clearance, layer }, { site }): KeepOut | undefined => {
-    const common = { ...named(site), ...defined({ clearance, layer }) };
+  ({ circle, radius, polygon, clearance, layer, from, to }, source, reading): KeepOut | undefined => {
+    const extent = extentOf(from, to, source, reading);
+    const common = { ...named(source.site), ...defined({ clearance, layer, extent }) };
     if (polygon !== undefined) return { ...common, shape: { kind: 'polygon', corners: polygon } };
     return circle === undefined || radius === undefined ? undefined : { ...common, shape: { kind: 'circle', centre: circle, radius } };
   },
@@ -43,6 +49,33 @@ const keepOut: Shape<KeepOut> = record(
     ],
   },
 );
+
+/** Undefined where one end is missing, or they do not rise: the keep-out then has no extent. */
+function extentOf(from: Value | undefined, to: Value | undefined, source: RecordSource, reading: Reading): KeepOut['extent'] {
+  if (from === undefined || to === undefined) {
+    const [given, missing] = from === undefined ? (['to', 'from'] as const) : (['from', 'to'] as const);
+    // An end that is written and could not be read, or is misspelt, has its own problem.
+    const isMeant = source.has(missing) || source.node.entries.some(({ key }) => !ENDS.includes(key) && nearestWord(key, ENDS) === missing);
+    if ((from ?? to) !== undefined && !isMeant) {
+      reading.report(
+        problem('missing-key', source.keySpan(given), `\`${given}\` has no \`${missing}\``, {
+          cure: 'Write both ends along z, or none',
+        }),
+      );
+    }
+    return undefined;
+  }
+  if (from.nominal < to.nominal) return { from, to };
+  reading.report(
+    problem('out-of-range', to.span, '`to` must lie above `from`, or the keep-out has no extent along z', {
+      cure: 'Write the lower end along z as `from`',
+      related: [{ span: from.span, message: '`from` is here' }],
+    }),
+  );
+  return undefined;
+}
+
+const ENDS: readonly string[] = ['from', 'to'];
 
 /** The block `keep_out`. */
 export const keepOuts = mapOf(keepOut, 'obstacle');

@@ -13,6 +13,7 @@ import { tensionAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
 import { extremeFacts } from './extremeFacts.ts';
+import { tipInAtCable } from './tipInStep.ts';
 
 /** None of forces where the file describes no springs: nothing is known then of what the cables carry. */
 export function cableFacts(study: Study): readonly Fact[] {
@@ -47,7 +48,7 @@ function loadFacts(study: Study, joint: CableJoint): readonly Fact[] {
   const why = whyClosingUnknown(study, springsReaching(mechanism, driven));
   if (why !== undefined) return [{ key: 'tension-greatest', part, label: `greatest ${label}${note}`, why }];
   const tension = extremeFacts({ key: 'tension', part, label, note, dimension: 'force', figure, samples }).slice(-1);
-  return [...tension, ...stretchFacts(study, joint, note)];
+  return [...tension, ...tipInAtCable(study, joint, note), ...stretchFacts(study, joint, note)];
 }
 
 /** What its stiffness makes of its tension: before a stop a loss of travel, beyond one a force on that stop. */

@@ -1,15 +1,19 @@
-/** What the foot feels, with the friction that the file gives: effort, its step at tip-in, the way back and the loop of both. */
+/**
+ * What the foot feels, with the friction that the file gives: effort, its step at tip-in, the way back and the loop of both, and effort and
+ * way back with each return spring off in turn.
+ */
 import { isGiven } from '../../forces/friction/missing.ts';
 import { isMoved } from '../../forces/springsReaching.ts';
-import { startOfOpening } from '../../plates/tipIn.ts';
-import { createFriction } from '../../forces/friction/statics.ts';
-import { leastOf, type Along } from '../../travel/extremes.ts';
+import { greatestOf, leastOf, type Along, type Extreme } from '../../travel/extremes.ts';
 import type { Fact } from '../finding.ts';
+import { footOff } from '../footOff.ts';
 import { effortAlong, releaseAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
+import { isUnbounded } from '../unbounded.ts';
 import { extremeFacts } from './extremeFacts.ts';
 import { GREATEST_EFFORT, isAtPad, LEAST_EFFORT, pathOfForce } from './pad.ts';
+import { tipInAtPad } from './tipInStep.ts';
 
 /** Pedal effort, where the file says where the foot presses; of a pedal that is a cable the pull at its end without a lever ratio. */
 export function effortFacts(study: Study): readonly Fact[] {
@@ -23,29 +27,10 @@ export function effortFacts(study: Study): readonly Fact[] {
   if (why !== undefined) return [{ key: 'effort-at-rest', part: 'pedal', label: `${label} at rest${common.note}`, why }];
   const guidance = isAtPad(pad) ? { least: LEAST_EFFORT, greatest: GREATEST_EFFORT } : {};
   const effort = extremeFacts({ ...common, dimension: 'force', figure: effortAlong(study), samples, guidance });
-  const felt = [...effort, ...tipInFacts(study, common.note)];
+  const felt = [...effort, ...tipInAtPad(study, common.note), ...effortOffFacts(study, label, common.note)];
   return isGiven(mechanism.friction) ? [...felt, ...releaseFacts(study)] : felt;
 }
 
-/**
- * How much more the foot has to press where the throttle starts to open than just before: the springs of the shaft come in there. Where
- * it starts from rest all of it is met at once.
- */
-function tipInFacts(study: Study, note: string): readonly Fact[] {
-  const { travel } = study;
-  const effort = effortAlong(study);
-  const starts = travel.mechanism.levers
-    .filter(({ plates, group }) => plates.length > 0 && group >= 0)
-    .flatMap(({ index }) => startOfOpening(travel, index) ?? []);
-  if (starts.length === 0) return [];
-  const start = Math.min(...starts);
-  const step = effort(Math.min(1, start + BESIDE)) - (start <= BESIDE ? 0 : effort(start - BESIDE));
-  const common = { key: 'tip-in-step', part: 'pedal', label: `step in the effort where the throttle starts to open${note}` };
-  return [Number.isFinite(step) ? { ...common, figure: { value: step, dimension: 'force' }, travel: start } : { ...common, why: NO_VALUE }];
-}
-
-/** So far to either side of a kink, as a fraction of the travel, its figures are those of that side. Kinks are known to 1e-9. */
-const BESIDE = 1e-7;
 const NO_VALUE = 'it has no value there';
 
 /** Least and greatest force on the way back, and the loop of both: how far it stands open on average, and the work that it takes. */
@@ -67,18 +52,38 @@ function releaseFacts(study: Study): readonly Fact[] {
   ];
 }
 
+/** Greatest force that presses the pedal with each return spring off in turn. */
+function effortOffFacts(study: Study, label: string, note: string): readonly Fact[] {
+  return returning(study).map((name) =>
+    offFact(
+      `effort-greatest-off-${name}`,
+      `greatest ${label} with ${name} off${note}`,
+      greatestOf(footOff(study, name).effort, study.travel.samples),
+    ),
+  );
+}
+
 /** Least force on the way back with each return spring off in turn: 0 where friction then holds the pedal. */
-function releaseOffFacts({ travel }: Study): readonly Fact[] {
-  const { mechanism, build, samples, poseAt } = travel;
-  const returning = mechanism.attached.springs.filter((spring) => spring.source.countsAsReturn && isMoved(mechanism, spring));
-  const solver = createFriction(build);
-  return returning.map(({ name }): Fact => {
-    const least = leastOf((at) => solver.at(poseAt(at), name).release, samples);
-    const common = { key: `release-least-off-${name}`, part: 'pedal', label: `least force on the way back with ${name} off` };
-    return least === undefined || !Number.isFinite(least.value)
-      ? { ...common, why: NO_VALUE }
-      : { ...common, figure: { value: least.value, dimension: 'force' }, travel: least.travel };
-  });
+function releaseOffFacts(study: Study): readonly Fact[] {
+  return returning(study).map((name) =>
+    offFact(
+      `release-least-off-${name}`,
+      `least force on the way back with ${name} off`,
+      leastOf(footOff(study, name).release, study.travel.samples),
+    ),
+  );
+}
+
+/** Names of the return springs of which the pedal moves an end. */
+function returning({ travel: { mechanism } }: Study): readonly string[] {
+  return mechanism.attached.springs.filter((spring) => spring.source.countsAsReturn && isMoved(mechanism, spring)).map(({ name }) => name);
+}
+
+function offFact(key: string, label: string, found: Extreme | undefined): Fact {
+  const common = { key, part: 'pedal', label };
+  if (found === undefined || !Number.isFinite(found.value)) return { ...common, why: NO_VALUE };
+  if (isUnbounded(found.value, 'force')) return { ...common, why: 'without bound, at a dead centre' };
+  return { ...common, figure: { value: found.value, dimension: 'force' }, travel: found.travel };
 }
 
 /** The loop's area over the travel, by trapezia between the samples. */

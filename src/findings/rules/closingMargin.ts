@@ -6,7 +6,7 @@
  * friction itself an error: common practice, no source; both can be set under `limits: {closing_margin: …}`. Grease stiffens in the cold
  * and bushes run dry, so that friction is the least certain figure of the file. Where nothing closes once a spring is off, that is told
  * of the spring (`single-return-spring`); where friction holds it with all springs on, only that is told. It is looked for as `friction-lock` is,
- * from the places that come within twice the limit: that nothing narrower than a two-hundredth of the travel lies between them is not proved.
+ * where a place comes within twice the limit: what is found however narrow it is, and what is not proved, stands there.
  *
  * ```yaml
  * format: 1
@@ -66,7 +66,7 @@ function weakestOf(study: Study, unit: FrictionUnit): { readonly off: Trespass; 
   const limit = limitOf(study, 'closing_margin');
   const all = [undefined, ...unit.springs.filter(({ source }) => source.countsAsReturn)].flatMap((spring) => {
     const margin = unitMargin(study, unit, spring?.name);
-    const off = comesNear(margin, study.travel.samples, limit.warning) ? trespass(study, margin, limit, 1) : undefined;
+    const off = comesNear(study, unit, margin, limit.warning) ? trespass(study, margin, limit, 1, undefined, unit.samples) : undefined;
     return off === undefined ? [] : [{ off, spring }];
   });
   return all.reduce<(typeof all)[number] | undefined>(

@@ -3,7 +3,8 @@
  *
  * Each spring, rod, cable, slot pin and coupling is taken away in turn, wherever in the travel that happens, and what is left is asked whether
  * it closes from there against friction. What a lost rod drove has only its own springs; where all of them hang on a lever before the rod,
- * the shaft is loose. 49 CFR 571.124 S5.2 asks that a throttle returns when any one component is disconnected (from memory), and so do
+ * the shaft is loose. 49 CFR 571.124 S5.2 asks that a throttle returns when any one component is disconnected (read as the agency quotes it
+ * in part, in its letter nht75-2.28 of 18 July 1975), and so do
  * Formula SAE Rules 2024, IC.3.3.3 (read). A lost spring is an error: springs are what breaks. A rod, cable, slot pin or coupling is a
  * warning: a nut that is locked does not come off. Told once typing rests, by `pedal-to-plate check` and `return`. A spring that is the
  * only one, or leaves too little over friction, is told by `single-return-spring` and `closing-margin` alone; a throttle that does not

@@ -6,9 +6,12 @@
  * when the foot comes off. A lever between pedal and shaft that stays where it is holds the shaft by its cable. Of plates on a `bearing`
  * without `vacuum`, 70 kPa are taken: common practice, no source.
  *
- * It is looked at at 201 places of the pedal’s travel at least, among them all at which an angle of a joint turns back, and from those that come
- * within twice the friction searched on, to where it is worst and to where it begins and ends. Where friction turns has no closed form: a dip
- * from over twice the friction down to it and up again, all between two such places, would be missed.
+ * It is looked at at 201 places of the pedal’s travel at least, and searched on from each that is lower than its neighbours, to where it is worst
+ * and to where it begins and ends; where all springs are wound about axes only if one place comes within twice the friction. Among these places are, in closed form, all at which an
+ * angle of a joint turns back, and all at which a spring between a fixed place and a pin begins, ends or passes its dead centre, with the
+ * middles between them: a dip that such a spring makes by itself is found however narrow it is. No more is proved. Where friction
+ * itself turns has no closed form, nor has what a spring between two turning pins does: a dip of theirs from over twice the friction down to it
+ * and up again, all between two neighbouring places, would be missed, and so would the deeper of two between them.
  *
  * ```yaml
  * format: 1
@@ -42,7 +45,7 @@ export function frictionLock(study: Study): readonly Finding[] {
   return frictionUnits(study).flatMap((unit): Finding[] => {
     if (!isOpened(study, unit.lever)) return [];
     const margin = unitMargin(study, unit);
-    const held = comesNear(margin, study.travel.samples, LOCKS_AT) ? trespass(study, margin, LOCKS, 1) : undefined;
+    const held = comesNear(study, unit, margin, LOCKS_AT) ? trespass(study, margin, LOCKS, 1, undefined, unit.samples) : undefined;
     if (held === undefined) return [];
     const { lever, shafts } = unit;
     const { worst, ranges } = held;

@@ -1,5 +1,5 @@
 /**
- * A lever or rod comes nearer to a keep-out than its `clearance` allows.
+ * A lever, rod, cable or spring comes nearer to a keep-out than its `clearance` allows.
  *
  * Engines rock on their mounts, rods bow and bushes wear: what misses by little on the drawing touches on the road. The limit is the
  * `clearance` of the keep-out. What is looked at and how is told under `touches-keep-out`.
@@ -40,7 +40,7 @@ export function keepOutClearance(study: Study): readonly Finding[] {
         part: one.name,
         span: clearance.span,
         message: `${what} comes within ${millimetres(least.gap)} of ${other.name} at ${percent(least.travel)} of pedal travel, and ${millimetres(asked)} should stay free (${rangeWords(ranges)})`,
-        cure: one.kind === 'rod' ? 'Lead it another way' : 'Shorten, narrow or clock what comes so near',
+        cure: one.kind === 'lever' ? 'Shorten, narrow or clock what comes so near' : 'Lead it another way',
         ranges,
         worst: { value: least.gap, dimension: 'length', travel: least.travel },
         limit: { value: asked, dimension: 'length', from: 'clearance of this keep-out' },

@@ -1,11 +1,17 @@
 /**
- * A lever or rod reaches into a keep-out.
+ * A lever, rod, cable or spring reaches into a keep-out.
  *
  * What stands there stops the throttle, or the throttle saws at it. Looked at are the arms of a lever as broad as its `width`, its round drums, its
- * `outline`, and rods as broad as their `width`, over the whole travel, seen along z and on the layer of the keep-out: the least gap is found to
- * half a micron, and not sampled. The depth is the least shift that would part the two; of an outline that stands in somewhere, or a keep-out
- * that does, it is that of the deepest two convex pieces, and may be less than the whole. Levers that turn about another direction than z, and
- * parts without a width, are not checked.
+ * `outline`, rods as broad as their `width`, inners of cables between housing end and pin or drum as thick as their `diameter`, and extension and
+ * compression springs as thick as the coil of their `wire`, over the whole travel, seen along z and on the layer of the keep-out: the least gap
+ * is found to half a micron, and not sampled. The depth is the least shift that would part the two; of an outline that stands in somewhere, or a
+ * keep-out that does, it is that of the deepest two convex pieces, and may be less than the whole. A spring is taken to be as thick as its coil
+ * to its very ends, so that what touches it is a warning.
+ *
+ * A lever that turns about another direction than z, and what is joined to it, is held against the keep-outs that say by `from` and `to` where
+ * along z they stand, in space and whatever their layer: its arms as round bars as thick as they are broad, so that a gap is never told greater
+ * than it is. What turns about z goes by layers alone, whatever `from` and `to` say. The tilted lever's drums and outline, whose thickness the file does not give, keep-outs without both ends, and parts without a width are not
+ * checked.
  *
  * ```yaml
  * format: 1
@@ -38,14 +44,15 @@ export function touchesKeepOut(study: Study): readonly Finding[] {
     return [
       {
         code: 'touches-keep-out',
-        severity: 'error',
+        // What is thicker than the spring is may touch alone.
+        severity: one.kind === 'spring' ? 'warning' : 'error',
         part: one.name,
         span: spanOf(one),
         message: `${touchWords(least)} (${rangeWords(ranges)})`,
         cure:
-          one.kind === 'rod'
-            ? 'Lead it another way, or move what stands there'
-            : 'Shorten or clock what reaches into it, or move what stands there',
+          one.kind === 'lever'
+            ? 'Shorten or clock what reaches into it, or move what stands there'
+            : 'Lead it another way, or move what stands there',
         ranges,
         worst: { value: least.gap, dimension: 'length', travel: least.travel },
         limit: { value: 0, dimension: 'length', from: 'what overlaps touches' },

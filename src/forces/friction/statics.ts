@@ -36,6 +36,8 @@ export interface FrictionSolver {
   comingBack(pose: Pose, without?: string): Pick<FrictionStatics, 'frictionless' | 'margin'>;
   /** The same with one spring off, as it stands after a call of `at` or `comingBack` with all on. @param number among the mechanism's springs */
   springOff(pose: Pose, number: number): SpringOff;
+  /** Without friction alone: for places where only closing torques are asked for. */
+  frictionless(pose: Pose): Statics;
   /** The levers that can then stand otherwise: those of `SpringOff`. */
   changedBy(number: number): readonly number[];
 }
@@ -94,6 +96,7 @@ export function createFriction(build: Build): FrictionSolver {
       return found;
     },
     springOff: (pose, number) => off.at(pose, number, answer ?? stand(pose, undefined)),
+    frictionless: (pose) => statics.at(pose),
     changedBy: off.changedBy,
   };
 }

@@ -90,6 +90,7 @@ export function createDynamics(
   const pressed = createPressing(acting);
   const rods = createRodMass(acting, inertias.rods);
   const speeds = new Float64Array(count);
+  const kept = new Float64Array(levers);
   const alone = motion.bodies.flatMap(({ root, driver }, i) =>
     driver === undefined && mechanism.levers[root]!.group < 0 ? [{ body: i, lever: root }] : [],
   );
@@ -175,7 +176,7 @@ export function createDynamics(
       if (pedal !== undefined) into[pedal] = inertias.pedal;
     },
     slope(gap, body) {
-      const kept = Float64Array.from(moving.speed);
+      kept.set(moving.speed);
       const pedalSpeed = moving.pedal.v;
       for (let lever = 0; lever < levers; lever++) moving.speed[lever] = bodyOf[lever] === body ? pose.rate[lever]! : 0;
       moving.pedal.v = body === pedal ? 1 : 0;

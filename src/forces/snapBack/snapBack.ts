@@ -23,6 +23,8 @@ export interface SnapBackOptions {
   readonly method?: 'equation-of-motion' | 'planck';
   /** Longest step, s; each method has its own where absent. */
   readonly step?: number;
+  /** Error that a step of the equation of motion may have, rad, and relative to speeds; 1e-8 where absent. Looser is faster. */
+  readonly tolerance?: number;
   /** How long it is followed, s; `HORIZON` where absent. */
   readonly horizon?: number;
 }

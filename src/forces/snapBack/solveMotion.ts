@@ -39,7 +39,7 @@ export function* solveMotion(build: Build, options: SnapBackOptions): Generator<
   if ('reason' in prepared) return prepared;
   const { bare, start, isLost, isSeized, inertias } = prepared;
   const dynamics = createDynamics(bare, isLost, inertias, () => gapsOf(bare, start, isLost, isSeized));
-  const run = createRun(prepared, dynamics, options.step ?? STEP);
+  const run = createRun(prepared, dynamics, options.step ?? STEP, options.tolerance ?? TOLERANCE);
   if (run === undefined) return { method: undefined, reason: 'the torque of a spring is not known' };
   yield* run.go();
   return run.answer();
@@ -50,7 +50,7 @@ interface Run {
   answer(): SnapBack;
 }
 
-function createRun(prepared: Prepared, dynamics: Dynamics, longest: number): Run | undefined {
+function createRun(prepared: Prepared, dynamics: Dynamics, longest: number, tolerance: number): Run | undefined {
   const { bare: build, start, restitution, horizon } = prepared;
   const { mechanism } = build;
   const { bodies, gaps } = dynamics;
@@ -155,8 +155,8 @@ function createRun(prepared: Prepared, dynamics: Dynamics, longest: number): Run
   }
 
   function allowed(component: number): number {
-    if (component < count) return TOLERANCE;
-    return component < 2 * count ? TOLERANCE * Math.sqrt((2 * liveliest) / masses[component - count]!) : Infinity;
+    if (component < count) return tolerance;
+    return component < 2 * count ? tolerance * Math.sqrt((2 * liveliest) / masses[component - count]!) : Infinity;
   }
 
   function distanceAt(plate: number, fraction: number): number {

@@ -4,14 +4,14 @@
  *
  * A rod that is set until one outcome t stands at its middle takes up what all others did to it. With r the rates and L its length,
  *     δL = −Σ r_ti δᵢ / r_tL,   and any outcome o is then off by   Σ (r_oi − r_oL r_ti / r_tL) δᵢ,
- * the rod's own tolerance gone with the rest. So one setting may mend one outcome and spoil another: both are told.
+ * the rod's own tolerance gone with the rest. Play is no part of δ: it goes on after the setting as before. So one setting may mend one outcome and spoil another: both are told.
  */
 import { createBuild } from '../../kinematics/createBuild.ts';
 import type { Mechanism, RodJoint } from '../../kinematics/model.ts';
 import type { Outcome } from './outcomes.ts';
 import { ratesOf, type OutcomeEffects } from './sensitivity.ts';
 import { rootSumSquareOf } from './stack.ts';
-import type { Toleranced } from './toleranced.ts';
+import type { Toleranced } from '../../kinematics/toleranced.ts';
 
 /** One dimension's part in the spread of an outcome. */
 export interface Tightening {
@@ -61,24 +61,27 @@ export interface Spread {
 export function settings(mechanism: Mechanism, effects: readonly OutcomeEffects[], toleranced: readonly Toleranced[]): readonly Setting[] {
   const outcomes = effects.map(({ outcome }) => outcome);
   const rods = mechanism.joints.flatMap((joint) =>
-    joint.kind === 'rod' && joint.lengthDimension !== undefined ? [{ joint, index: joint.lengthDimension }] : [],
+    joint.kind === 'rod' && joint.lengthDimension !== undefined
+      ? [{ joint, length: lengthOf(mechanism, joint.lengthDimension, toleranced) }]
+      : [],
   );
   const { parameters } = createBuild(mechanism);
   const byLength = ratesOf(
     mechanism,
     outcomes,
-    rods.map(({ index }) => index),
+    rods.map(({ length }) => length),
+    toleranced,
   );
   /** Swing of each toleranced dimension on each outcome. */
   const swings = effects.map((each) => {
-    const of = new Map(each.effects.map(({ of: { index }, swing }) => [index, swing]));
-    return toleranced.map(({ index }) => of.get(index)!);
+    const of = new Map(each.effects.map(({ of: figure, swing }) => [figure, swing]));
+    return toleranced.map((figure) => of.get(figure)!);
   });
   return rods
     .flatMap(({ joint }, r) =>
       outcomes.flatMap((by, t): Setting[] => {
         const { rate: lengthRate, kinked: turnsOneWay } = byLength[r]![t]!;
-        const own = swings[t]!;
+        const own = swings[t]!.map((swing, i) => (toleranced[i]!.play === undefined ? swing : 0));
         const takes = rootSumSquareOf(own) / Math.abs(lengthRate);
         const isReadable = by.reading.kind === 'rotations' || by.reading.kind === 'signal';
         if (!isReadable || turnsOneWay || !(rootSumSquareOf(own) > 0) || !(Math.abs(lengthRate) > NOTHING) || !Number.isFinite(takes))
@@ -86,7 +89,9 @@ export function settings(mechanism: Mechanism, effects: readonly OutcomeEffects[
         const spreads = outcomes.map((outcome, o) => {
           const before = rootSumSquareOf(swings[o]!);
           const gain = byLength[r]![o]!.rate / lengthRate;
-          const after = o === t ? 0 : rootSumSquareOf(swings[o]!.map((swing, i) => swing - gain * own[i]!));
+          const after = rootSumSquareOf(
+            swings[o]!.map((swing, i) => (o === t && toleranced[i]!.play === undefined ? 0 : swing - gain * own[i]!)),
+          );
           const kinked = byLength[r]![o]!.kinked || effects[o]!.effects.some((each) => each.kinked);
           return { outcome, before, after, won: before === 0 ? 0 : 1 - after / before, kinked };
         });
@@ -103,6 +108,12 @@ export function settings(mechanism: Mechanism, effects: readonly OutcomeEffects[
       }),
     )
     .sort((a, b) => total(b) - total(a));
+}
+
+/** A rod's length as a figure that can be moved: the toleranced one where it is that. */
+function lengthOf({ dimensions }: Mechanism, index: number, toleranced: readonly Toleranced[]): Toleranced {
+  const { path, span, nominal } = dimensions[index]!;
+  return toleranced.find((each) => each.index === index) ?? { index, path, span, dimension: 'length', middle: nominal, half: 0 };
 }
 
 /** What a setting wins over all outcomes that have a value, those that it spoils taken off. */

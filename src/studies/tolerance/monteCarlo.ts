@@ -2,16 +2,16 @@
  * Linkages built at random within their tolerances, each solved as one that is drawn.
  *
  * `normal`: a tolerance is three standard deviations about its middle, and a few builds lie beyond it, as they do where parts are cut so.
- * `uniform`: evenly over the tolerance's whole width. Dimensions vary independently. Build number k is the same for a seed however
+ * `uniform`: evenly over the tolerance's whole width. Play is taken up evenly by either law: nothing brings a pin to
+ * the middle of it. All vary independently. Build number k is the same for a seed however
  * the builds are shared out, since its draws follow from its number alone (`numeric/random.ts`).
  */
-import { createBuild } from '../../kinematics/createBuild.ts';
 import type { Mechanism } from '../../kinematics/model.ts';
 import { randomOf } from '../../numeric/random.ts';
 import { createGauge, type Outcome } from './outcomes.ts';
-import { createSettle } from './quickSettle.ts';
+import { createPlacing } from './placing.ts';
 import { PIECE, type Progress } from './stack.ts';
-import { middleValues, type Toleranced } from './toleranced.ts';
+import type { Toleranced } from '../../kinematics/toleranced.ts';
 
 export type Law = 'normal' | 'uniform';
 
@@ -41,23 +41,17 @@ export function* randomBuilds(
   toleranced: readonly Toleranced[],
   { seed, law, from, to }: BuildsRequest,
 ): Generator<Progress, Builds> {
-  const random = randomOf(seed, STREAM);
-  const draw =
-    law === 'normal' ? (k: number, j: number) => random.normal(k, j) / 3 : (k: number, j: number) => 2 * random.uniform(k, j) - 1;
+  const draw = drawsOf(seed, law, toleranced);
   const count = Math.max(0, to - from);
   const values = outcomes.map(() => new Float64Array(count));
   const kept = outcomes.map(() => new Uint8Array(count));
-  const dimensions = middleValues(mechanism);
-  const build = createBuild(mechanism, dimensions);
-  const settle = createSettle(mechanism, dimensions);
+  const { build, put } = createPlacing(mechanism, toleranced, true);
+  const offsets = new Float64Array(toleranced.length);
   const gauge = createGauge(build, outcomes);
   const found = new Float64Array(outcomes.length);
   for (let k = 0; k < count; k++) {
-    for (let j = 0; j < toleranced.length; j++) {
-      const { index, middle, half } = toleranced[j]!;
-      dimensions[index] = middle + half * draw(from + k, j);
-    }
-    settle(build, dimensions);
+    for (let j = 0; j < toleranced.length; j++) offsets[j] = draw(from + k, j);
+    put(offsets);
     gauge.read(found);
     for (let i = 0; i < outcomes.length; i++) {
       const outcome = outcomes[i]!;
@@ -69,6 +63,15 @@ export function* randomBuilds(
     if ((k + 1) % PIECE === 0) yield { done: k + 1, of: count };
   }
   return { from, to: from + count, values, kept };
+}
+
+/** How far a figure of a build, each by its number, is off its middle, SI. */
+export function drawsOf(seed: number, law: Law, varied: readonly Toleranced[]): (build: number, figure: number) => number {
+  const random = randomOf(seed, STREAM);
+  return (k, j) => {
+    const { half, play } = varied[j]!;
+    return law === 'normal' && play === undefined ? (half * random.normal(k, j)) / 3 : half * (2 * random.uniform(k, j) - 1);
+  };
 }
 
 /** Keeps these draws apart from those of other studies. */

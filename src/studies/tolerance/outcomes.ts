@@ -2,14 +2,16 @@
  * What of a build matters to who drives it, each a figure: how far the shafts with plates open, whether they stand alike at rest, what the
  * sensors say, how squarely each part drives, and what the foot feels.
  *
- * The effort is that without friction: friction takes many times as long, and its coefficients are the least sure figures of a file. The
- * least of an angle is that of 101 stations from rest to full pedal. Play of pins and slots is not among the dimensions that vary.
+ * The effort is that of pressing, with friction where the file gives any, and says so. The least of an angle is that of 101 stations from
+ * rest to full pedal.
  */
 import { lostJoint } from '../../definition/lost.ts';
 import type { Dimension } from '../../definition/dimensions.ts';
 import { OPENING_TOLERANCE } from '../../findings/openingTolerance.ts';
 import { limitOf, type Study } from '../../findings/study.ts';
 import { createStatics } from '../../forces/closing.ts';
+import { isGiven } from '../../forces/friction/missing.ts';
+import { createFriction } from '../../forces/friction/statics.ts';
 import { advance } from '../../kinematics/advance.ts';
 import type { SensorModel } from '../../kinematics/attached.ts';
 import type { Build } from '../../kinematics/build.ts';
@@ -34,8 +36,8 @@ export type Reading =
   | { readonly kind: 'signal'; readonly at: PedalEnd; readonly sensor: SensorModel }
   /** The least of a column from rest to full pedal. */
   | { readonly kind: 'least'; readonly column: Column }
-  /** Of the pedal at half of its travel, without friction. */
-  | { readonly kind: 'effort' };
+  /** Of the pedal at half of its travel, pressing. */
+  | { readonly kind: 'effort'; readonly friction: boolean };
 
 /** Foot off, and the pedal down as far as it goes. */
 export type PedalEnd = 'rest' | 'full';
@@ -112,7 +114,9 @@ function leastTransmissions(study: Study): readonly Outcome[] {
 function effort({ definition, travel: { mechanism }, columns }: Study): readonly Outcome[] {
   const known = definition.unread?.some(({ path }) => path.startsWith('springs.')) !== true && lostJoint(definition) === undefined;
   if (!known || !columns.has('pedal.effort') || mechanism.attached.springs.length === 0) return [];
-  return [{ name: 'effort at half pedal, without friction', dimension: 'force', reading: { kind: 'effort' } }];
+  const friction = isGiven(mechanism.friction);
+  const name = `effort at half pedal, ${friction ? 'with the friction that the file gives' : 'without friction'}`;
+  return [{ name, dimension: 'force', reading: { kind: 'effort', friction } }];
 }
 
 export interface Gauge {
@@ -126,7 +130,8 @@ export const STATIONS = 101;
 /** @param build may be given other dimensions between one reading and the next */
 export function createGauge(build: Build, outcomes: readonly Outcome[]): Gauge {
   const pose = createPose(build.mechanism);
-  const statics = createStatics(build);
+  const rubs = outcomes.some(({ reading }) => reading.kind === 'effort' && reading.friction);
+  const acts = rubs ? createFriction(build) : createStatics(build);
   const ends = outcomes.map(({ reading }) => ('at' in reading ? reading.at : undefined));
   const leasts = outcomes.flatMap(({ reading }, index) => (reading.kind === 'least' ? [{ index, column: reading.column }] : []));
   const efforts = outcomes.flatMap(({ reading }, index) => (reading.kind === 'effort' ? [index] : []));
@@ -146,7 +151,7 @@ export function createGauge(build: Build, outcomes: readonly Outcome[]): Gauge {
       }
       if (efforts.length === 0) return;
       advance(build, full / 2, pose);
-      for (const index of efforts) into[index] = statics.at(pose).effort;
+      for (const index of efforts) into[index] = acts.at(pose).effort;
     },
   };
 }

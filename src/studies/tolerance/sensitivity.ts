@@ -8,13 +8,12 @@
  */
 import type { Build } from '../../kinematics/build.ts';
 import { advance } from '../../kinematics/advance.ts';
-import { createBuild, putDimensions } from '../../kinematics/createBuild.ts';
-import type { Mechanism, MechanismDimension } from '../../kinematics/model.ts';
+import type { Mechanism } from '../../kinematics/model.ts';
 import { createPose } from '../../kinematics/pose.ts';
 import { alongDimensions, rotationRatesAlong } from '../../kinematics/sensitivity.ts';
-import { settleStops } from '../../travel/stops.ts';
 import { createGauge, type Outcome } from './outcomes.ts';
-import { middleValues, type Toleranced } from './toleranced.ts';
+import { createPlacing } from './placing.ts';
+import type { Toleranced } from '../../kinematics/toleranced.ts';
 
 /** Change of an outcome by one dimension, SI of the one per SI of the other. */
 export interface Rate {
@@ -49,14 +48,8 @@ export function effectsOn(
   toleranced: readonly Toleranced[],
 ): readonly OutcomeEffects[] {
   const middles = new Float64Array(outcomes.length);
-  const build = createBuild(mechanism, middleValues(mechanism));
-  settleStops(build);
-  createGauge(build, outcomes).read(middles);
-  const rates = ratesOf(
-    mechanism,
-    outcomes,
-    toleranced.map(({ index }) => index),
-  );
+  createGauge(createPlacing(mechanism, toleranced, false).build, outcomes).read(middles);
+  const rates = ratesOf(mechanism, outcomes, toleranced);
   return outcomes.map((outcome, i) => ({
     outcome,
     middle: middles[i]!,
@@ -74,25 +67,29 @@ function rank({ swing }: Effect): number {
 }
 
 /**
- * Rates with every dimension in its middle.
- * @param dimensions indices into `mechanism.dimensions` @returns for each of them those of every outcome
+ * Rates with every figure in its middle.
+ * @param wanted what is moved: figures that vary, or other dimensions with the same in their middles
+ * @param varied where it is not those, all that varies
+ * @returns for each of them those of every outcome
  */
-export function ratesOf(mechanism: Mechanism, outcomes: readonly Outcome[], dimensions: readonly number[]): readonly (readonly Rate[])[] {
-  const values = middleValues(mechanism);
-  const build = createBuild(mechanism, values);
-  settleStops(build);
+export function ratesOf(
+  mechanism: Mechanism,
+  outcomes: readonly Outcome[],
+  wanted: readonly Toleranced[],
+  varied: readonly Toleranced[] = wanted,
+): readonly (readonly Rate[])[] {
+  const all = [...varied, ...wanted.filter((each) => !varied.includes(each))];
+  const { build } = createPlacing(mechanism, all, false);
   const inClosedForm = closedForm(build, outcomes);
-  // Other dimensions are put into a build of their own: the closed forms are those of this one.
-  const moved = createBuild(mechanism, values);
-  const byDifferences = differences(moved, values, outcomes);
-  return dimensions.map((index) => {
-    const differenced = byDifferences(index);
+  // Other figures are put into a build of their own: the closed forms are those of this one.
+  const byDifferences = differences(mechanism, outcomes, all);
+  return wanted.map((each) => {
+    const differenced = byDifferences(all.indexOf(each));
+    const { index } = each;
+    if (index < 0) return differenced;
     const [up, down] = [inClosedForm(index, 1), inClosedForm(index, -1)];
-    return outcomes.map((_, i) =>
-      up[i] !== undefined && down[i] !== undefined
-        ? bothSides(up[i], down[i], scaleOf(mechanism.dimensions[index]!, values[index]!))
-        : differenced[i]!,
-    );
+    const scale = scaleOf(each);
+    return outcomes.map((_, i) => (up[i] !== undefined && down[i] !== undefined ? bothSides(up[i], down[i], scale) : differenced[i]!));
   });
 }
 
@@ -104,8 +101,8 @@ function bothSides(up: number, down: number, scale: number): Rate {
 }
 
 /** Of a figure, SI: a metre or a radian, or of what is neither its own size. */
-function scaleOf({ dimension }: MechanismDimension, value: number): number {
-  return dimension === 'length' || dimension === 'angle' ? 1 : Math.max(Math.abs(value), LEAST_SCALE);
+function scaleOf({ dimension, middle }: Toleranced): number {
+  return dimension === 'length' || dimension === 'angle' ? 1 : Math.max(Math.abs(middle), LEAST_SCALE);
 }
 
 /** Relative; a kink makes more of a difference, and the error of one-sided differences less, but next to a toggle. */
@@ -140,25 +137,28 @@ function closedForm(build: Build, outcomes: readonly Outcome[]): (index: number,
 /** Of the pedal's travel; a stop nearer than this to its end may hold the pedal in one build and not in the next. */
 const NEAR = 1e-6;
 
-/** Rates of all outcomes by differences to both sides. */
-function differences(build: Build, values: Float64Array, outcomes: readonly Outcome[]): (index: number) => readonly Rate[] {
+/** Rates of all outcomes by differences to both sides, for a figure by its number. */
+function differences(
+  mechanism: Mechanism,
+  outcomes: readonly Outcome[],
+  varied: readonly Toleranced[],
+): (number: number) => readonly Rate[] {
+  const { build, put } = createPlacing(mechanism, varied, false);
   const gauge = createGauge(build, outcomes);
-  const moved = Float64Array.from(values);
+  const offsets = new Float64Array(varied.length);
   const [short, middle, beyond] = [0, 0, 0].map(() => new Float64Array(outcomes.length)) as [Float64Array, Float64Array, Float64Array];
-  settleStops(build);
   gauge.read(middle);
-  return (index) => {
-    const scale = scaleOf(build.mechanism.dimensions[index]!, values[index]!);
+  return (number) => {
+    const scale = scaleOf(varied[number]!);
     const step = STEP * scale;
-    const readAt = (value: number, into: Float64Array): void => {
-      moved[index] = value;
-      putDimensions(build, moved);
-      settleStops(build);
+    const readAt = (offset: number, into: Float64Array): void => {
+      offsets[number] = offset;
+      put(offsets);
       gauge.read(into);
     };
-    readAt(values[index]! + step, beyond);
-    readAt(values[index]! - step, short);
-    moved[index] = values[index]!;
+    readAt(step, beyond);
+    readAt(-step, short);
+    offsets[number] = 0;
     return outcomes.map((_, i) => bothSides((beyond[i]! - middle[i]!) / step, (middle[i]! - short[i]!) / step, scale));
   };
 }

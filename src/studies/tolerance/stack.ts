@@ -4,12 +4,11 @@
  *
  * The root of the sum of squares stands for three standard deviations where each tolerance does.
  */
-import { createBuild } from '../../kinematics/createBuild.ts';
 import type { Mechanism } from '../../kinematics/model.ts';
 import { createGauge, type Outcome } from './outcomes.ts';
-import { createSettle } from './quickSettle.ts';
+import { createPlacing } from './placing.ts';
 import type { Effect } from './sensitivity.ts';
-import { middleValues, type Toleranced } from './toleranced.ts';
+import type { Toleranced } from '../../kinematics/toleranced.ts';
 
 /** How far off its middle an outcome comes, SI; NaN where an effect has no value. */
 export interface Stack {
@@ -65,16 +64,15 @@ export function* corners(
   toleranced: readonly Toleranced[],
 ): Generator<Progress, readonly CornerRange[] | undefined> {
   if (toleranced.length > MOST_CORNERED) return undefined;
-  const values = middleValues(mechanism);
-  const build = createBuild(mechanism, values);
-  const settle = createSettle(mechanism, values);
+  const { build, put } = createPlacing(mechanism, toleranced, true);
+  const offsets = new Float64Array(toleranced.length);
   const gauge = createGauge(build, outcomes);
   const found = new Float64Array(outcomes.length);
   const ranges = outcomes.map(() => ({ least: Infinity, most: -Infinity, missing: 0 }));
   const count = 2 ** toleranced.length;
   for (let corner = 0; corner < count; corner++) {
-    toleranced.forEach(({ index, middle, half }, bit) => (values[index] = middle + (corner & (1 << bit) ? half : -half)));
-    settle(build, values);
+    toleranced.forEach(({ half }, bit) => (offsets[bit] = corner & (1 << bit) ? half : -half));
+    put(offsets);
     gauge.read(found);
     ranges.forEach((range, i) => {
       const value = found[i]!;

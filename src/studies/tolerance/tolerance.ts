@@ -5,8 +5,9 @@ import { distributionsOf, type Distribution, type Yield } from './distribution.t
 import { randomBuilds, type Law } from './monteCarlo.ts';
 import { outcomesOf } from './outcomes.ts';
 import { effectsOn, type OutcomeEffects } from './sensitivity.ts';
+import { requiredYields, type RequiredYield } from './required.ts';
 import { corners, stackOf, type CornerRange, type Progress, type Stack } from './stack.ts';
-import { tolerancedDimensions, type Toleranced } from './toleranced.ts';
+import { variedFigures, type Toleranced } from '../../kinematics/toleranced.ts';
 
 export interface ToleranceOptions {
   /** Whole, from 0 to 2³² − 1. */
@@ -28,17 +29,20 @@ export interface OutcomeTolerance extends OutcomeEffects {
 
 export interface ToleranceStudy {
   readonly options: ToleranceOptions;
+  /** All that varies, play among it. */
   readonly toleranced: readonly Toleranced[];
   readonly outcomes: readonly OutcomeTolerance[];
   /** Builds that keep all that is judged; undefined where nothing is: not checked. */
   readonly kept: Yield | undefined;
+  /** Of each line of `require`. */
+  readonly required: readonly RequiredYield[];
   readonly settings: readonly Setting[];
 }
 
 /** Why there is nothing to study, a sentence without a full stop; undefined where there is. */
 export function whyNoTolerance(study: Study): string | undefined {
-  if (tolerancedDimensions(study.travel.mechanism).length === 0) {
-    return 'No dimension of the file has a tolerance; write one behind a figure, such as `32 mm ± 0.1 mm`';
+  if (variedFigures(study.travel.mechanism).length === 0) {
+    return 'No dimension of the file has a tolerance, and no rod end or slot any play; write a tolerance behind a figure, such as `32 mm ± 0.1 mm`';
   }
   return outcomesOf(study).length === 0 ? 'The file has no plates, sensors, springs or rods whose figures could vary' : undefined;
 }
@@ -47,10 +51,11 @@ export function whyNoTolerance(study: Study): string | undefined {
 export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_DEFAULTS): Generator<Progress, ToleranceStudy> {
   const { mechanism } = study.travel;
   const outcomes = outcomesOf(study);
-  const toleranced = tolerancedDimensions(mechanism);
+  const toleranced = variedFigures(mechanism);
   const effects = effectsOn(mechanism, outcomes, toleranced);
   const ranges = yield* corners(mechanism, outcomes, toleranced);
   const builds = yield* randomBuilds(mechanism, outcomes, toleranced, { ...options, from: 0, to: options.builds });
+  const required = yield* requiredYields(study.definition, mechanism, toleranced, { ...options, most: options.builds });
   const { outcomes: distributions, kept } = distributionsOf(outcomes, [builds]);
   return {
     options,
@@ -63,6 +68,7 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
       advice: tightenings(each),
     })),
     kept,
+    required,
     settings: settings(mechanism, effects, toleranced),
   };
 }

@@ -15,7 +15,7 @@ import { demandsOf, judge, type Demand, type Judgement } from './demands.ts';
 import { designsOf } from './designs.ts';
 import { APART, measure, search, type Effort, type Found, type Progress } from './search.ts';
 import { createTrial, type FreeDimension, type Guard, type Trial, type TrialCase } from './trial.ts';
-import { wantedOf, type Ends } from './wanted.ts';
+import { wantedOf, type Ends, type Wanted } from './wanted.ts';
 
 /** A value that an answer gives. */
 export interface TunedValue {
@@ -141,6 +141,11 @@ function distinct(answers: readonly TunedAnswer[], free: readonly FreeDimension[
   return answers.filter((answer, i) => !answers.slice(0, i).some((before) => like(before, answer)));
 }
 
+/** The column that follows the curve, and what is wanted of it; undefined where the file cannot be tuned. */
+export function wantedIn(study: Study): { readonly column: string; readonly wanted: Wanted } | undefined {
+  return settingOf(study, [])?.trialCase;
+}
+
 interface Setting {
   readonly trialCase: TrialCase;
   readonly enough: number;
@@ -189,7 +194,7 @@ function dimensionOf({ travel: { mechanism } }: Study, name: string): number | u
 }
 
 /** Where a curve given by its slopes begins and ends: closed, and fully open, as the file has it. */
-function endsOf(study: Study, name: string): Ends {
+export function endsOf(study: Study, name: string): Ends {
   const column = study.columns.get(name)!;
   const { build, poseAt, mechanism, samples } = study.travel;
   const read = (at: number): number => column.read(build, poseAt(at));

@@ -5,6 +5,7 @@ import type { Suite } from '../suite.ts';
 import { LANGUAGE_ID, openUntitled, replaceText } from '../support/editor.ts';
 import { expectEqual, expectTrue } from '../support/expect.ts';
 import { hintsOf, legendOf, lensesOf, positionOf, tokensOf } from '../support/requests.ts';
+import { ours, untilFaded } from '../support/problems.ts';
 import { EXAMPLE } from '../support/solved.ts';
 
 export const annotations: Suite = {
@@ -46,6 +47,18 @@ export const annotations: Suite = {
       if (lens?.command === undefined) throw new Error('the rod has no lens');
       await commands.executeCommand(lens.command.command, ...((lens.command.arguments ?? []) as readonly unknown[]));
       expectEqual(document.getText(window.activeTextEditor?.selection), 'link', 'what is selected');
+    },
+
+    'fade names that nothing uses, until something does': async () => {
+      const document = await openUntitled(LANGUAGE_ID, EXAMPLE.replace('  twice: 2', '  spare: 3 mm\n  twice: 2'));
+      const tail = 'tail: Nothing in this file uses tail';
+      await untilFaded(document, ['spare: Nothing in this file uses spare', tail]);
+      expectTrue(
+        ours(document.uri).every(({ message }) => !message.includes('uses')),
+        'the list of problems has none of them',
+      );
+      await replaceText(document, '2 * reach', '2 * spare');
+      await untilFaded(document, [tail]);
     },
 
     'are colours for quantities, units, names and formulas': async () => {

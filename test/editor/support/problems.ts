@@ -1,5 +1,5 @@
 /** The Problems list, as far as it is ours. */
-import { type Diagnostic, DiagnosticSeverity, languages, type TextDocument, type Uri, workspace } from 'vscode';
+import { type Diagnostic, DiagnosticSeverity, DiagnosticTag, languages, type TextDocument, type Uri, workspace } from 'vscode';
 import { until } from './wait.ts';
 
 /** A problem in words: `line:from-to code`, lines from 1 and characters from 0. */
@@ -23,7 +23,18 @@ export function writtenProblems(text: string): readonly string[] {
 const MARK = /^(\s*#\s*)(\^+) \w+\[([a-z-]+)\]/;
 
 export function ours(uri: Uri): readonly Diagnostic[] {
-  return languages.getDiagnostics(uri).filter(({ source }) => source === SOURCE);
+  return languages.getDiagnostics(uri).filter(({ source, severity }) => source === SOURCE && severity !== DiagnosticSeverity.Hint);
+}
+
+/** Waits until just these places of a document are faded, which is in no list; each as its text and why. */
+export async function untilFaded(document: TextDocument, expected: readonly string[]): Promise<void> {
+  const faded = (): readonly string[] =>
+    languages
+      .getDiagnostics(document.uri)
+      .filter(({ source, tags }) => source === SOURCE && tags?.includes(DiagnosticTag.Unnecessary))
+      .map(({ range, message }) => `${document.getText(range)}: ${message}`);
+  const read = (): true | undefined => (sorted(faded()) === sorted(expected) ? true : undefined);
+  await until('names to be faded', languages.onDidChangeDiagnostics, read, () => `found ${sorted(faded())}`);
 }
 
 /** Waits until just these stand there, in any order. */

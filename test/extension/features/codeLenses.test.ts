@@ -1,6 +1,7 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { Disposable } from 'vscode';
 import type * as vscode from 'vscode';
+import type { DocumentAnswers } from '../../../extension/answers.ts';
 import { provideCodeLenses } from '../../../extension/features/codeLenses.ts';
 import { REVEAL_PART, revealParts } from '../../../extension/features/revealPart.ts';
 import {
@@ -16,15 +17,27 @@ import {
 } from '../../support/editorRequests.ts';
 import { changeDocument, type CodeLens, commands, showEditor } from '../../support/vscode.ts';
 
-serveEach((answers) => Disposable.from(provideCodeLenses(answers), revealParts(answers)));
+let answers: DocumentAnswers | undefined;
+serveEach((served) => {
+  answers = served;
+  return Disposable.from(provideCodeLenses(served), revealParts(served));
+});
 
 const provider = (): vscode.CodeLensProvider => providerOf('registerCodeLensProvider');
-const lensesOf = async (document: vscode.TextDocument, token = PATIENT): Promise<readonly CodeLens[] | undefined> =>
+const placesOf = async (document: vscode.TextDocument, token = PATIENT): Promise<readonly CodeLens[] | undefined> =>
   (await provider().provideCodeLenses(document, token)) as unknown as readonly CodeLens[] | undefined;
+const resolved = async (lens: CodeLens, token = PATIENT): Promise<CodeLens> =>
+  (await provider().resolveCodeLens?.(lens as unknown as vscode.CodeLens, token)) as unknown as CodeLens;
+/** Those of parts, as they are once each was seen. */
+const lensesOf = async (document: vscode.TextDocument): Promise<readonly Told[]> => {
+  const all = await Promise.all(((await placesOf(document)) ?? []).map(async (lens) => (await resolved(lens)) as Told));
+  return all.filter(({ command }) => command.command === REVEAL_PART);
+};
+type Told = CodeLens & { readonly command: NonNullable<CodeLens['command']> };
 
 test.each(['\n', '\r\n'])('each part of the load path has one, with the figure that matters (%j)', async (end) => {
   const document = openThrottle(FOUR_BARREL.replaceAll('\n', end));
-  const lenses = (await lensesOf(document)) ?? [];
+  const lenses = await lensesOf(document);
   const shaft = lenses.find(({ range }) => textIn(document, range as never) === 'shaft');
   expect(shaft?.command.title).toContain('opens 82°');
   expect(shaft?.command.arguments).toEqual([{ uri: document.uri.toString(), part: 'lever', name: 'shaft' }]);
@@ -34,36 +47,68 @@ test.each(['\n', '\r\n'])('each part of the load path has one, with the figure t
 
 test('they stay where they are while nothing can be solved, and say so', async () => {
   const document = openThrottle(FOUR_BARREL);
-  const before = (await lensesOf(document)) ?? [];
+  const before = await lensesOf(document);
   changeDocument(
     forTest(document),
     FOUR_BARREL.replace('pedal: {lever: pedal,', 'pedal: {lever: peda,').replace('  link:', '  drag_link:'),
   );
-  const during = (await lensesOf(document)) ?? [];
+  const during = await lensesOf(document);
   expect(new Set(during.map(({ command }) => command.title))).toEqual(new Set(['not solved']));
   const lines = (lenses: readonly CodeLens[]): unknown => lenses.map(({ range }) => range.start.line);
-  expect(lines(during)).toEqual(lines(before.filter(({ range }) => range.start.line !== LINK_LINE)));
+  expect(lines(during)).toEqual(lines(before));
   changeDocument(forTest(document), FOUR_BARREL);
-  expect((await lensesOf(document))?.map(({ command }) => command.title)).toEqual(before.map(({ command }) => command.title));
+  expect((await lensesOf(document)).map(({ command }) => command.title)).toEqual(before.map(({ command }) => command.title));
 });
 
-const LINK_LINE = FOUR_BARREL.slice(0, FOUR_BARREL.indexOf('  link:')).split('\n').length - 1;
+test('where they stand is told without solving, and what one says when it is asked for, of the text as it stands', async () => {
+  const document = openThrottle(FOUR_BARREL);
+  changeDocument(forTest(document), `${FOUR_BARREL}# changed\n`);
+  const before = answers?.latest(document);
+  const places = (await placesOf(document)) ?? [];
+  expect([places.length, places.filter(({ command }) => command !== undefined)]).toEqual([9, []]);
+  expect(answers?.latest(document)).toBe(before);
+  const shaft = places.find(({ range }) => textIn(document, range as never) === 'shaft')!;
+  expect((await resolved(shaft)).command?.title).toContain('opens 82°');
+  // Asked for of a text that is gone by then, it says what it said, and of one that was never solved nothing.
+  const again = resolved(shaft);
+  changeDocument(forTest(document), FOUR_BARREL.replace('open: 82 deg', 'open: 70 deg'));
+  expect((await again).command?.title).toContain('opens 82°');
+  expect((await resolved(shaft)).command?.title).toContain('opens 70°');
+  const other = openThrottle(FOUR_BARREL);
+  const [first] = (await placesOf(other)) ?? [];
+  expect((await resolved(first!, cancelledToken())).command?.title).toBe('not solved');
+});
+
+const TUNE =
+  'tune:\n  free: {crank_reach: {from: 30 mm, to: 45 mm}}\n  curve: {of: shaft.opening, through: [[0 %, 0 deg], [100 %, 82 deg]]}\n';
+
+test('what begins a study stands above it once the text was solved, and the editor is told', async () => {
+  const document = openThrottle(FOUR_BARREL);
+  changeDocument(forTest(document), FOUR_BARREL + TUNE);
+  let asks = 0;
+  const listening = provider().onDidChangeCodeLenses?.(() => asks++);
+  const studies = async (): Promise<unknown> => (await placesOf(document))?.flatMap(({ command }) => command?.command ?? []);
+  expect([await studies(), asks]).toEqual([[], 0]);
+  await vi.waitFor(() => expect(asks).toBe(1));
+  expect(await studies()).toContain('pedalToPlate.findDimensions');
+  listening?.dispose();
+});
 
 test('of a text with one mistake only what depends on it loses its figure, and a part that is taken out its line', async () => {
   const document = openThrottle(FOUR_BARREL);
-  const before = (await lensesOf(document)) ?? [];
+  const before = await lensesOf(document);
   changeDocument(forTest(document), FOUR_BARREL.replace('from: bellcrank.out', 'from: bellcrank.ou'));
-  const during = (await lensesOf(document)) ?? [];
+  const during = await lensesOf(document);
   const named = (lenses: readonly CodeLens[]): string[] => lenses.map(({ range }) => textIn(document, range as never)).sort();
   const unsolved = during.filter(({ command }) => command.title === 'not solved');
   expect(named(unsolved)).toContain('link');
   expect(named(unsolved)).not.toContain('main');
   expect(during.map(({ range }) => range.start.line).sort()).toEqual(before.map(({ range }) => range.start.line).sort());
   changeDocument(forTest(document), FOUR_BARREL.slice(0, FOUR_BARREL.indexOf('rods:')));
-  expect(named((await lensesOf(document)) ?? [])).not.toContain('link');
+  expect(named(await lensesOf(document))).not.toContain('link');
 });
 
-test('a text that was never solved has none', async () => {
+test('a text without parts has none', async () => {
   expect(await lensesOf(openThrottle('format: 1\n'))).toEqual([]);
 });
 
@@ -78,8 +123,8 @@ test('they can be switched off, and the editor asks again at once', async () => 
 
 test('none are made where nobody waits for them, nor of a text that has changed', async () => {
   const document = openThrottle(FOUR_BARREL);
-  expect(await lensesOf(document, cancelledToken())).toBeUndefined();
-  const asked = lensesOf(document);
+  expect(await placesOf(document, cancelledToken())).toBeUndefined();
+  const asked = placesOf(document);
   changeDocument(forTest(document), 'format: 1\n');
   expect(await asked).toBeUndefined();
 });
@@ -88,7 +133,7 @@ describe('a lens that is chosen', () => {
   test.each(['shaft', 'pedal', 'main', 'link', 'bank', 'position', 'return_rear'])('shows %s where it is now', async (name) => {
     const document = openThrottle(FOUR_BARREL);
     const editor = showEditor(forTest(document));
-    const lens = (await lensesOf(document))?.find(({ range }) => textIn(document, range as never) === name);
+    const lens = (await lensesOf(document)).find(({ range }) => textIn(document, range as never) === name);
     changeDocument(forTest(document), `# one more line\n${FOUR_BARREL}`);
     await commands.executeCommand(lens!.command.command, ...lens!.command.arguments);
     expect(textIn(document, editor.selection as never)).toBe(name);

@@ -1,5 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
 import type * as Effects from '../../../src/compared/effects.ts';
+import { failuresGoTo } from '../../../extension/logFailure.ts';
 import { EMPTY_START } from '../../../extension/startingFile.ts';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
 import { loadPage } from '../../support/fakePage.ts';
@@ -11,7 +12,6 @@ import {
   commit,
   contexts,
   dialogs,
-  editorLog,
   extensionsHaveChanged,
   focusDocument,
   git,
@@ -291,16 +291,17 @@ describe('comparing with another state', () => {
     expect(page.last('compare').changes).toHaveLength(2);
   });
 
-  test("that cannot be asked for puts why into the editor's log, once", async () => {
+  test('that cannot be asked for puts why into the log, once', async () => {
     committed(OLD);
     const { page } = await openView(FOUR_BARREL);
     const why = new Error('no dialog can be shown');
     const asking = vi.spyOn(window, 'showOpenDialog').mockRejectedValue(why);
-    editorLog.errors = [];
+    const failures: unknown[] = [];
+    const logging = failuresGoTo({ failed: (error) => failures.push(error) });
     page.say({ type: 'compare-with', other: 'file' });
     await turns();
-    expect(editorLog.errors).toEqual([why]);
-    editorLog.errors = undefined;
+    expect(failures).toEqual([why]);
+    logging.dispose();
     asking.mockRestore();
     page.say({ type: 'compare-with', other: 'head' });
     await turns();

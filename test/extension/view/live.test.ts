@@ -147,7 +147,7 @@ describe('figures that are tried', () => {
     const count = page.told.length;
     for (const value of [38.1, 38.2, 38.3]) page.try(reach(value));
     await turns();
-    expect(page.told.slice(count).map((each) => each.type === 'show' && each.trial)).toEqual([reach(38.3)]);
+    expect(page.told.slice(count).flatMap((each) => (each.type === 'show' ? [each.trial] : []))).toEqual([reach(38.3)]);
   });
 
   test('are dropped when the text changes', async () => {

@@ -87,7 +87,7 @@ describe('a view', () => {
     expect(panel?.webview.sent).toEqual([]);
     const page = loadPage(panel!);
     await turns();
-    expect(page.types()).toEqual(['show', 'select']);
+    expect(page.types()).toEqual(['show', 'select', 'follows']);
     expect(page.last('show')).toMatchObject({ source: { uri: B, version: 2 }, fileName: 'b.throttle.yaml', trial: [] });
   });
 

@@ -2,7 +2,7 @@
 import type { Mechanism } from '../../../src/kinematics/model.ts';
 import { solve } from '../../../src/solve.ts';
 import { outcomesOf, type Outcome } from '../../../src/studies/tolerance/outcomes.ts';
-import { tolerancedDimensions, type Toleranced } from '../../../src/studies/tolerance/toleranced.ts';
+import { tolerancedDimensions, type Toleranced } from '../../../src/kinematics/toleranced.ts';
 import { plainNumber } from '../../textbook/support/fourBarFile.ts';
 import { halfTangentAngles } from '../../textbook/support/halfTangent.ts';
 import { DEG } from '../../textbook/support/check.ts';

@@ -12,7 +12,7 @@ import { createGauge } from '../../../src/studies/tolerance/outcomes.ts';
 import { createSettle } from '../../../src/studies/tolerance/quickSettle.ts';
 import { effectsOn } from '../../../src/studies/tolerance/sensitivity.ts';
 import { corners, stackOf } from '../../../src/studies/tolerance/stack.ts';
-import { middleValues } from '../../../src/studies/tolerance/toleranced.ts';
+import { middleValues } from '../../../src/kinematics/toleranced.ts';
 import { settleStops } from '../../../src/travel/stops.ts';
 import { finished } from '../../../src/studies/finished.ts';
 import { caseOf, textbookLinkage, twoShafts } from './cases.ts';
@@ -86,20 +86,33 @@ describe('effects', () => {
   });
 });
 
-test('builds settled the quick way stand as those settled the long way', () => {
+test.each([
+  ['one open stop', text],
+  // In some builds the one is met first, in some the other.
+  [
+    'two in one group',
+    text.replace('    arms: {link: {radius: 30 mm ± 0.1 mm, angle: 60 deg}}', '$&\n    stops: {open: 68 deg ± 0.5 deg}'),
+  ],
+  ['two in two groups', text.replace('angle: 100 deg}}}', 'angle: 100 deg}}, stops: {open: 44 deg ± 0.5 deg}}')],
+])('builds with %s settled the quick way stand as those settled the long way', (_, own) => {
+  const { mechanism, outcomes, toleranced } = caseOf(own);
   const settle = createSettle(mechanism, middleValues(mechanism));
   const [quick, long] = [createBuild(mechanism), createBuild(mechanism)];
   const [one, other] = [new Float64Array(outcomes.length), new Float64Array(outcomes.length)];
   const gauges = [createGauge(quick, outcomes), createGauge(long, outcomes)];
   const random = randomOf(3);
-  let stopped = 0;
+  const situations = new Set<string>();
   for (let k = 0; k < 300; k++) {
     const values = middleValues(mechanism);
     // Far wider than the tolerances, so that some never come to their stop.
     toleranced.forEach(({ index, middle, half }, j) => (values[index] = middle + 6 * half * random.normal(k, j)));
     settle(quick, values);
     putDimensions(long, values);
-    stopped += settleStops(long).length;
+    situations.add(
+      settleStops(long)
+        .map(({ lever }) => lever)
+        .join(),
+    );
     gauges[0]!.read(one);
     gauges[1]!.read(other);
     one.forEach((value, i) => {
@@ -107,8 +120,8 @@ test('builds settled the quick way stand as those settled the long way', () => {
       else expect(Math.abs(value - other[i]!)).toBeLessThan(1e-9 * Math.max(1, Math.abs(value)));
     });
   }
-  expect(stopped).toBeGreaterThan(30);
-  expect(stopped).toBeLessThan(300);
+  // Now the one stop holds, now another or none.
+  expect(situations.size).toBeGreaterThan(1);
 });
 
 test('one instance of statics serves a build that is given other dimensions', () => {

@@ -1,6 +1,7 @@
 /** Stand-ins for what providers give back: plain data, kept as it was given. */
 import type { Position, Range } from './places.ts';
 
+export const DiagnosticTag = { Unnecessary: 1, Deprecated: 2 } as const;
 export const DiagnosticSeverity = { Error: 0, Warning: 1, Information: 2, Hint: 3 } as const;
 
 export class DiagnosticRelatedInformation {
@@ -16,6 +17,7 @@ export class Diagnostic {
   source?: string;
   code?: string | number | { readonly value: string | number; readonly target: unknown };
   relatedInformation?: DiagnosticRelatedInformation[];
+  tags?: number[];
   readonly range: Range;
   readonly message: string;
   readonly severity: number;
@@ -105,10 +107,10 @@ export const InlayHintKind = { Type: 1, Parameter: 2 } as const;
 
 export class CodeLens {
   readonly range: Range;
-  readonly command: { readonly command: string; readonly title: string; readonly arguments: readonly unknown[] };
-  constructor(range: Range, command: CodeLens['command']) {
+  command?: { readonly command: string; readonly title: string; readonly arguments: readonly unknown[] };
+  constructor(range: Range, command?: CodeLens['command']) {
     this.range = range;
-    this.command = command;
+    if (command !== undefined) this.command = command;
   }
 }
 
@@ -210,6 +212,7 @@ export class WorkspaceEdit {
 
 export class CodeActionKind {
   static readonly QuickFix = new CodeActionKind('quickfix');
+  static readonly Refactor = new CodeActionKind('refactor');
   static readonly Source = new CodeActionKind('source');
   static readonly SourceFixAll = new CodeActionKind('source.fixAll');
   readonly value: string;

@@ -19,6 +19,8 @@ export class RelativePattern {
   }
 }
 
+export const FileType = { Unknown: 0, File: 1, Directory: 2, SymbolicLink: 64 } as const;
+
 /** What the extension asked of the disk, in order: `find`, `read file:///…`. */
 export const diskAccess: string[] = [];
 
@@ -56,6 +58,11 @@ export const files = {
       await new Promise((resolve) => setTimeout(resolve, disk.milliseconds));
       if (text === undefined) throw new Error(`no file ${uri.toString()}`);
       return new TextEncoder().encode(text);
+    },
+    stat(uri: Uri): Promise<{ readonly type: number; readonly size: number }> {
+      const text = texts.get(uri.toString());
+      if (text === undefined) return Promise.reject(new Error(`no file ${uri.toString()}`));
+      return Promise.resolve({ type: FileType.File, size: new TextEncoder().encode(text).length });
     },
     writeFile(uri: Uri, bytes: Uint8Array): Promise<void> {
       diskAccess.push(`write ${uri.toString()}`);

@@ -3,14 +3,16 @@ import type { Diagnostic } from './data.ts';
 import type { TextDocument } from './documents.ts';
 import { CancellationTokenSource, Disposable, EventEmitter } from './events.ts';
 import { Selection, type Range, type Uri } from './places.ts';
+import { createOutputChannel } from './logs.ts';
 import { createStatusBarItem } from './statusBar.ts';
 import { webviews } from './webviews.ts';
 
-/** What is shown under Problems, by document uri. */
+/** What is shown under Problems, by document uri, of all collections together. */
 export const shownProblems = new Map<string, readonly Diagnostic[]>();
 
 /** How many collections there are. */
 export const collections = { count: 0 };
+const live = new Set<Map<string, readonly Diagnostic[]>>();
 
 /** A provider as it was registered. */
 export interface Registered {
@@ -20,32 +22,41 @@ export interface Registered {
   readonly rest: readonly unknown[];
 }
 
-/** By the function that registered it, e.g. `registerHoverProvider`. */
+/** By the function that registered it, e.g. `registerHoverProvider`; what further features register by the same has a number behind it. */
 export const providers = new Map<string, Registered>();
 
 const register =
   (name: string) =>
   (selector: unknown, provider: unknown, ...rest: readonly unknown[]): Disposable => {
-    if (providers.has(name)) throw new Error(`${name} was called twice`);
-    providers.set(name, { selector, provider, rest });
-    return new Disposable(() => providers.delete(name));
+    let key = name;
+    for (let count = 2; providers.has(key); count++) key = `${name} ${count}`;
+    providers.set(key, { selector, provider, rest });
+    return new Disposable(() => providers.delete(key));
   };
 
 export const languages = {
   createDiagnosticCollection: () => {
-    collections.count++;
-    let isDisposed = false;
-    const own = new Set<string>();
+    const own = new Map<string, readonly Diagnostic[]>();
+    const show = (name: string): void => {
+      const all = [...live].map((each) => each.get(name)).filter((each) => each !== undefined);
+      if (all.length > 0) shownProblems.set(name, all.flat());
+      else shownProblems.delete(name);
+    };
+    live.add(own);
+    collections.count = live.size;
     return {
       set(uri: Uri, diagnostics: readonly Diagnostic[]) {
-        own.add(uri.toString());
-        shownProblems.set(uri.toString(), diagnostics);
+        own.set(uri.toString(), diagnostics);
+        show(uri.toString());
       },
-      delete: (uri: Uri) => shownProblems.delete(uri.toString()),
+      delete(uri: Uri) {
+        own.delete(uri.toString());
+        show(uri.toString());
+      },
       dispose() {
-        if (!isDisposed) collections.count--;
-        isDisposed = true;
-        for (const uri of own) shownProblems.delete(uri);
+        live.delete(own);
+        collections.count = live.size;
+        [...own.keys()].forEach(show);
       },
     };
   },
@@ -159,6 +170,7 @@ export const window = {
   onDidChangeActiveTextEditor: activated.event,
   onDidChangeTextEditorSelection: selected.event,
   createStatusBarItem,
+  createOutputChannel,
   showQuickPick(items: readonly { readonly label: string }[]) {
     offered.push(...items);
     return Promise.resolve(items.find(({ label }) => label === choice.label));

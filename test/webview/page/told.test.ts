@@ -20,7 +20,8 @@ const frame = () => {
 
 const picture = (version: number) => {
   const { source, fileName, picture: drawn, charts, report } = handMadeShow();
-  return { source: { ...source, version }, fileName, picture: drawn, charts, report };
+  const former = { charts: [], facts: [] };
+  return { source: { ...source, version }, fileName, picture: drawn, charts, report, coming: [], former };
 };
 const tried = () => {
   shownTrial.value = [{ kind: 'value', path: 'let.reach', value: 40 }];

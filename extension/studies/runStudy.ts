@@ -1,0 +1,187 @@
+/**
+ * Runs studies, in threads of their own, so that the editor stays as quick as it is. To cancel ends the thread, so that it really stops.
+ * A thread that is done is kept for the next study, for a while. Where the host starts none, as a web host whose policy refuses it, a study
+ * runs here, a few milliseconds at a time, with a turn of the editor after each.
+ */
+import { Uri, workspace } from 'vscode';
+import type { StudyProgress } from '../../src/protocol/studies.ts';
+import { studyText, type StudyOutcome } from '../../src/studyText.ts';
+import { inTurns } from '../turns.ts';
+import { isFromThread, type Job } from './jobs.ts';
+import { startThread, type Thread } from './thread.ts';
+
+export interface RunningStudy {
+  /** Undefined where it was cancelled. Rejects with what the person is told where it failed. */
+  readonly done: Promise<StudyOutcome | undefined>;
+  cancel(): void;
+}
+
+export interface StudyRunner {
+  run(job: Job, told: (progress: StudyProgress) => void): RunningStudy;
+  dispose(): void;
+}
+
+/** @param extensionUri where the extension is installed; its own bundle is read from there */
+export function createStudyRunner(extensionUri: Uri): StudyRunner {
+  let idle: ReadyThread | undefined;
+  let timer: number | undefined;
+  let isDisposed = false;
+  /** Once no thread has come, none is waited for again. */
+  let isWithoutThreads = false;
+
+  const taken = async (): Promise<ReadyThread | undefined> => {
+    clearTimeout(timer);
+    const known = idle;
+    idle = undefined;
+    if (known !== undefined || isWithoutThreads) return known;
+    const thread = await readyThread(extensionUri);
+    isWithoutThreads ||= thread === undefined;
+    return thread;
+  };
+  const putBack = (thread: ReadyThread): void => {
+    if (isDisposed || idle !== undefined) return thread.stop();
+    idle = thread;
+    timer = setTimeout(() => {
+      idle?.stop();
+      idle = undefined;
+    }, KEPT_MS);
+  };
+
+  return {
+    run(job, told) {
+      let isCancelled = false;
+      let stop: () => void = () => undefined;
+      const cancelled = new Promise<undefined>((resolve) => {
+        stop = () => resolve(undefined);
+      });
+      const isWanted = (): boolean => !isCancelled && !isDisposed;
+      const run = async (): Promise<StudyOutcome | undefined> => {
+        const thread = await taken();
+        if (!isWanted()) {
+          if (thread !== undefined) putBack(thread);
+          return undefined;
+        }
+        if (thread === undefined) return runHere(job, told, isWanted);
+        const working = thread.work(job, (progress) => {
+          if (isWanted()) told(progress);
+        });
+        const outcome = await Promise.race([working, cancelled]).catch((error: unknown) => {
+          thread.stop();
+          throw error;
+        });
+        if (outcome === undefined) thread.stop();
+        else putBack(thread);
+        return outcome;
+      };
+      return {
+        done: run(),
+        cancel() {
+          isCancelled = true;
+          stop();
+        },
+      };
+    },
+    dispose() {
+      isDisposed = true;
+      clearTimeout(timer);
+      idle?.stop();
+      idle = undefined;
+    },
+  };
+}
+
+/** A thread costs some tens of megabytes while it waits. */
+const KEPT_MS = 60_000;
+
+/** A thread that has said that it listens, and does one thing at a time. */
+interface ReadyThread {
+  work(job: Job, told: (progress: StudyProgress) => void): Promise<StudyOutcome>;
+  stop(): void;
+}
+
+/** Undefined where the host starts none, or it does not come up. */
+async function readyThread(extensionUri: Uri): Promise<ReadyThread | undefined> {
+  let thread: Thread | undefined;
+  let waiting: { told(progress: StudyProgress): void; end(outcome: StudyOutcome): void; fail(why: string): void } | undefined;
+  let isReady: (comes: boolean) => void = () => undefined;
+  const coming = new Promise<boolean>((resolve) => {
+    isReady = resolve;
+  });
+  const failed = (why: string): void => {
+    isReady(false);
+    waiting?.fail(why);
+    waiting = undefined;
+  };
+  const timer = setTimeout(() => isReady(false), PATIENCE_MS);
+  try {
+    thread = await startThread(await bundleText(extensionUri), {
+      failed,
+      heard(message) {
+        if (!isFromThread(message)) return failed('What the thread said cannot be read');
+        switch (message.type) {
+          case 'ready':
+            return isReady(true);
+          case 'progress':
+            return waiting?.told(message.progress);
+          case 'end':
+            waiting?.end(message.outcome);
+            waiting = undefined;
+            return;
+          case 'failed':
+            return failed(message.why);
+        }
+      },
+    });
+    if (!(await coming)) {
+      thread.stop();
+      return undefined;
+    }
+  } catch {
+    return undefined;
+  } finally {
+    clearTimeout(timer);
+  }
+  const { post, stop } = thread;
+  return {
+    work: (job, told) =>
+      new Promise((resolve, reject) => {
+        waiting = { told, end: resolve, fail: (why) => reject(new Error(why)) };
+        post(job);
+      }),
+    stop,
+  };
+}
+
+/** It starts within a quarter of a second; a host that has not by then refuses quietly. */
+const PATIENCE_MS = 20_000;
+
+/** The extension's own bundle, the one that this host runs. */
+async function bundleText(extensionUri: Uri): Promise<string> {
+  const name = typeof Worker === 'function' ? 'browser.js' : 'main.cjs';
+  return new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(extensionUri, 'build', 'extension', name)));
+}
+
+async function runHere(
+  { text, ask }: Job,
+  told: (progress: StudyProgress) => void,
+  isWanted: () => boolean,
+): Promise<StudyOutcome | undefined> {
+  const steps = studyText(text, ask);
+  let outcome: StudyOutcome | undefined;
+  function* untilTheEnd(): Generator<StudyProgress, void> {
+    outcome = yield* steps;
+  }
+  try {
+    await inTurns(untilTheEnd(), (progress) => {
+      if (!isWanted()) throw CANCELLED;
+      told(progress);
+    });
+  } catch (error) {
+    if (error === CANCELLED) return undefined;
+    throw error;
+  }
+  return isWanted() ? outcome : undefined;
+}
+
+/** Leaves a study from within; it goes no further than `runHere`. */
+const CANCELLED = new Error('The study was cancelled');

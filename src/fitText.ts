@@ -1,0 +1,23 @@
+/** A text with a `measured` block in, what the car's dimensions are out: for every face that fits. */
+import type { Problem } from './definition/problem.ts';
+import { solve } from './solve.ts';
+import { fit, type Fit, type FitProgress } from './studies/fit/fit.ts';
+import { gatherReadings, type ReadBeside } from './studies/fit/gather.ts';
+
+export type FitOutcome =
+  | (Fit & { readonly kind: 'fitted'; readonly problems: readonly Problem[] })
+  /** `why` is a sentence without a full stop. `problems` are those of the CSV files, at places of the text. */
+  | { readonly kind: 'not-fitted'; readonly why: string; readonly problems: readonly Problem[] };
+
+/**
+ * Yields as it goes; whoever asks for the next step decides whether to go on. Never throws, whatever the text.
+ * @param beside the CSV files of the runs, whose names `csvNames` tells
+ */
+export function* fitText(text: string, beside: ReadBeside): Generator<FitProgress, FitOutcome> {
+  const { study, definition } = solve(text);
+  const gathered = definition === undefined ? { runs: [], problems: [] } : gatherReadings(definition, beside);
+  const { problems } = gathered;
+  if (study === undefined) return { kind: 'not-fitted', why: 'Nothing in the file can be solved', problems };
+  const found = yield* fit(study, gathered);
+  return typeof found === 'string' ? { kind: 'not-fitted', why: found, problems } : { kind: 'fitted', ...found, problems };
+}

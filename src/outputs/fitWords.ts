@@ -1,0 +1,170 @@
+/** What a fit found, in words that text and JSON share. Sentences without a full stop. */
+import { FIGURE_UNIT, FIGURE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
+import type { Fit, FitColumn, FittedDimension } from '../studies/fit/fit.ts';
+import type { Turn, Turning } from '../studies/fit/turn.ts';
+import type { Correlated, Untold } from '../studies/fit/untold.ts';
+import { countText, decimal, figureText, percentText, travelText } from './figure.ts';
+
+/** A figure with as many digits as its standard error gives sense to, e.g. `38.035 mm ± 0.031 mm`. SI. */
+export function withError(value: number, error: number, dimension: Dimension): string {
+  if (!Number.isFinite(error)) return figureText({ value, dimension });
+  const scale = FIGURE_UNIT_SI[dimension];
+  const digits = error > 0 ? Math.min(MOST_DIGITS, Math.max(0, 1 - Math.floor(Math.log10(error / scale)))) : MOST_DIGITS;
+  const unit = FIGURE_UNIT[dimension] === 'deg' ? '°' : FIGURE_UNIT[dimension] === '' ? '' : ` ${FIGURE_UNIT[dimension]}`;
+  return `${decimal(value / scale, digits)}${unit} ± ${decimal(error / scale, digits)}${unit}`;
+}
+
+const MOST_DIGITS = 9;
+
+export function dimensionWords({ name, dimension, nominal, value, error, prior, left, beyond, asDrawn }: FittedDimension): string {
+  const file = figureText({ value: nominal, dimension }, 1);
+  const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
+  const drawn = asDrawn ? 'beyond the drawn length of its rod, which the file leaves as drawn' : `the file has ${file}${half}`;
+  if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${file} as the file has it`;
+  const outside = beyond === true ? '; that is beyond its tolerance' : '';
+  const rest = left === undefined ? '' : `; ${percentText(Math.min(1, left), 0)} of its tolerance is left`;
+  return `${name}: ${withError(value, error, dimension)}; ${drawn}${outside}${rest}`;
+}
+
+/** With the combination that shows, where it is one of two. */
+export function untoldWords(fit: Fit, { unknowns, shown, times }: Untold): string {
+  const all = unknowns.map((i) => fit.dimensions[i]!);
+  const names = listWords(all.map(({ name }) => name));
+  if (shown === 0) {
+    const [only] = all;
+    return `these readings tell nothing of ${names}${only?.prior === undefined ? '' : ' beyond its tolerance'}`;
+  }
+  const [one, other] = all;
+  if (times === undefined || one === undefined || other === undefined) {
+    return `these readings cannot tell ${names} from each other: only ${shown === 1 ? 'one' : shown} of their ${all.length} combinations shows`;
+  }
+  const kind = times > 0 ? 'sum' : 'difference';
+  return `these readings cannot tell ${one.name} from ${other.name}: only their ${kind} shows (${combinationWords(fit, unknowns, times)})`;
+}
+
+/** E.g. `crank_reach − 1.2 × shaft_reach = 0.86 mm ± 0.02 mm`. */
+function combinationWords(fit: Fit, [i, j]: readonly number[], times: number): string {
+  const [one, other] = [fit.dimensions[i!]!, fit.dimensions[j!]!];
+  const factor = (times * one.scale) / other.scale;
+  const n = fit.dimensions.length;
+  const of = (a: number, b: number): number => fit.covariance[a * n + b]!;
+  const variance = of(i!, i!) + 2 * factor * of(i!, j!) + factor * factor * of(j!, j!);
+  const shown = Math.abs(factor) * (FIGURE_UNIT_SI[other.dimension] / FIGURE_UNIT_SI[one.dimension]);
+  const error = Math.sqrt(Math.max(0, variance));
+  const left = `${one.name} ${factor > 0 ? '+' : '−'} ${Number(shown.toPrecision(3))} × ${other.name}`;
+  const isKnown = Number.isFinite(one.error) && Number.isFinite(other.error);
+  return isKnown ? `${left} = ${withError(one.value + factor * other.value, error, one.dimension)}` : left;
+}
+
+export function correlatedWords({ dimensions }: Fit, { first, second, correlation }: Correlated): string {
+  const [one, other] = [dimensions[first]!.name, dimensions[second]!.name];
+  const kind = correlation < 0 ? 'sum' : 'difference';
+  return `these readings hardly tell ${one} from ${other}: their ${kind} is known far more closely than either (correlation ${decimal(correlation, 3)})`;
+}
+
+/** What was read with what noise, and whether it scatters as that says. */
+export function columnWords({ run, column, noise, noiseGiven, count, scatter, isNoisy, closedForm }: FitColumn): string {
+  const figure = column.unit === '%' ? percentText(noise, 2) : figureText({ value: noise, dimension: column.dimension }, 1);
+  const from = noiseGiven ? 'as the file says' : 'common practice, no source: write `noise` where you know better';
+  const scattered = Number.isFinite(scatter) ? `; they scatter by ${decimal(scatter, 2)} of it` : '';
+  const noisy = isNoisy
+    ? ', more than it explains: the standard errors are too small by as much, or the linkage is not as the file has it'
+    : '';
+  const by = closedForm ? '' : '; derivatives by differences';
+  return `${column.name} of ${run}: ${countText(count, 'reading')}, noise ${figure}, ${from}${scattered}${noisy}${by}`;
+}
+
+export function turnWords({ kind, part, change, turns, atEnd }: Turn): string {
+  const angle = kind === 'closed-stop' || kind === 'open-stop';
+  const size = figureText({ value: Math.abs(change), dimension: angle ? 'angle' : 'length' }, 1);
+  const end = atEnd ? ', as far as it goes' : '';
+  switch (kind) {
+    case 'rod': {
+      const way = change > 0 ? 'longer' : 'shorter';
+      return turns === undefined
+        ? `${part}: ${size} ${way}${end}; the file gives no pitch, so not in turns`
+        : `${part}: ${decimal(Math.abs(turns), 2)} turns ${way} (${size})${end}`;
+    }
+    case 'cable': {
+      const least = atEnd && change < 0 ? ', down to the slack that the file has and no further' : end;
+      return `${part}: ${size} ${change > 0 ? 'more' : 'less'} slack${least}; the file does not speak of its adjuster: in mm, its thread is not known`;
+    }
+    case 'closed-stop':
+    case 'open-stop':
+      return `${kind === 'closed-stop' ? 'closed' : 'open'} stop of ${part}: ${size} further ${change > 0 ? 'open' : 'closed'}${end}; in degrees, its thread is not known`;
+  }
+}
+
+/** Of the wanted curve: how far off as found, and as turned. */
+export function turningWords(turning: Turning): readonly string[] {
+  if (turning.kind === 'not-checked') return [`not checked: ${turning.why}`];
+  const { wanted, turns, before, after } = turning;
+  const curve = wanted === 'tune' ? 'the curve of `tune`' : 'the drawing';
+  return [
+    ...before.map(({ column, error, at }, i) => {
+      const then = after[i]!;
+      const rest = turns.length === 0 ? '' : `, ${offText(then.error > error * HARDLY ? then.error : 0, column)} once turned`;
+      return `${column}: up to ${offText(error, column)} off ${curve}, ${travelText(at)}${rest}`;
+    }),
+    ...(turns.length === 0 ? ['nothing that can be turned brings it nearer to any purpose'] : turns.map(turnWords)),
+  ];
+
+  function offText(error: number, column: string): string {
+    const isAngle = column.endsWith('.opening');
+    const isForce = column.startsWith('pedal.');
+    if (column.endsWith('.fraction')) return percentText(error, 2);
+    return figureText({ value: error, dimension: isAngle ? 'angle' : isForce ? 'force' : 'area' }, 1);
+  }
+}
+
+/** Of what it was: what is left is rounding. */
+const HARDLY = 1e-4;
+
+/** What was taken as it stands, and so not checked. */
+export function fitNotChecked({ held, columns }: Fit): readonly string[] {
+  return [
+    'whether a reading was taken at the pedal position beside it: positions count as exact',
+    ...(held.length > 0
+      ? [`${listWords(held)}: of these the file gives a tolerance, and they count as exact, since \`fit\` does not name them`]
+      : []),
+    ...(columns.some(({ noiseGiven }) => !noiseGiven)
+      ? ['the noise of readings whose noise the file does not give: the standard errors rest on it']
+      : []),
+    'whether what is turned leaves what else the file demands as it was: change the file, and check it',
+  ];
+}
+
+/** Whether everything was told, and everything that was read could be held against the rest and goes with it. */
+export function isSoundFit({ settled, untold, idle, readings, leftOut, dimensions, columns }: Fit): boolean {
+  return (
+    settled &&
+    untold.length === 0 &&
+    idle.length === 0 &&
+    leftOut.length === 0 &&
+    readings.every(({ verdict }) => verdict === 'counts') &&
+    dimensions.every(({ beyond }) => beyond !== true) &&
+    columns.every(({ isNoisy }) => !isNoisy)
+  );
+}
+
+export function fitVerdict(fit: Fit): string {
+  const { dimensions, readings, settled, untold, idle, leftOut } = fit;
+  if (!settled) return 'the fit did not settle: the figures are not to be relied on';
+  const counted = readings.filter(({ verdict }) => verdict !== 'off').length;
+  const off = readings.length - counted;
+  const unheld = readings.filter(({ verdict }) => verdict === 'unheld').length;
+  const of = `${countText(dimensions.length, 'dimension')} from ${countText(counted, 'reading')}`;
+  const told = [
+    ...(untold.length + idle.length > 0 ? ['not all can be told'] : []),
+    ...(off > 0 ? [`${countText(off, 'reading')} off and left out`] : []),
+    ...(leftOut.length > 0 ? [`${countText(leftOut.length, 'reading')} without a value`] : []),
+    ...(unheld > 0 ? [`nothing can be held against ${unheld === counted ? 'any reading' : countText(unheld, 'reading')}`] : []),
+    ...(dimensions.some(({ beyond }) => beyond === true) ? ['a dimension is beyond its tolerance'] : []),
+    ...(fit.columns.some(({ isNoisy }) => isNoisy) ? ['readings scatter more than their noise'] : []),
+  ];
+  return told.length === 0 ? `${of}, all told and all readings as their noise says` : `${of}; ${told.join('; ')}`;
+}
+
+export function listWords(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

@@ -1,0 +1,58 @@
+/**
+ * How far the curves of the charts spread over builds within the tolerances: of each curve that follows from where the parts stand, between
+ * what nine of ten builds lie. What acts, torques, margins and effort, is not gone through: it would take many times as long.
+ */
+import type { Study } from '../../findings/study.ts';
+import type { SpreadColumn, StudySpread } from '../../protocol/studies.ts';
+import { bandsOf, BAND_SHARES } from '../../studies/tolerance/bands.ts';
+import type { Law } from '../../studies/tolerance/monteCarlo.ts';
+import type { Progress } from '../../studies/tolerance/stack.ts';
+import { variedFigures } from '../../kinematics/toleranced.ts';
+import type { Column } from '../../table/column.ts';
+import { percentText } from '../../outputs/figure.ts';
+import { PLANS } from './charts.ts';
+import type { CurvePlan } from './plan.ts';
+
+interface Spreading {
+  readonly column: Column;
+  readonly shown: NonNullable<CurvePlan['shown']>;
+}
+
+/** Yields as it goes. Undefined where no curve can spread. */
+export function* spreadOf(
+  study: Study,
+  { seed, law }: { readonly seed: number; readonly law: Law },
+): Generator<Progress, StudySpread | undefined> {
+  const { mechanism } = study.travel;
+  const toleranced = variedFigures(mechanism);
+  const curves = PLANS.flatMap((plan) => plan(study).curves).flatMap(({ column, shown = same }): readonly Spreading[] =>
+    'read' in column && column.forces !== true ? [{ column, shown }] : [],
+  );
+  if (toleranced.length === 0 || curves.length === 0) return undefined;
+  const columns = [...new Set(curves.map(({ column }) => column))];
+  const { missing, bands } = yield* bandsOf(mechanism, columns, toleranced, STATIONS, { seed, law, from: 0, to: BUILDS });
+  const words =
+    `Shaded beside a curve: ${percentText(BAND_SHARES.low)} of ${BUILDS} random builds within the tolerances lie below, as many above` +
+    `${missing > 0 ? `; ${missing} that cannot be assembled somewhere are left out there` : ''}. What acts along the load path is not looked at: closing torque, margins, effort.`;
+  return {
+    words,
+    stations: Float64Array.from(STATIONS),
+    columns: curves.map(({ column, shown }): SpreadColumn => {
+      const { low, high } = bands.find((band) => band.column === column)!;
+      const [a, b] = [low, high].map((values) => values.map((value) => shown(value * column.scale))) as [Float64Array, Float64Array];
+      return {
+        column: column.name,
+        low: a.map((value, i) => finite(Math.min(value, b[i]!))),
+        high: b.map((value, i) => finite(Math.max(value, a[i]!))),
+      };
+    }),
+  };
+}
+
+const same = (value: number): number => value;
+
+const finite = (value: number): number => (Number.isFinite(value) ? value : NaN);
+
+/** Enough for a twentieth at either side to be steady to what is seen in a chart. Common practice, no source. */
+const BUILDS = 1000;
+const STATIONS: readonly number[] = Array.from({ length: 101 }, (_, i) => i / 100);

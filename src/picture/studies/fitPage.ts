@@ -1,0 +1,216 @@
+/** What readings say of the built car, for the view: the dimensions as found, what cannot be told, readings that are off, misses drawn, what to turn. */
+import { PLACE_UNIT } from '../../definition/dimensions.ts';
+import type { Problem } from '../../definition/problem.ts';
+import { fromSi, parseUnit, toSi } from '../../definition/quantity/units.ts';
+import type { Study } from '../../findings/study.ts';
+import { unknownAt } from '../../language/fixUnknown.ts';
+import { CAUTION } from '../../outputs/caution.ts';
+import { decimal, figureDigits, figureText, percentText } from '../../outputs/figure.ts';
+import {
+  columnWords,
+  correlatedWords,
+  fitNotChecked,
+  fitVerdict,
+  isSoundFit,
+  turningWords,
+  untoldWords,
+  withError,
+} from '../../outputs/fitWords.ts';
+import type { ChartCurve } from '../../protocol/charts.ts';
+import type { StudyAnswer, StudyCharts, StudyFound, StudyLine, StudyRow, StudyTable, StudyWrite } from '../../protocol/studies.ts';
+import type { Fit, FitColumn, FitReading, FittedDimension } from '../../studies/fit/fit.ts';
+import type { ReadingPlace } from '../../studies/fit/taken.ts';
+import type { Column } from '../../table/column.ts';
+import { placeIn } from '../place.ts';
+import { diffOf, line, lines, standingOf } from './blocks.ts';
+
+/** @param text that was studied @param study of it @param problems of the CSV files */
+export function fitPage(text: string, study: Study, fit: Fit, problems: readonly Problem[]): StudyFound {
+  const off = fit.readings.filter(({ verdict }) => verdict === 'off');
+  const unheld = fit.readings.filter(({ verdict }) => verdict === 'unheld');
+  const untold = [
+    ...fit.untold.map((each) => untoldWords(fit, each)),
+    ...fit.correlated.map((each) => correlatedWords(fit, each)),
+    ...fit.idle.map((name) => `no reading can tell ${name}: nothing in the table rests on it`),
+  ];
+  return {
+    kind: 'fit',
+    verdict: fitVerdict(fit),
+    standing: !fit.settled ? 'undecided' : standingOf(isSoundFit(fit) && problems.every(({ severity }) => severity !== 'error')),
+    blocks: [
+      dimensionTable(text, fit),
+      ...lines(
+        'What these readings cannot tell',
+        untold.map((words) => line(words, 'undecided')),
+      ),
+      ...lines(
+        'Readings that do not go with the others',
+        off.map((each) => line(offWords(fit, each), 'warning', placeIn(text, each.span))),
+      ),
+      ...lines(
+        'Readings that nothing can be held against',
+        unheld
+          .slice(0, MOST_TOLD)
+          .map((each) =>
+            line(`${placeWords(each)}: it alone tells something, so a mistake in it cannot show`, 'note', placeIn(text, each.span)),
+          ),
+      ),
+      ...lines(
+        'Readings left out',
+        fit.leftOut.slice(0, MOST_TOLD).map((each) => line(`${placeWords(each)}: ${each.why}`, 'note', placeIn(text, each.span))),
+      ),
+      ...lines(
+        'What to turn',
+        turningWords(fit.turning).map((words) => line(words, fit.turning.kind === 'not-checked' ? 'undecided' : undefined)),
+      ),
+      ...answer(text, study, fit),
+      ...fit.columns.flatMap((column, of) => columnCharts(fit, column, of)),
+      ...lines(
+        'Readings',
+        fit.columns.map((each): StudyLine => line(columnWords(each), each.isNoisy ? 'warning' : undefined)),
+      ),
+      ...lines(
+        'Not checked',
+        fitNotChecked(fit).map((words) => line(words, 'undecided')),
+      ),
+    ],
+    spread: undefined,
+    caution: CAUTION,
+  };
+}
+
+const MOST_TOLD = 10;
+
+function dimensionTable(text: string, { dimensions }: Fit): StudyTable {
+  return {
+    kind: 'table',
+    title: 'As the car is, ± one standard error',
+    hint: '',
+    columns: ['Dimension', 'Found', 'In the file', 'Left of its tolerance'],
+    rows: dimensions.map(({ name, span, dimension, value, error, nominal, prior, left, beyond, asDrawn }): StudyRow => {
+      const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
+      return {
+        name,
+        place: placeIn(text, span),
+        cells: [
+          Number.isFinite(error) ? withError(value, error, dimension) : 'not told',
+          asDrawn ? `as drawn${half}; found is what comes on top` : `${figureText({ value: nominal, dimension }, 1)}${half}`,
+          beyond === true ? 'it is beyond it' : left === undefined ? 'it has none' : percentText(Math.min(1, left), 0),
+        ],
+        share: undefined,
+      };
+    }),
+  };
+}
+
+function placeWords({ run, row, column, line: at }: ReadingPlace): string {
+  return `${column} of ${run}, ${at === undefined ? `row ${row}` : `line ${at} of its CSV file`}`;
+}
+
+function offWords({ columns }: Fit, reading: FitReading): string {
+  const { column } = columns[reading.of]!;
+  const by = decimal(Math.abs(reading.standardised), 1);
+  return `${placeWords(reading)}: ${figureIn(column, reading.value)}, where the others want ${figureIn(column, reading.fitted)}; ${by} times what is common: left out`;
+}
+
+function figureIn({ unit, dimension }: Column, value: number): string {
+  return unit === '%' ? percentText(value, 2) : figureText({ value, dimension }, 1);
+}
+
+/** The dimensions that are told, written as found. */
+function answer(text: string, study: Study, { dimensions, settled, untold }: Fit): readonly StudyAnswer[] {
+  // Of what shows only together none is written by itself.
+  const together = new Set(untold.flatMap(({ unknowns }) => unknowns));
+  const told = dimensions.filter(({ error, left }, i) => !together.has(i) && Number.isFinite(error) && (left === undefined || left < TOLD));
+  const writes = told.map((each): StudyWrite => writeOf(study, each));
+  if (!settled || writes.length === 0) return [];
+  return [
+    {
+      kind: 'answer',
+      title: 'The file as the car is',
+      standing: 'undecided',
+      lines: [line('to see what the car does as it stands: the drawing is then that of this car; check the file again after')],
+      diff: diffOf(text, study, writes),
+      writes,
+    },
+  ];
+}
+
+/** Of a tolerance: with more left the readings have told next to nothing. */
+const TOLD = 0.9;
+
+/** With a digit more than its standard error gives sense to. */
+function writeOf(study: Study, { index, value, error, asDrawn, nominal }: FittedDimension): StudyWrite {
+  const { path } = study.travel.mechanism.dimensions[index]!;
+  const { present, unit, dimension } = unknownAt(study, path);
+  const whole = asDrawn ? present + value - nominal : value;
+  const written = parseUnit(unit === '' ? PLACE_UNIT[dimension] : unit);
+  if (written === undefined || !(error > 0)) return { path, value: whole };
+  // In the unit in which it stands there.
+  const scale = toSi(1, written) - toSi(0, written);
+  const digits = Math.min(12, Math.max(0, Math.ceil(-Math.log10(error / scale / 3))));
+  return { path, value: toSi(Number(fromSi(whole, written).toFixed(digits)), written) };
+}
+
+/** What was read, found and drawn, and the misses in parts of the noise. */
+function columnCharts({ readings }: Fit, { run, column, noise }: FitColumn, of: number): readonly StudyCharts[] {
+  const own = readings.filter((each) => each.of === of && Number.isFinite(each.travel)).sort((a, b) => a.travel - b.travel);
+  const stations = rising(own.map(({ travel }) => Math.min(1, Math.max(0, travel))));
+  if (stations === undefined) return [];
+  const digits =
+    column.unit === '%'
+      ? 2
+      : figureDigits({ value: Math.max(...own.map(({ value }) => Math.abs(value))), dimension: column.dimension }) + 1;
+  const curve = (label: string, read: (reading: FitReading) => number, after = digits): ChartCurve => ({
+    column: `${column.name} ${label}`,
+    label,
+    part: column.owner,
+    values: Float64Array.from(own, (each) => finite(read(each))),
+    digits: after,
+  });
+  const [read, found, drawn] = (['value', 'fitted', 'drawn'] as const).map((key, i) =>
+    curve(['read', 'found', 'in the file'][i]!, (each) => each[key] * column.scale),
+  );
+  const misses = curve('read less found', ({ value, fitted }) => (value - fitted) / noise, 1);
+  return [
+    {
+      kind: 'charts',
+      stations,
+      charts: [
+        {
+          id: `fit-${of}`,
+          title: `${column.name} of ${run}`,
+          unit: column.unit,
+          curves: [read!, found!, drawn!],
+          bands: [],
+          straight: false,
+        },
+        {
+          id: `fit-${of}-misses`,
+          title: `Misses of ${column.name} of ${run}, in parts of its noise`,
+          unit: '',
+          curves: [misses],
+          bands: [
+            { severity: 'warning', from: 2, to: undefined, label: 'more than twice the noise above' },
+            { severity: 'warning', from: undefined, to: -2, label: 'more than twice the noise below' },
+          ],
+          straight: false,
+        },
+      ],
+    },
+  ];
+}
+
+const finite = (value: number): number => (Number.isFinite(value) ? value : NaN);
+
+/** Two readings at one place stand next to each other. Undefined where there are fewer than two. */
+function rising(travels: readonly number[]): Float64Array | undefined {
+  if (travels.length < 2) return undefined;
+  const stations = Float64Array.from(travels);
+  for (let i = 1; i < stations.length; i++) if (!(stations[i]! > stations[i - 1]!)) stations[i] = stations[i - 1]! + BESIDE;
+  const last = stations.at(-1)!;
+  return last > 1 ? stations.map((at) => at / last) : stations;
+}
+
+/** Of the pedal's travel; far less than is seen. */
+const BESIDE = 1e-9;

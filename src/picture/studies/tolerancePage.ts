@@ -1,0 +1,141 @@
+/** What tolerances do, for the view: of each outcome its range, what it comes from, ranked; rods that would win it back; what was not checked. */
+import { CAUTION } from '../../outputs/caution.ts';
+import { figureText, percentText } from '../../outputs/figure.ts';
+import {
+  figureName,
+  isWorthwhile,
+  NOT_CHECKED,
+  requiredWords,
+  settingWords,
+  varies,
+  verdictWords,
+  yieldWords,
+} from '../../outputs/toleranceText.ts';
+import type { StudyBlock, StudyFound, StudyLine, StudyRow, StudySpread, StudyTable } from '../../protocol/studies.ts';
+import type { Answers } from '../../solve.ts';
+import type { OutcomeTolerance, ToleranceStudy } from '../../studies/tolerance/tolerance.ts';
+import { placeIn } from '../place.ts';
+import { line, lines, standingOf } from './blocks.ts';
+
+/** @param answers of the text that was studied */
+export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: StudySpread | undefined): StudyFound {
+  const chosen = study.settings.filter(isWorthwhile).slice(0, MOST_SETTINGS);
+  return {
+    kind: 'tolerance',
+    verdict: verdictWords(study),
+    standing: study.kept === undefined ? 'undecided' : standingOf(study.kept.share === 1),
+    blocks: [
+      rangesOf(study),
+      ...requiredOf(study),
+      ...study.outcomes.flatMap((each) => causesOf(answers, each)),
+      ...lines(
+        'Requirements',
+        study.required.map((each) => line(requiredWords(each), standingOf(each.kept.share === 1))),
+      ),
+      ...lines(
+        'Rods set after assembly',
+        chosen.map((each) => line(settingWords(each))),
+      ),
+      ...lines(
+        'Not checked',
+        NOT_CHECKED.map((words) => line(words, 'undecided')),
+      ),
+    ],
+    spread,
+    caution: CAUTION,
+  };
+}
+
+const MOST_SETTINGS = 5;
+/** Causes told of one outcome. */
+const MOST_CAUSES = 8;
+/** A fraction; what has a smaller share is left out. */
+const LEAST_SHARE = 0.001;
+
+/** All outcomes, one beside the other. */
+function rangesOf({ outcomes, options }: ToleranceStudy): StudyTable {
+  return {
+    kind: 'table',
+    title: 'What varies, and how far',
+    hint: `Worst case: everything against it at once. RSS: the root of the sum of squares. Builds: between these lie 99.73 % of ${options.builds} built at random.`,
+    columns: ['Outcome', 'Middle', 'Worst case', 'RSS', 'Builds', 'Kept by'],
+    rows: outcomes.map(rangeRow),
+  };
+}
+
+function rangeRow(each: OutcomeTolerance): StudyRow {
+  const { outcome, middle, stack, corners, distribution } = each;
+  const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
+  const { percentiles, kept, missing } = distribution;
+  const range = (low: number, high: number): string => `${figure(low)} to ${figure(high)}`;
+  const isVarying = varies(each);
+  const without = missing > 0 ? `; ${missing} have none` : '';
+  return {
+    name: outcome.name,
+    place: undefined,
+    cells: [
+      figure(middle),
+      isVarying
+        ? corners !== undefined && corners.least <= corners.most
+          ? range(corners.least, corners.most)
+          : range(middle + stack.lowest, middle + stack.highest)
+        : 'does not vary',
+      !isVarying ? '–' : stack.kinked ? 'means little here' : `± ${figure(stack.rootSumSquare)}`,
+      (isVarying ? range(percentiles[0]!, percentiles.at(-1)!) : '–') + without,
+      kept === undefined ? 'not checked' : percentText(kept.share, 2),
+    ],
+    share: undefined,
+  };
+}
+
+/** Lines of `require`, decided for each build; nothing where the file has none. */
+function requiredOf({ required }: ToleranceStudy): readonly StudyTable[] {
+  if (required.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      title: 'What the file requires',
+      hint: '',
+      columns: ['Requirement', 'Kept by', 'Of builds', 'Fails in', 'Not decidable in'],
+      rows: required.map(({ name, builds, failed, undecided, kept }): StudyRow => {
+        return {
+          name,
+          place: undefined,
+          cells: [percentText(kept.share, 2), String(builds), String(failed), String(undecided)],
+          share: undefined,
+        };
+      }),
+    },
+  ];
+}
+
+/** Which dimensions an outcome's spread comes from, the greatest first. */
+function causesOf({ text }: Answers, { outcome, effects, advice, distribution, stack }: OutcomeTolerance): readonly StudyBlock[] {
+  const told = advice.filter(({ share }) => share >= LEAST_SHARE).slice(0, MOST_CAUSES);
+  if (told.length === 0) return [];
+  const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
+  const notes: readonly StudyLine[] = [
+    ...(distribution.kept === undefined
+      ? []
+      : [line(`Kept by ${yieldWords(distribution.kept)}`, standingOf(distribution.kept.share === 1))]),
+    ...(stack.kinked ? [line('A stop or a cable is just met: shares are those of one side and tell little', 'warning')] : []),
+  ];
+  return [
+    {
+      kind: 'table',
+      title: `What moves ${outcome.name.startsWith('opening') || outcome.name.startsWith('signal') ? 'the ' : ''}${outcome.name}`,
+      hint: '',
+      columns: ['Dimension', 'Its tolerance does', 'Of the spread', 'Half of it wins'],
+      rows: told.map(({ of, share, wonByHalf }): StudyRow => {
+        const swing = effects.find((effect) => effect.of === of)?.swing ?? NaN;
+        return {
+          name: figureName(of).replace(/^let\./, ''),
+          place: placeIn(text, of.span),
+          cells: [`± ${figure(Math.abs(swing))}`, percentText(share), percentText(wonByHalf)],
+          share: Math.min(1, Math.max(0, share)),
+        };
+      }),
+    },
+    ...lines('', notes),
+  ];
+}

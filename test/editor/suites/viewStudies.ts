@@ -1,0 +1,98 @@
+/** Studies of the view: that they run beside the editor, are cancelled, found, shown and written. */
+import { commands, ViewColumn, window } from 'vscode';
+import type { Suite } from '../suite.ts';
+import { doInWindow } from '../support/acts.ts';
+import { inWorkspace, openFile, replaceText, writeFile } from '../support/editor.ts';
+import { expectEqual, expectTrue } from '../support/expect.ts';
+import { expectSeen, seen, untilSeen } from '../support/page.ts';
+import { untilNoProblem, untilProblem } from '../support/problems.ts';
+import { fixesAt, lensesOf, positionOf } from '../support/requests.ts';
+import { openView, READY, untilText } from '../support/views.ts';
+
+const TUNE = 'tune-a-bellcrank.throttle.yaml';
+const RUNNING = 'Cancel: Dimensions for the curve';
+
+export const viewStudies: Suite = {
+  about: 'view, studies',
+  tests: {
+    'one that goes on is cancelled by its button': async () => {
+      await openView(TUNE);
+      await expectSeen('views', [READY]);
+      const running = commands.executeCommand('pedalToPlate.findDimensions');
+      await doInWindow(['press', RUNNING]);
+      await expectSeen('views', ['Cancelled; nothing was found out.']);
+      await running;
+    },
+
+    'the editor answers while dimensions are looked for': async () => {
+      const { document } = await openView(TUNE);
+      await expectSeen('views', [READY]);
+      let isOver = false;
+      const running = Promise.resolve(commands.executeCommand('pedalToPlate.findDimensions')).then(() => (isOver = true));
+      const began = Date.now();
+      await replaceText(document, 'open: 82 deg', 'open: 60 deg');
+      await untilProblem(document.uri, 'opening-early');
+      const actions = await fixesAt(document, positionOf(document, '38 mm'), 'refactor', 0);
+      expectTrue(!isOver, 'all of this came before the study was over');
+      console.log(`# answered within ${Date.now() - began} ms`);
+      expectTrue(
+        actions.some(({ title }) => title === 'Solve for crank_reach…'),
+        'the figure under the cursor can be solved for',
+      );
+      await running;
+      await expectSeen('views', ['Of the text before the last change, not as it stands. Run again']);
+    },
+
+    'dimensions are found, and an answer is written as one undo step that keeps every comment': async () => {
+      const { document } = await openView(TUNE);
+      await expectSeen('views', [READY]);
+      const before = document.getText();
+      const lenses = await lensesOf(document);
+      const titles = lenses.map(({ command }) => command?.title);
+      for (const title of ['Find dimensions', 'What tolerances do', 'Fit to the measurements']) {
+        expectTrue(titles.includes(title), `there is a lens “${title}”`);
+      }
+      await commands.executeCommand('pedalToPlate.findDimensions');
+      await untilSeen('viewButtons', 'an answer to write', (buttons) => buttons.includes('Write this: Answer 1'));
+      await doInWindow(['press', 'Write this: Answer 1']);
+      await untilText(document, (text) => text !== before);
+      const after = document.getText();
+      const figures = /(crank|shaft)_reach: [\d.]+ mm ±/g;
+      expectEqual(after.replaceAll(figures, ''), before.replaceAll(figures, ''), 'all but the free values');
+      await expectSeen('views', ['Written: one undo takes it back.']);
+      await window.showTextDocument(document, ViewColumn.One);
+      await commands.executeCommand('undo');
+      await untilText(document, (text) => text === before);
+      expectEqual(await seen('viewTroubles'), [], 'what went wrong in the page');
+    },
+
+    'what tolerances do stands in the view, with bands in the charts': async () => {
+      await openView(TUNE);
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('pedalToPlate.showTolerances');
+      await expectSeen('views', ['What varies, and how far', BANDS]);
+      expectEqual(await seen('viewTroubles'), [], 'what went wrong in the page');
+    },
+
+    'a CSV file of readings that is missing is a problem at its name, until it is there': async () => {
+      const text = `format: 1
+levers:
+  pedal: {pivot: [0, 0], arms: {pad: {radius: 220 mm, angle: 270 deg}}}
+  shaft: {pivot: [200 mm, 0], arms: {arm: {radius: 40 mm, angle: 90 deg}}, stops: {closed: 0 deg}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 20 deg, pad: pad}
+measured:
+  runs:
+    bench: {file: bench.csv}
+`;
+      const { document } = await openFile(await writeFile('measured.throttle.yaml', text), { viewColumn: ViewColumn.One });
+      const problem = await untilProblem(document.uri, 'unknown-name');
+      expectEqual(document.getText(problem.range), 'bench.csv', 'where the problem stands');
+      await writeFile('bench.csv', 'pedal.travel [%],pedal.effort [N]\n0,1\n50,2\n');
+      await untilNoProblem(document.uri, 'unknown-name');
+      expectTrue(inWorkspace('bench.csv').path.endsWith('/bench.csv'), 'it stands beside the file');
+    },
+  },
+};
+
+const BANDS =
+  'Shaded beside a curve: 5 % of 1000 random builds within the tolerances lie below, as many above. What acts along the load path is not looked at: closing torque, margins, effort.';

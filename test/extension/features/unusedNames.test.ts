@@ -1,0 +1,59 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { keepAnswers } from '../../../extension/answers.ts';
+import { fadeUnusedNames } from '../../../extension/features/unusedNames.ts';
+import { FOUR_BARREL, forTest, openThrottle, textIn, tidyUp } from '../../support/editorRequests.ts';
+import { changeDocument, closeDocument, DiagnosticSeverity, DiagnosticTag, shownProblems } from '../../support/vscode.ts';
+
+const NAME = 'file:///a.throttle.yaml';
+const SPARE = FOUR_BARREL.replace('let:\n', 'let:\n  spare: 3 mm\n');
+/** ms; problems are told 120 after the last key, and this 480 later. */
+const PAUSE = 200;
+
+let dispose: () => void;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  const answers = keepAnswers();
+  const fading = fadeUnusedNames(answers);
+  dispose = () => {
+    fading.dispose();
+    answers.dispose();
+  };
+});
+
+afterEach(() => {
+  dispose();
+  expect(vi.getTimerCount()).toBe(0);
+  vi.useRealTimers();
+  tidyUp();
+});
+
+test('a name that nothing uses fades once typing rests, and is in no list of problems', () => {
+  const document = openThrottle(SPARE, NAME);
+  vi.advanceTimersByTime(PAUSE);
+  expect(shownProblems.has(NAME)).toBe(false);
+  vi.runAllTimers();
+  const shown = shownProblems.get(NAME) ?? [];
+  expect(shown.map(({ range, message, severity, tags }) => [textIn(document, range as never), message, severity, tags])).toEqual([
+    ['spare', 'Nothing in this file uses spare', DiagnosticSeverity.Hint, [DiagnosticTag.Unnecessary]],
+  ]);
+});
+
+test('it stands out again once it is used, while the text cannot be read, and when the file closes', () => {
+  const document = openThrottle(SPARE, NAME);
+  const fades = (text: string): boolean => {
+    changeDocument(forTest(document), text);
+    vi.runAllTimers();
+    return shownProblems.has(NAME);
+  };
+  vi.runAllTimers();
+  expect([SPARE, SPARE.replace('38 mm', 'spare + 35 mm'), SPARE, `${SPARE}nonsense: 1\n`, SPARE].map(fades)).toEqual([
+    true,
+    false,
+    true,
+    false,
+    true,
+  ]);
+  closeDocument(forTest(document));
+  expect(shownProblems.has(NAME)).toBe(false);
+});

@@ -1,0 +1,128 @@
+/** What to turn: a car that is off by what can be turned is brought back by turning it. */
+import { describe, expect, test } from 'vitest';
+import { turningWords } from '../../../src/outputs/fitWords.ts';
+import type { Turning } from '../../../src/studies/fit/turn.ts';
+import { BENCH, benchText, fitted, TEN } from './bench.ts';
+
+const DEG = Math.PI / 180;
+const columns = ['pedal.travel', 'tps.signal', 'shaft.opening'];
+const noise = ['0.00002 V', '0.002 deg'];
+
+type Turned = Turning & { readonly kind: 'turn' };
+function turned(text: string): Turned {
+  const { turning } = fitted(text);
+  if (turning.kind !== 'turn') throw new Error(turning.why);
+  return turning;
+}
+
+describe('a rod that came out too long', () => {
+  const linkage = BENCH.replace(' ± 0.6 mm', ' ± 3 mm');
+  const turning = turned(benchText({ columns, at: TEN, car: { 'rods.link.length': 0.1125 }, fit: ['link.length'], noise, linkage }));
+
+  test('is turned back, in turns of its thread', () => {
+    expect(turning.wanted).toBe('drawing');
+    expect(turning.turns.map(({ kind, part }) => `${kind} ${part}`)).toEqual(['rod link']);
+    expect(turning.turns[0]!.change).toBeCloseTo(-2e-3, 5);
+    expect(turning.turns[0]!.turns).toBeCloseTo(-1.6, 2);
+    expect(turning.before[0]!.error).toBeGreaterThan(1 * DEG);
+    expect(turning.after[0]!.error).toBeLessThan(0.02 * DEG);
+  });
+
+  test('is told in words, with what is left', () => {
+    const [first, second] = turningWords(turning);
+    expect(first).toMatch(/^shaft\.opening: up to \d\.\d+° off the drawing, at \d+(?:\.\d)? % of pedal travel, 0(?:\.\d+)?° once turned$/);
+    expect(second).toMatch(/^link: 1\.6\d? turns shorter \(2 mm\)$/);
+  });
+
+  test('is told in mm where its thread is not given', () => {
+    const plain = turned(
+      benchText({
+        columns,
+        at: TEN,
+        car: { 'rods.link.length': 0.1125 },
+        fit: ['link.length'],
+        noise,
+        linkage: linkage.replace(', pitch: 1.25 mm', ''),
+      }),
+    );
+    expect(plain.turns[0]!.turns).toBeUndefined();
+    expect(turningWords(plain)[1]).toBe('link: 2 mm shorter; the file gives no pitch, so not in turns');
+  });
+
+  test('is turned no farther than it goes', () => {
+    // Between two levers alone, so that nothing else could help.
+    const linkage = `format: 1
+levers:
+  crank: {pivot: [0, 0], arms: {out: {radius: 38 mm, angle: 120 deg}}}
+  shaft: {pivot: [90, 10], arms: {arm: {radius: 32 mm, angle: 115 deg}}}
+pedal: {lever: crank, opens: clockwise, travel: 60 deg}
+rods:
+  link: {from: crank.out, to: shaft.arm, length: 95.7 mm, adjust: {min: 96.7 mm, max: 99 mm, pitch: 1 mm}}
+plates:
+  bank: {lever: shaft, bore: 42 mm, shaft: 8 mm, seat: 6 deg}
+`;
+    const text = benchText({
+      columns: ['pedal.travel', 'shaft.opening'],
+      at: TEN,
+      car: { 'rods.link.length': 0.0977 },
+      fit: ['link.length'],
+      noise: ['0.002 deg'],
+      linkage,
+    });
+    const [only, ...others] = turned(text).turns;
+    expect(others).toEqual([]);
+    expect(only).toMatchObject({ kind: 'rod', atEnd: true, turns: expect.closeTo(-1, 3) as number });
+    expect(only!.now + only!.change).toBeCloseTo(0.0967, 9);
+  });
+});
+
+test('a cable with too much slack is taken up, and one with too little is given some', () => {
+  for (const slack of [3e-3, 0.2e-3]) {
+    const turning = turned(benchText({ columns, at: TEN, car: { 'cables.main.slack': slack }, fit: ['main.slack'], noise }));
+    expect(turning.turns.map(({ kind }) => kind)).toEqual(['cable']);
+    expect(turning.turns[0]!.change).toBeCloseTo(1e-3 - slack, 5);
+    expect(turning.after[0]!.error).toBeLessThan(0.02 * DEG);
+    expect(turningWords(turning)[1]).toContain('its thread is not known');
+  }
+});
+
+test('a cable is never left with less slack than the drawing has, however well that would do', () => {
+  // Two arms off the other way: more pull would help, and the slack is all that could give it.
+  const linkage = BENCH.replace(', adjust: {min: 104 mm, max: 116 mm, pitch: 1.25 mm}', '');
+  const turning = turned(
+    benchText({ columns, at: TEN, car: { 'levers.crank.arms.out.radius': 0.0372 }, fit: ['crank.out.radius'], noise, linkage }),
+  );
+  for (const { kind, now, change } of turning.turns) if (kind === 'cable') expect(now + change).toBeGreaterThan(1e-3 - 1e-9);
+});
+
+test('a stop that stands wrong is moved', () => {
+  const linkage = BENCH.replace('open: 84 deg', 'open: 78 deg');
+  const turning = turned(
+    benchText({ columns, at: [...TEN, 95, 98], car: { 'levers.shaft.stops.open': 75 * DEG }, fit: ['shaft.stops.open'], noise, linkage }),
+  );
+  expect(turning.turns.map(({ kind, part }) => `${kind} ${part}`)).toEqual(['open-stop shaft']);
+  expect(turning.turns[0]!.change / DEG).toBeCloseTo(3, 1);
+});
+
+test('nothing is turned on a car that is as drawn', () => {
+  const turning = turned(benchText({ columns, at: TEN, fit: ['link.length', 'main.slack'], noise }));
+  expect(turning.turns).toEqual([]);
+  expect(turningWords(turning).at(-1)).toContain('nothing that can be turned');
+});
+
+test('the curve of `tune` is what is wanted where the file gives one', () => {
+  const tune = `tune:
+  free:
+    reach: {from: 30 mm, to: 40 mm}
+  curve: {of: shaft.opening, through: [[0 %, 0 deg], [50 %, 30 deg], [90 %, 66 deg]]}
+`;
+  const linkage = BENCH.replace('levers:', 'let:\n  reach: 38 mm\nlevers:').replace('radius: 38 mm ± 0.3 mm', 'radius: reach') + tune;
+  const turning = turned(benchText({ columns, at: TEN, fit: ['main.slack'], noise, linkage }));
+  expect(turning.wanted).toBe('tune');
+  expect(turning.after[0]!.error).toBeLessThan(turning.before[0]!.error);
+});
+
+test('without plates and without a curve it is not checked, and says so', () => {
+  const { turning } = fitted(benchText({ columns, at: TEN, fit: ['main.slack'], noise, linkage: BENCH.replace(/plates:\n.*\n/, '') }));
+  expect(turningWords(turning)).toEqual(['not checked: The file has neither plates nor a `tune` curve: there is no curve to restore']);
+});

@@ -1,0 +1,15 @@
+/** Stand-in for logs in the editor's Output. */
+
+/** What was written into each that lives, by its name. */
+export const logs = new Map<string, unknown[]>();
+
+export function createOutputChannel(name: string, { log }: { readonly log: boolean }) {
+  if (!log || logs.has(name)) throw new Error(`${name} is no log, or there twice`);
+  const written: unknown[] = [];
+  logs.set(name, written);
+  return {
+    info: (line: string) => written.push(line),
+    error: (error: unknown) => written.push(error),
+    dispose: () => logs.delete(name),
+  };
+}
