@@ -3,13 +3,6 @@ import type { StartingFile } from './startingFile.ts';
 
 export const EXAMPLE_FILES: readonly StartingFile[] = [
   {
-    name: 'as-built',
-    title: 'A car as built, read on the bench',
-    about:
-      'The drawing of a linkage, and what was read on the car that was built from it: as-built.csv, beside this file. Both are invented.',
-    text: '# The drawing of a linkage, and what was read on the car that was built from it: as-built.csv, beside this file. Both are invented.\n#\n# The rod was screwed together by hand, the sensor clocked by eye, and the cable hung with the slack that came out. `measured` asks how long,\n# how far and how much; the answer also says which reading was a slip, and what to turn so that the shaft opens as drawn.\nformat: 1\ntitle: A car as built, read on the bench\nlet:\n  crank_reach: 38 mm\n  shaft_reach: 32 mm\npoints:\n  crank_pivot: [512, 148]\n  shaft_centre: [604, 172]\n\nlevers:\n  pedal:\n    pivot: [0, 0]\n    arms:\n      pad: {radius: 240 mm, angle: -70 deg}\n      clevis: {radius: 72 mm, angle: 104 deg}\n    friction: 50 N*mm\n  bellcrank:\n    pivot: crank_pivot\n    arms:\n      out: {radius: crank_reach, angle: 166 deg}\n    drums:\n      quadrant: {radius: 22 mm, wraps: clockwise, groove: 95 deg}\n    friction: 12 N*mm\n  shaft:\n    pivot: shaft_centre\n    arms:\n      arm: {radius: shaft_reach, angle: 140 deg}\n    stops: {closed: 0 deg, open: 82 deg}\n    friction: 20 N*mm\n\npedal: {lever: pedal, opens: counterclockwise, travel: 27 deg, pad: pad}\n\ncables:\n  main:\n    from: pedal.clevis\n    leaves: [96, 68]\n    enters: [448, 186]\n    to: bellcrank.quadrant\n    slack: 1 mm\n    bend: 120 deg\n    friction: 0.12\n    stiffness: 60 N/mm\n\nrods:\n  link:\n    from: bellcrank.out\n    to: shaft.arm\n    adjust: {min: 104 mm, max: 116 mm, pitch: 1 mm}\n    ends: {kind: rod_end, misalignment: 12 deg, pin: 6 mm, friction: 0.1}\n\nplates:\n  bank: {lever: shaft, count: 4, bore: 42 mm, shaft: 8 mm, seat: 6 deg, idle: 1.5 deg, vacuum: 65 kPa}\n\nsensors:\n  tps: {lever: shaft, at_closed: 12 deg, range: [0 deg, 110 deg], signal: [0.5 V, 4.5 V], mechanical: [-5 deg, 115 deg], supply: 5 V, bits: 10}\n\nsprings:\n  return_front: {lever: shaft, rate: 2.2 N*mm/deg, preload: 240 N*mm}\n  return_rear: {lever: shaft, rate: 2.2 N*mm/deg, preload: 240 N*mm}\n\nrequire:\n  opens fully: at(100%, shaft.opening) >= 81 deg\n  soft tip-in: at(25%, bank.area) <= 15% * max(bank.area)\n\nmeasured:\n  fit: [link.length, main.slack, tps.at_closed]\n  runs:\n    bench:\n      file: as-built.csv\n      noise: {tps.signal: 4 mV, shaft.opening: 0.2 deg}\n',
-  },
-  {
     name: 'firm-pedal',
     title: 'A firm pedal',
     about:

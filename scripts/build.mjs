@@ -64,7 +64,7 @@ const forEditor = {
   target: 'es2022',
 };
 
-/** Web hosts evaluate a script as it comes, and only one whose name ends in `.js`. */
+/** As web hosts evaluate it: a script as it comes. Node hosts run it as well. */
 const forWebEditor = { ...forEditor, platform: 'browser' };
 
 /**
@@ -74,15 +74,17 @@ const forWebEditor = { ...forEditor, platform: 'browser' };
 const LATER = 'extension/throttleFiles.ts';
 
 /**
- * The same source twice: `main` for hosts that run in Node, `browser` for those that run in a web worker.
+ * One bundle for every host. A web host evaluates it, and only a file whose name ends in `.js`; one that runs in Node asks for it through
+ * `main.cjs`, and the `package.json` beside it says that it is CommonJS, which that of the clone denies.
  *
  * @param {object} [options]
  * @param {string} [options.folder] where to, from the clone's folder, with a separator at its end
  * @param {boolean} [options.sourcemap] whether a map stands beside each, which it names
  */
 export async function buildExtension({ folder = 'build/extension/', sourcemap = true } = {}) {
-  await bundleExtension({ ...forEditor, sourcemap, outfile: `${folder}main.cjs` });
-  await bundleExtension({ ...forWebEditor, sourcemap, outfile: `${folder}browser.js` });
+  await bundleExtension({ ...forWebEditor, sourcemap, outfile: `${folder}extension.js` });
+  replaceFile(`${root}${folder}main.cjs`, "module.exports = require('./extension.js');\n");
+  replaceFile(`${root}${folder}package.json`, '{ "type": "commonjs" }\n');
 }
 
 /**

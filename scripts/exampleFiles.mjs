@@ -1,6 +1,6 @@
 /**
  * The bundled examples as a module of the extension, which has no disk to read them from in a web host. Those whose name ends in
- * `-broken` show what goes wrong and are nothing to start from.
+ * `-broken` show what goes wrong and are nothing to start from, nor are those that need another file beside them.
  */
 import { format, resolveConfig } from 'prettier';
 import { root } from './setUp.mjs';
@@ -13,7 +13,7 @@ import { root } from './setUp.mjs';
 export async function exampleFiles(examples, path) {
   const files = Object.entries(examples)
     .map(([file, text]) => ({ name: file.replace(/\.throttle\.yaml$/, ''), text }))
-    .filter(({ name }) => !name.endsWith('-broken'))
+    .filter(({ name, text }) => !name.endsWith('-broken') && !NEEDS_ANOTHER.test(text))
     .map(({ name, text }) => ({ name, title: titleIn(text), about: firstParagraph(text), text }));
   const source = `/** Generated from the files of examples/. Do not edit. */
     import type { StartingFile } from './startingFile.ts';
@@ -22,6 +22,9 @@ export async function exampleFiles(examples, path) {
     `;
   return format(source, { ...(await resolveConfig(root + path)), filepath: root + path });
 }
+
+/** A run of readings from a file. */
+const NEEDS_ANOTHER = /^ +file: /m;
 
 /** An example always has a title: the test of this module's outcome holds it. */
 function titleIn(text) {

@@ -30,7 +30,8 @@ export function publishProblems(
     onDidSolve(({ document, answers }) => publish(document, answers)),
     // What single failures do comes behind, once typing rests.
     onDidLookAtFailures(({ document, answers }) => publish(document, answers)),
-    measured?.onDidChange(({ document, answers }) => publish(document, latestWhole(document) ?? answers)) ?? new Disposable(() => undefined),
+    measured?.onDidChange(({ document, answers }) => publish(document, latestWhole(document) ?? answers)) ??
+      new Disposable(() => undefined),
     onDidForget((document) => collection.delete(document.uri)),
     workspace.onDidChangeConfiguration((event) => {
       if (!event.affectsConfiguration(SEVERITY_SETTING)) return;

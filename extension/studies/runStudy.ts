@@ -155,10 +155,9 @@ async function readyThread(extensionUri: Uri): Promise<ReadyThread | undefined> 
 /** It starts within a quarter of a second; a host that has not by then refuses quietly. */
 const PATIENCE_MS = 20_000;
 
-/** The extension's own bundle, the one that this host runs. */
+/** The extension's own bundle, which every host runs. */
 async function bundleText(extensionUri: Uri): Promise<string> {
-  const name = typeof Worker === 'function' ? 'browser.js' : 'main.cjs';
-  return new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(extensionUri, 'build', 'extension', name)));
+  return new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(extensionUri, 'build', 'extension', 'extension.js')));
 }
 
 async function runHere(

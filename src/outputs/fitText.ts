@@ -38,7 +38,10 @@ export function fittedText({ text, columns }: Answers, fit: Fit, { file, paint =
     `${decimal(Math.abs(reading.standardised), 1)} times what is common: left out`;
   const sections = [
     [paint('strong', printable(file))],
-    section(fit.settled ? 'As the car is, ± one standard error' : 'Where the fit stopped, not to be relied on', fit.dimensions.map(dimensionWords)),
+    section(
+      fit.settled ? 'As the car is, ± one standard error' : 'Where the fit stopped, not to be relied on',
+      fit.dimensions.map(dimensionWords),
+    ),
     section('What these readings cannot tell', [
       ...fit.untold.map((each) => untoldWords(fit, each)),
       ...fit.correlated.map((each) => correlatedWords(fit, each)),

@@ -19,11 +19,13 @@ const MOST_DIGITS = 9;
 export function dimensionWords({ name, dimension, nominal, value, error, prior, left, beyond, asDrawn }: FittedDimension): string {
   const file = figureText({ value: nominal, dimension }, 1);
   const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
-  const drawn = asDrawn ? 'beyond the drawn length of its rod, which the file leaves as drawn' : `the file has ${file}${half}`;
-  if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${file} as the file has it`;
+  const has = asDrawn ? 'as drawn' : `${file} as the file has it`;
+  if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${has}`;
   const outside = beyond === true ? '; that is beyond its tolerance' : '';
   const rest = left === undefined ? '' : `; ${percentText(Math.min(1, left), 0)} of its tolerance is left`;
-  return `${name}: ${withError(value, error, dimension)}; ${drawn}${outside}${rest}`;
+  const found = withError(asDrawn ? Math.abs(value) : value, error, dimension);
+  const drawn = asDrawn ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn; the file gives no length` : `; the file has ${file}${half}`;
+  return `${name}: ${found}${drawn}${outside}${rest}`;
 }
 
 /** With the combination that shows, where it is one of two. */

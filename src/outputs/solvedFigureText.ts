@@ -64,7 +64,7 @@ export function boundsWords(solved: FigureSolved): string {
     case 'tune':
       return `${range}, the bounds in \`tune\``;
     case 'usual':
-      return `${range}, the usual bounds (common practice, no source)`;
+      return `${range}, the usual bounds (common practice, no source), as far as the format and \`adjust\` let it`;
   }
 }
 

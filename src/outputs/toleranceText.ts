@@ -127,7 +127,10 @@ export function settingWords({ rod, adjustable, by, takes, beyondRange, spreads 
 }
 
 export function verdictWords({ kept, options, toleranced }: ToleranceStudy): string {
-  const law = options.law === 'normal' ? 'a tolerance is three standard deviations' : 'evenly over each tolerance (three standard deviations are then √3 times the root of the sum of squares)';
+  const law =
+    options.law === 'normal'
+      ? 'a tolerance is three standard deviations'
+      : 'evenly over each tolerance (three standard deviations are then √3 times the root of the sum of squares)';
   const plays = toleranced.filter(({ play }) => play !== undefined).length;
   const played = plays === 0 ? '' : ` and the play of ${countText(plays, 'pin')}`;
   const of = `${options.builds} builds from ${countText(toleranced.length - plays, 'toleranced dimension')}${played}, ${law}`;

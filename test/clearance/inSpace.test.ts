@@ -130,7 +130,11 @@ const offset = fc.record({
   before: fc.double({ min: 0, max: 120, noNaN: true }),
   after: fc.double({ min: 0.1, max: 120, noNaN: true }),
 });
-interface Offset { readonly turn: number; readonly before: number; readonly after: number }
+interface Offset {
+  readonly turn: number;
+  readonly before: number;
+  readonly after: number;
+}
 
 function barBeside(at: Point3, out: Point3, distance: number, { turn, before, after }: Offset): readonly [Point3, Point3] {
   const size = Math.hypot(...out);

@@ -15,6 +15,11 @@ const files = {
     noise,
     off: { '4:0': 0.2 },
   }),
+  bare_count: benchText({
+    columns: ['pedal.travel', 'tps.signal'],
+    at: [0, 30, 80],
+    fit: ['main.slack', 'tps.at_closed', 'crank.out.radius'],
+  }).replace('38 mm ± 0.3 mm', '38 mm'),
   plain: BENCH,
   empty: 'format: 1\n',
   'shop/car': fromFile,
@@ -51,6 +56,13 @@ describe('fit', () => {
       /tps\.signal of bench, row 5 \(line \d+\): 2\.\d+ V, where the others want \d\.\d+ V; \d+\.\d times what is common:\s+left out/,
     );
     expect(out).toMatch(/not all can be told; 1 reading off and left out\n$/);
+    expect(code).toBe(1);
+  });
+
+  it('does not call it sound where there are no more readings than dimensions, so that nothing can be held against any', async () => {
+    const { code, out } = await call(['fit', 'bare_count'], { files });
+    expect(out).toContain('it alone tells something, so a mistake in it cannot show');
+    expect(out).toMatch(/3 dimensions from 3 readings; nothing can be held against any reading\n$/);
     expect(code).toBe(1);
   });
 

@@ -49,8 +49,9 @@ test('it holds what the installed extension reads, and nothing else', () => {
   expect([...files.keys()].sort()).toEqual(
     [
       'LICENSE.txt',
-      'build/extension/browser.js',
+      'build/extension/extension.js',
       'build/extension/main.cjs',
+      'build/extension/package.json',
       'build/webview/view.css',
       'build/webview/view.js',
       'changelog.md',

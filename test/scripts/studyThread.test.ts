@@ -16,7 +16,7 @@ let bundle = '';
 
 beforeAll(async () => {
   await buildExtension({ folder: FOLDER, sourcemap: false });
-  bundle = readFileSync(`${fileURLToPath(new URL('../../', import.meta.url))}${FOLDER}main.cjs`, 'utf8');
+  bundle = readFileSync(`${fileURLToPath(new URL('../../', import.meta.url))}${FOLDER}extension.js`, 'utf8');
 }, 120_000);
 
 /** Starts a thread that is given a job once it listens. */

@@ -135,7 +135,8 @@ export function* fit(study: Study, gathered: Gathered): Generator<FitProgress, F
   const posterior = posteriorOf(unknowns, at, weights);
   const information = informationOf(unknowns, at, weights);
   const untold = untoldBy(information);
-  const settled = at.settled && !hasStrayed(dimensions.all, untold);
+  const lost = untold.flatMap(({ unknowns: [j], shown }) => (shown === 0 && !Number.isFinite(dimensions.all[j!]!.error) ? [j!] : []));
+  const settled = at.settled && !lost.some((j) => hasStrayed(dimensions.all[j]!));
   const judged = judgeReadings(taken, found, dimensions.covariance, unknowns, { drawn, travels, usable });
   return {
     dimensions: dimensions.all,
@@ -150,22 +151,18 @@ export function* fit(study: Study, gathered: Gathered): Generator<FitProgress, F
     idle,
     held,
     settled,
-    turning: settled ? whatToTurn(study, unknowns, at.values) : { kind: 'not-checked', why: NOT_SETTLED },
+    turning: settled ? whatToTurn(study, unknowns, at.values, lost) : { kind: 'not-checked', why: NOT_SETTLED },
   };
 }
 
-const NOT_SETTLED = 'the fit did not settle, so that how the car stands is not known';
+const NOT_SETTLED = 'The fit did not settle, so that how the car stands is not known';
 
 /**
  * Whether the fit went away from the file along a dimension that it then lost from sight: where a sensor is at its end, say, or a lever on
- * its stop, no reading changes any more, and any place there is as good.
+ * its stop, no reading changes any more, and any place there is as good. @param dimension that nothing tells
  */
-function hasStrayed(dimensions: readonly FittedDimension[], untold: readonly Untold[]): boolean {
-  return untold.some(({ unknowns: [j], shown }) => {
-    if (j === undefined || shown > 0) return false;
-    const { error, value, nominal, scale } = dimensions[j]!;
-    return !Number.isFinite(error) && Math.abs(value - nominal) > STRAYED * scale;
-  });
+function hasStrayed({ value, nominal, scale }: FittedDimension): boolean {
+  return Math.abs(value - nominal) > STRAYED * scale;
 }
 
 /** Of the scale of a dimension; less is rounding of the steps. */
@@ -202,10 +199,9 @@ function* robustEstimate(problem: Problem, readings: readonly Taken[], usable: F
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     const next = screen(unknowns, at, { columns, usable });
     if (next.every((weight, i) => weight === weights[i])) break;
-    weights = next;
-    const again: Estimate | undefined = yield* run(at.x, weights, 1, 'without readings that are off');
+    const again: Estimate | undefined = yield* run(at.x, next, 1, 'without readings that are off');
     if (again === undefined) break;
-    at = again;
+    [weights, at] = [next, again];
   }
   return { at, weights };
 }

@@ -31,7 +31,7 @@ export function farthest(count: number): number {
 /** Of accusing any reading at all, where none is wrong. */
 const CHANCE = 0.01;
 
-/** 1 for the readings that count, 0 for those that are too far off, and for those that never count. */
+/** 1 for the readings that count, 0 for those that are too far off, and for those that never count. Where too many are off, none is accused. */
 export function screen(unknowns: readonly Unknown[], of: Estimate, screening: Screening): Float64Array {
   const model = modelOf(unknowns, of);
   const weights = Float64Array.from(screening.usable);
@@ -69,7 +69,7 @@ export function screen(unknowns: readonly Unknown[], of: Estimate, screening: Sc
     else break;
   }
   const left = weights.reduce((sum, each) => sum + each, 0);
-  return count - left > most ? Float64Array.from(screening.usable) : weights;
+  return count - left > Math.max(1, most) ? Float64Array.from(screening.usable) : weights;
 }
 
 /** Of the readings; where more are off it is not single readings that are wrong. */

@@ -46,8 +46,8 @@ export type Turning =
   /** A sentence without a full stop. */
   | { readonly kind: 'not-checked'; readonly why: string };
 
-/** @param values of the unknowns as the car has them, SI */
-export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: Float64Array): Turning {
+/** @param values of the unknowns as the car has them, SI @param untold those of them that nothing tells, which count as the file has them */
+export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: Float64Array, untold: readonly number[]): Turning {
   const { mechanism } = study.travel;
   const car = Float64Array.from(mechanism.nominal);
   unknowns.forEach(({ index }, j) => (car[index] = values[j]!));
@@ -61,6 +61,15 @@ export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: F
   const still = new Float64Array(adjusters.length);
   const before = trial.off(still);
   if (before === undefined) return { kind: 'not-checked', why: 'The car as found has no value somewhere along the wanted curve' };
+  const open = untold.flatMap((j) => {
+    const { index, scale, name } = unknowns[j]!;
+    const other = Float64Array.from(car);
+    other[index]! += STIR * scale;
+    const off = createTrial(createBuild(mechanism, other), goals, adjusters).off(still);
+    const isSame = off !== undefined && off.every(({ error }, i) => Math.abs(error - before[i]!.error) < STIR * goals[i]!.enough);
+    return isSame ? [] : [name];
+  });
+  if (open.length > 0) return { kind: 'not-checked', why: `The curve rests on ${open.join(', ')}, which these readings do not tell` };
   let chosen: readonly number[] = [];
   let change: Float64Array = still;
   let cost = trial.costAt(still);
@@ -92,6 +101,8 @@ export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: F
   };
 }
 
+/** Of the scale of a dimension, to see whether the curve rests on it; and of what is as good as none, by how much it then is another. */
+const STIR = 0.01;
 /** One more has to bring the sum of squares below this part of what it was. Common practice, no source. */
 const HELPS = 0.8;
 /** Of what an adjuster can do. */

@@ -197,6 +197,19 @@ describe('what cannot be told', () => {
     expect(untold.some(({ unknowns }) => unknowns.includes(0) && unknowns.includes(1))).toBe(true);
   });
 
+  test('and went out of sight on the way does not count as found, nor is anything turned for it', () => {
+    // Millivolts written as volts: the sensor stays at its least signal whatever the dimensions are, once the fit has gone there.
+    const text = benchText({
+      columns: ['pedal.travel', 'tps.signal'],
+      at: TEN,
+      fit: ['main.slack', 'tps.at_closed'],
+      noise: ['0.004 V'],
+    }).replace(/ V\]/g, ' mV]');
+    const { settled, turning, dimensions } = fitted(text);
+    expect(dimensions.map(({ error }) => error)).toEqual([Infinity, Infinity]);
+    expect([settled, turning.kind]).toEqual([false, 'not-checked']);
+  });
+
   test('is told of three together', () => {
     const fit = fitted(
       benchText({

@@ -67,6 +67,16 @@ test('readings that all scatter three times as far as their noise says are told 
   expect(accused(text)).toEqual([]);
 });
 
+test('where more are wrong than single slips, none is accused: it is said that all scatter', () => {
+  // Every second of one column: as many against as for.
+  const off = Object.fromEntries(AT.flatMap((_, i) => (i % 2 === 0 ? [[`${i}:0`, 0.3 + 0.1 * (i % 3)]] : [])));
+  const wrong = { ...off, '1:1': 9, '5:1': -9, '9:1': 9, '13:1': -9 };
+  const text = benchText({ ...base, off: wrong });
+  const { columns } = fitted(text);
+  expect(accused(text)).toEqual([]);
+  expect(columns.map(({ isNoisy }) => isNoisy)).toEqual([true, true]);
+});
+
 test('a reading that alone tells a dimension cannot be held against anything, and is told so', () => {
   const text = benchText({ columns: COLUMNS, at: TEN, car, fit: ['tps.at_closed', 'link.length'], noise: NOISE }).replace(
     /(\[(?!50 )\d+ %, )[^,]+ V/g,

@@ -1,6 +1,6 @@
 /** What to turn: a car that is off by what can be turned is brought back by turning it. */
 import { describe, expect, test } from 'vitest';
-import { turningWords } from '../../../src/outputs/fitWords.ts';
+import { turningWords, turnWords } from '../../../src/outputs/fitWords.ts';
 import type { Turning } from '../../../src/studies/fit/turn.ts';
 import { BENCH, benchText, fitted, TEN } from './bench.ts';
 
@@ -86,6 +86,15 @@ test('a cable with too much slack is taken up, and one with too little is given 
   }
 });
 
+test('a cable that is taken up as far as the drawing has it says that, and nothing of the end of its thread', () => {
+  const fit = fitted(benchText({ columns, at: TEN, car: { 'cables.main.slack': 3e-3 }, fit: ['main.slack'], noise }));
+  const [turn] = fit.turning.kind === 'turn' ? fit.turning.turns : [];
+  const words = turnWords({ ...turn!, change: -2e-3, atEnd: true });
+  expect(words).toBe(
+    'main: 2 mm less slack, down to the slack that the file has and no further; the file does not speak of its adjuster: in mm, its thread is not known',
+  );
+});
+
 test('a cable is never left with less slack than the drawing has, however well that would do', () => {
   // Two arms off the other way: more pull would help, and the slack is all that could give it.
   const linkage = BENCH.replace(', adjust: {min: 104 mm, max: 116 mm, pitch: 1.25 mm}', '');
@@ -120,6 +129,25 @@ test('the curve of `tune` is what is wanted where the file gives one', () => {
   const turning = turned(benchText({ columns, at: TEN, fit: ['main.slack'], noise, linkage }));
   expect(turning.wanted).toBe('tune');
   expect(turning.after[0]!.error).toBeLessThan(turning.before[0]!.error);
+});
+
+describe('is not told', () => {
+  // Foot off, the shaft stands on its stop whatever the rod and the slack are.
+  const still = { columns, at: [0, 0, 0, 0], noise };
+
+  test('where the curve rests on what the readings do not tell', () => {
+    const linkage = BENCH.replace(' ± 0.6 mm', '');
+    const fit = fitted(benchText({ ...still, fit: ['main.slack', 'link.length', 'tps.at_closed'], linkage }));
+    expect(turningWords(fit.turning)).toEqual([
+      'not checked: The curve rests on main.slack, link.length, which these readings do not tell',
+    ]);
+  });
+
+  test('but is where it does not', () => {
+    const fit = fitted(benchText({ columns, at: TEN, fit: ['back.preload', 'link.length'], noise }));
+    expect(fit.dimensions[0]!.error).toBe(Infinity);
+    expect(fit.turning.kind).toBe('turn');
+  });
 });
 
 test('without plates and without a curve it is not checked, and says so', () => {
