@@ -190,6 +190,6 @@ input, with its CSV files in the current folder.
 
 Options:
       --format FORMAT      text (the default), or json with every digit and with each reading beside what was found${COMMON}
-Exit code: 0 every dimension is told and within its tolerance, and every reading goes with the others, 1 not so, or an error in the
-text, 2 there is nothing to find, a CSV file or the file cannot be used.
+Exit code: 0 every dimension is told and within its tolerance, and every reading goes with the others and could be held against them,
+1 not so, or an error in the text, 2 there is nothing to find, a CSV file or the file cannot be used.
 `;

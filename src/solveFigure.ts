@@ -108,7 +108,9 @@ export function* solveFigure(text: string, question: FigureQuestion): Generator<
   for (const root of found.roots) {
     const choice = choiceOf(answers, unknown, root, answerAt);
     // Two roots may round to one figure.
-    if (choice !== undefined && !choices.some(({ value }) => value === choice.value)) choices.push(choice);
+    // Of several comparisons one may be just met where another is not: that is no answer.
+    if (choice === undefined || (now.comparisons.length > 1 && choice.answer.outcome !== 'passed')) continue;
+    if (!choices.some(({ value }) => value === choice.value)) choices.push(choice);
     yield { done: places, of: places };
   }
   const nearest = choices.length === 0 && found.nearest !== undefined ? found.nearest.value : undefined;
@@ -262,10 +264,10 @@ function lookOf(answer: RequirementAnswer | undefined, comparisons: number): Loo
   return { misses, holds: answer === undefined || answer.outcome === 'undecided' ? undefined : answer.outcome === 'passed' };
 }
 
-function whyNothing({ missing }: WantedFigure, places: number, { change }: FigureQuestion, { reason }: RequirementAnswer): string {
+function whyNothing({ missing }: WantedFigure, places: number, { change }: FigureQuestion, { reason, outcome }: RequirementAnswer): string {
   return missing === places
     ? `What is demanded has no value with any \`${change}\` within the bounds${reason === undefined ? '' : `: ${reason}`}`
-    : `What is demanded does not depend on \`${change}\``;
+    : `What is demanded does not depend on \`${change}\` within the bounds: it is ${outcome === 'passed' ? '' : 'not '}met whatever that is`;
 }
 
 /** Undefined where it cannot be written. */

@@ -76,8 +76,9 @@ function* fitSteps(text: string, beside: readonly (readonly [string, BesideFile]
       yield { share: value.of > 0 ? Math.min(1, value.done / value.of) : 0, note: value.note };
       continue;
     }
-    const { study } = solve(text);
-    if (value.kind === 'fitted' && study !== undefined) return { kind: 'found', found: fitPage(text, study, value, value.problems) };
+    const { study, problems } = solve(text);
+    if (value.kind === 'fitted' && study !== undefined)
+      return { kind: 'found', found: fitPage(text, study, value, [...problems, ...value.problems]) };
     return { kind: 'refused', why: value.kind === 'not-fitted' ? value.why : 'Nothing in the file can be solved' };
   }
 }

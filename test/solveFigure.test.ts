@@ -130,6 +130,11 @@ describe('a choice', () => {
     expect(holding[0]).toMatchObject({ from: choices[0]!.root, to: choices[1]!.root, open: { from: false, to: false } });
   });
 
+  test('of a demand in two parts is none where the other is not met', () => {
+    const demand = 'at(40%, pedal.effort) <= 1 N and at(40%, pedal.effort) >= 2 N';
+    expect(solved(text, { change: 'springs.close.preload', demand }).choices).toEqual([]);
+  });
+
   test('is the same every time, and the bounds of `tune` are the first to be taken', () => {
     const tuned = `${text.replace('format: 1\n', 'format: 1\nlet: {reach: 40 mm}\n').replace('radius: 40 mm ± 0.1 mm', 'radius: reach')}tune: {free: {reach: {from: 35 mm, to: 50 mm}}, curve: {of: first.opening, through: [[0 %, 0 deg], [100 %, 60 deg]]}}\n`;
     const question = { change: 'reach', demand: 'opens' };
@@ -149,7 +154,7 @@ describe('what is asked wrongly', () => {
     [{ change: 'whole', demand: full }, /follows from the formula `2 \* half`/, /Change `half` instead/],
     [{ change: 'coupler', demand: full }, /not one figure/, /rods\.coupler\.length/],
     [{ change: 'levers.foot', demand: full }, /not one figure/, /levers\.foot\.pivot/],
-    [{ change: 'idle', demand: full }, /does not depend on `idle`/],
+    [{ change: 'idle', demand: full }, /does not depend on `idle` within the bounds: it is not met/],
     [{ change: 'half', demand: 'opens' }, /no requirement `opens`/, /Write a comparison/],
     [{ change: 'half', demand: '' }, /missing/],
     [{ change: 'half', demand: 'driven.opening ==' }, /./],

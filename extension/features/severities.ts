@@ -2,6 +2,7 @@
 import { workspace } from 'vscode';
 import type { TextDocument } from 'vscode';
 import { isChosenSeverity, withSeverities, type ChosenSeverities, type ChosenSeverity } from '../../src/findings/chosenSeverities.ts';
+import { withFindings } from '../../src/outputs/withFindings.ts';
 import type { Answers } from '../../src/solve.ts';
 import { SETTINGS } from '../language.ts';
 
@@ -20,6 +21,5 @@ export function chosenSeverities(document: TextDocument): ChosenSeverities {
  */
 export function asChosen(document: TextDocument, answers: Answers): Answers {
   const findings = withSeverities(answers.findings, chosenSeverities(document));
-  // A copy works out all that the answers still leave for later.
-  return findings === answers.findings ? answers : { ...answers, findings };
+  return findings === answers.findings ? answers : withFindings(answers, findings);
 }

@@ -33,7 +33,8 @@ export function createStudyRunner(extensionUri: Uri): StudyRunner {
     clearTimeout(timer);
     const known = idle;
     idle = undefined;
-    if (known !== undefined || isWithoutThreads) return known;
+    if (known?.isAlive() === true) return known;
+    if (isWithoutThreads) return undefined;
     const thread = await readyThread(extensionUri);
     isWithoutThreads ||= thread === undefined;
     return thread;
@@ -95,6 +96,8 @@ const KEPT_MS = 60_000;
 
 /** A thread that has said that it listens, and does one thing at a time. */
 interface ReadyThread {
+  /** False once it has ended by itself, as for want of memory. */
+  isAlive(): boolean;
   work(job: Job, told: (progress: StudyProgress) => void): Promise<StudyOutcome>;
   stop(): void;
 }
@@ -103,11 +106,13 @@ interface ReadyThread {
 async function readyThread(extensionUri: Uri): Promise<ReadyThread | undefined> {
   let thread: Thread | undefined;
   let waiting: { told(progress: StudyProgress): void; end(outcome: StudyOutcome): void; fail(why: string): void } | undefined;
+  let hasFailed = false;
   let isReady: (comes: boolean) => void = () => undefined;
   const coming = new Promise<boolean>((resolve) => {
     isReady = resolve;
   });
   const failed = (why: string): void => {
+    hasFailed = true;
     isReady(false);
     waiting?.fail(why);
     waiting = undefined;
@@ -143,6 +148,7 @@ async function readyThread(extensionUri: Uri): Promise<ReadyThread | undefined> 
   }
   const { post, stop } = thread;
   return {
+    isAlive: () => !hasFailed,
     work: (job, told) =>
       new Promise((resolve, reject) => {
         waiting = { told, end: resolve, fail: (why) => reject(new Error(why)) };

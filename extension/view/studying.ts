@@ -1,6 +1,7 @@
 /**
  * The studies of a view: asked for by a person, one at a time, the newest alone; kept with the text that they are of, and told to the page
- * again whenever it comes anew. What one found is written only into a text in which it gives what it was found to give.
+ * again whenever it comes anew. What one found is written only into a text in which it gives what it was found to give, and only while the
+ * files of readings beside it are those that it is of.
  */
 import { l10n, ProgressLocation, window } from 'vscode';
 import type { TextDocument } from 'vscode';
@@ -31,20 +32,25 @@ export interface Studying {
 export interface StudyingOptions {
   /** Throws what the person is told where the file is not there. */
   readonly present: () => TextDocument;
+  /** The files of readings beside a text as they are on the disk now. */
+  readonly beside: (document: TextDocument) => Promise<Beside>;
   readonly runner: StudyRunner;
   readonly notify: Notify;
   readonly isWatched: () => boolean;
 }
 
+type Beside = (StudyAsk & { readonly kind: 'fit' })['beside'];
+
 interface Known {
   readonly source: Source;
   /** That it is of. */
   readonly text: string;
+  readonly ask: StudyAsk;
   readonly now: StudyStage;
   readonly show: boolean;
 }
 
-export function keepStudies({ present, runner, notify, isWatched }: StudyingOptions): Studying {
+export function keepStudies({ present, beside, runner, notify, isWatched }: StudyingOptions): Studying {
   const known = new Map<StudyKind, Known>();
   let running: { readonly kind: StudyKind; readonly study: RunningStudy } | undefined;
 
@@ -72,7 +78,7 @@ export function keepStudies({ present, runner, notify, isWatched }: StudyingOpti
       const document = present();
       const { kind } = ask;
       if (running !== undefined) cancel(running.kind);
-      const of = { source: sourceOf(document), text: document.getText() };
+      const of = { source: sourceOf(document), text: document.getText(), ask };
       put(kind, { ...of, show, now: { stage: 'running', progress: undefined, left: undefined } });
       const timeLeft = estimateTimeLeft();
       const heard: ((note: string, left: number | undefined) => void)[] = [];
@@ -110,7 +116,11 @@ export function keepStudies({ present, runner, notify, isWatched }: StudyingOpti
       if (each?.source.uri !== source.uri || each.source.version !== source.version || found?.kind !== 'answer')
         throw new Error(l10n.t('This study is not there any more: run it again.'));
       const document = present();
-      return { version: await writeEdits(document, editsInto(document.getText(), each.text, found.writes)) };
+      const { ask } = each;
+      const isSame = ask.kind !== 'fit' || JSON.stringify(await beside(document)) === JSON.stringify(ask.beside);
+      const edits = editsInto(document.getText(), each.text, found.writes);
+      if (!isSame) throw new Error(l10n.t('A file of readings has changed since, so nothing was written: run the study again.'));
+      return { version: await writeEdits(document, edits) };
     },
     greet() {
       for (const kind of known.keys()) tell(kind);

@@ -78,7 +78,8 @@ export function openView({ panel, uri, answers, measured, extensionUri, runner, 
   const cursor = followCursor(file, answers, notify, isWatched);
   const picture = keepPicture({ panel, file, answers, notify, onShown: () => cursor.look() });
   const comparing = keepComparing({ file, answers, notify, isWatched, onSwitched });
-  const studies = keepStudies({ present, runner, notify, isWatched });
+  const beside = (document: TextDocument): ReturnType<MeasuredFiles['beside']> => measured.beside(document, answers.solveNow(document));
+  const studies = keepStudies({ present, beside, runner, notify, isWatched });
 
   const show = async (document: TextDocument, part: PartKey, isStep: boolean): Promise<void> => {
     cursor.choose(document, part, isStep);
@@ -105,7 +106,7 @@ export function openView({ panel, uri, answers, measured, extensionUri, runner, 
       case 'tolerance':
         return studies.run({ kind }, show);
       case 'fit':
-        return studies.run({ kind, beside: await measured.beside(present(), answers.solveNow(present())) }, show);
+        return studies.run({ kind, beside: await beside(present()) }, show);
       case 'solve':
         return solveFigure({}, show);
     }

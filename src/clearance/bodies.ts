@@ -100,6 +100,7 @@ export function bodiesOf(build: Build): Bodies {
 
 /** What planck's polygons have at most; also what keeps a piece's corners quickly seen through. */
 const MOST_OF_PIECE = 12;
+
 function leverBody(build: Build, model: LeverModel, shapeless: Shapeless[]): LeverBody | undefined {
   const { source, index, name, pins, drums } = model;
   const { width, outline } = source;

@@ -107,8 +107,8 @@ export const failureTable = once((travel: Travel): FailureTable => {
       const pieces = wanted === 'times' ? 2 * count : count;
       for (const [number, { row, times }] of [whole, ...rows, ...rows, whole].slice(0, pieces).entries()) {
         // What all rest on asks for the times from less than full pedal, of all rows: last.
-        const more = times === whole.times ? assumptions.go() : hasTimes(row.get()) ? times.go() : [];
-        const steps = number < count ? row.go() : more;
+        const more = (): Iterable<void> => (times === whole.times ? assumptions.go() : hasTimes(row.get()) ? times.go() : []);
+        const steps = number < count ? row.go() : more();
         for (const _ of steps) yield { done: number, all: pieces };
         yield { done: number + 1, all: pieces };
       }

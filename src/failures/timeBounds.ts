@@ -23,7 +23,9 @@ export function* timeBounds(
     );
   }
   const whole = earlier.find(({ failure }) => failure === undefined);
-  const after = earlier.flatMap(({ failure, seconds: time }) => (failure === undefined ? [] : [{ part: failure.part, time }]));
+  const after = earlier.flatMap(({ failure, seconds: time }) =>
+    failure === undefined || failure.kind === 'cable-seized' ? [] : [{ part: failure.part, time }],
+  );
   const never = after.filter(({ time }) => time === undefined).map(({ part }) => part);
   const slowest = after.reduce<(typeof after)[number] | undefined>(
     (worst, each) => (each.time !== undefined && each.time > (worst?.time ?? 0) ? each : worst),

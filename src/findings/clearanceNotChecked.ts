@@ -55,11 +55,9 @@ export function clearanceNotChecked(study: Study): readonly NotChecked[] {
   return all;
 }
 
-/** All that has no shape here and might meet a keep-out, by name, in one line. */
+/** All that has no shape here and might meet a keep-out, by name, in one line a keep-out. */
 function withoutShape({ travel, definition }: Study): readonly NotChecked[] {
   const { keepOuts, runless } = clearanceOf(travel).bodies;
-  const [first] = keepOuts;
-  if (first === undefined) return [];
   const named = (which: readonly Runless[], one: string, more: string, why = ''): readonly string[] => {
     const names = [...new Set(which.map(({ name }) => name))];
     return names.length === 0 ? [] : [`the ${names.length === 1 ? one : more} ${listed(names)}${why}`];
@@ -76,8 +74,8 @@ function withoutShape({ travel, definition }: Study): readonly NotChecked[] {
     ...named(plates, 'plates', 'plates'),
   ];
   if (parts.length === 0) return [];
-  const what = keepOuts.length === 1 ? first.name : 'the keep-outs';
-  return [{ part: 'keep_out', span: first.source.nameSpan, message: `Not checked: whether these clear ${what}: ${parts.join('; ')}` }];
+  const message = `Not checked: whether these clear it: ${parts.join('; ')}`;
+  return keepOuts.map(({ name, source }) => ({ part: name, span: source.nameSpan, message }));
 }
 
 /** Whether there are other levers or rods with a shape that it could meet. */

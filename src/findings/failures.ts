@@ -5,6 +5,7 @@ import type { Finding } from './finding.ts';
 import { later } from '../travel/once.ts';
 import { findLate } from './findings.ts';
 import type { Study } from './study.ts';
+import { toleranceMisses } from './toleranceMisses.ts';
 
 export interface Failures extends FailureTable {
   /** Asks for all times. */
@@ -44,6 +45,11 @@ export function findFailures(study: Study): Failures {
     get statements() {
       return statements();
     },
-    work: (wanted) => table.work(wanted),
+    *work(wanted) {
+      yield* table.work(wanted);
+      if (wanted !== 'closing') return;
+      const all = table.failures.length + 1;
+      for (const _ of toleranceMisses(study).go()) yield { done: all, all };
+    },
   };
 }

@@ -54,18 +54,20 @@ export interface Play {
 /** All that varies from build to build: tolerances, then play. */
 export function variedFigures(mechanism: Mechanism): readonly Toleranced[] {
   const plays = playsOf(mechanism);
-  // A slot's play counts whole, its own tolerance with it.
+  // Play counts whole, its own tolerance with it.
   const counted = new Set(plays.map(({ path }) => path));
   return [...tolerancedDimensions(mechanism).filter(({ path }) => !counted.has(path)), ...plays];
 }
 
-/** In the order of the load path, of a rod that at its driving end first. `lost` of a rod is meant to be there, and is no play. */
+/**
+ * In the order of the load path, of a rod that at its driving end first; each as much as its tolerance lets it be. `lost` of a rod is meant to
+ * be there, and is no play.
+ */
 function playsOf({ joints }: Mechanism): readonly Toleranced[] {
   return joints.flatMap((joint): readonly Toleranced[] => {
     if (joint.kind !== 'rod' && joint.kind !== 'slot') return [];
     const value = joint.kind === 'rod' ? joint.source.ends?.play : joint.source.play;
-    const { plus = 0, minus = 0 } = value?.tolerance ?? {};
-    const most = value === undefined ? 0 : value.nominal + (joint.kind === 'rod' ? (plus - minus) / 2 : plus);
+    const most = value === undefined ? 0 : value.nominal + (value.tolerance?.plus ?? 0);
     if (value === undefined || !(most > 0)) return [];
     const pins = joint.kind === 'rod' ? [joint.source.from, joint.source.to] : [joint.source.pin];
     const of = { index: -1, path: value.path, span: value.span, dimension: 'length', middle: 0, half: most / 2 } as const;

@@ -27,13 +27,15 @@ export function triangleOf(a: Float64Array, b: Float64Array, n: number): Triangl
     let square = 0;
     for (let i = k; i < rows; i++) square += mirror[i]! * mirror[i]!;
     const size = Math.sqrt(square);
-    if (size === 0) continue;
-    const head = mirror[k]! > 0 ? -size : size;
-    const half = square - mirror[k]! * head;
-    mirror[k] = mirror[k]! - head;
-    for (let j = k + 1; j < n; j++) reflect(columns[j]!, mirror, k, half);
-    reflect(right, mirror, k, half);
-    r[k * n + k] = head;
+    // A column of nothing needs no reflection, but its row holds a part of the columns after it.
+    if (size > 0) {
+      const head = mirror[k]! > 0 ? -size : size;
+      const half = square - mirror[k]! * head;
+      mirror[k] = mirror[k]! - head;
+      for (let j = k + 1; j < n; j++) reflect(columns[j]!, mirror, k, half);
+      reflect(right, mirror, k, half);
+      r[k * n + k] = head;
+    }
     for (let j = k + 1; j < n; j++) r[k * n + j] = columns[j]![k]!;
   }
   const c = new Float64Array(n);

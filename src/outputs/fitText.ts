@@ -7,7 +7,16 @@ import type { Fit, FitReading } from '../studies/fit/fit.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
 import { CAUTION } from './caution.ts';
 import { decimal, figureText } from './figure.ts';
-import { columnWords, correlatedWords, dimensionWords, fitNotChecked, fitVerdict, turningWords, untoldWords } from './fitWords.ts';
+import {
+  columnWords,
+  correlatedWords,
+  dimensionWords,
+  fitNotChecked,
+  fitTitle,
+  fitVerdict,
+  turningWords,
+  untoldWords,
+} from './fitWords.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { placesIn } from './place.ts';
 import { wrap } from './width.ts';
@@ -38,10 +47,7 @@ export function fittedText({ text, columns }: Answers, fit: Fit, { file, paint =
     `${decimal(Math.abs(reading.standardised), 1)} times what is common: left out`;
   const sections = [
     [paint('strong', printable(file))],
-    section(
-      fit.settled ? 'As the car is, ± one standard error' : 'Where the fit stopped, not to be relied on',
-      fit.dimensions.map(dimensionWords),
-    ),
+    section(fitTitle(fit), fit.dimensions.map(dimensionWords)),
     section('What these readings cannot tell', [
       ...fit.untold.map((each) => untoldWords(fit, each)),
       ...fit.correlated.map((each) => correlatedWords(fit, each)),

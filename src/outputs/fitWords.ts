@@ -97,6 +97,11 @@ export function turnWords({ kind, part, change, turns, atEnd }: Turn): string {
   }
 }
 
+/** Above the dimensions. */
+export function fitTitle({ settled }: Fit): string {
+  return settled ? 'As the car is, ± one standard error' : 'Where the fit stopped, not to be relied on';
+}
+
 /** Of the wanted curve: how far off as found, and as turned. */
 export function turningWords(turning: Turning): readonly string[] {
   if (turning.kind === 'not-checked') return [`not checked: ${turning.why}`];

@@ -126,7 +126,7 @@ export function settingWords({ rod, adjustable, by, takes, beyondRange, spreads 
   return `${way} by the ${by.name}, ± ${figureText({ value: takes, dimension: 'length' }, 1)} of length${range}: ${told.join(', ')}`;
 }
 
-export function verdictWords({ kept, options, toleranced }: ToleranceStudy): string {
+export function verdictWords({ kept, options, toleranced, required }: ToleranceStudy): string {
   const law =
     options.law === 'normal'
       ? 'a tolerance is three standard deviations'
@@ -134,5 +134,10 @@ export function verdictWords({ kept, options, toleranced }: ToleranceStudy): str
   const plays = toleranced.filter(({ play }) => play !== undefined).length;
   const played = plays === 0 ? '' : ` and the play of ${countText(plays, 'pin')}`;
   const of = `${options.builds} builds from ${countText(toleranced.length - plays, 'toleranced dimension')}${played}, ${law}`;
-  return kept === undefined ? `${of}; nothing judges them: not checked` : `${of}; everything checked is kept by ${yieldWords(kept)}`;
+  const lost = required.filter((each) => each.kept.share !== 1).length;
+  const demanded = lost === 0 ? '' : `; of ${countText(required.length, 'requirement')} ${lost} not met by every build`;
+  if (kept !== undefined)
+    return `${of}; ${demanded === '' ? 'everything checked' : 'every limit'} is kept by ${yieldWords(kept)}${demanded}`;
+  if (required.length === 0) return `${of}; nothing judges them: not checked`;
+  return `${of}; no limit judges them${demanded === '' ? '; every requirement is met by every build gone through' : demanded}`;
 }

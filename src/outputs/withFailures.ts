@@ -6,6 +6,7 @@ import { inOrder } from '../findings/findings.ts';
 import { isOfFailures } from '../findings/notChecked.ts';
 import { listed } from '../findings/words.ts';
 import type { Answers } from '../solve.ts';
+import { withFindings } from './withFindings.ts';
 
 /**
  * With what single failures do among its findings, and in place of the line that they were not checked those that could not be. Works the
@@ -14,8 +15,9 @@ import type { Answers } from '../solve.ts';
 export function withFailures(answers: Answers): Answers {
   const failures = answers.failures();
   if (failures === undefined) return answers;
-  const notChecked = answers.notChecked.flatMap((each) => (isOfFailures(each) ? leftOpen(each, failures) : [each]));
-  return { ...answers, findings: inOrder(answers.findings, failures.late), notChecked };
+  return withFindings(answers, inOrder(answers.findings, failures.late), () =>
+    answers.notChecked.flatMap((each) => (isOfFailures(each) ? leftOpen(each, failures) : [each])),
+  );
 }
 
 /** What could not be told, those of the same plates for the same reason together. @param told the line that these take the place of */

@@ -8,9 +8,9 @@ import { FULL, onShaft, TWO } from './hungSprings.ts';
 const [PRELOAD, RATE, DRUM] = [600, 4, 24];
 const MU_PHI = 0.1 * Math.PI;
 
-const factsOf = (text: string): readonly Fact[] => solve(text).facts.filter(({ part }) => part === 'pedal');
-const told = (text: string, key: string): Fact => {
-  const [fact, second] = factsOf(text).filter((each) => each.key === key);
+const factsOf = (text: string, part = 'pedal'): readonly Fact[] => solve(text).facts.filter((each) => each.part === part);
+const told = (text: string, key: string, part?: string): Fact => {
+  const [fact, second] = factsOf(text, part).filter((each) => each.key === key);
   if (fact === undefined || second !== undefined) throw new Error(`not one ${key}`);
   return fact;
 };
@@ -88,10 +88,10 @@ describe('effort with a spring off', () => {
   it('is half of it with one of two equal springs, with friction and without', () => {
     const most = (PRELOAD + RATE * FULL) / 2 / DRUM;
     for (const spring of ['one', 'two']) {
-      const off = told(rubbing('friction: 0.1'), `effort-greatest-off-${spring}`);
+      const off = told(rubbing('friction: 0.1'), 'effort-greatest-off', spring);
       expect(off.figure?.value).toBeCloseTo(most * Math.exp(MU_PHI), 2);
       expect(off.travel).toBe(1);
-      const smooth = told(onShaft(TWO), `effort-greatest-off-${spring}`);
+      const smooth = told(onShaft(TWO), 'effort-greatest-off', spring);
       expect(smooth.figure?.value).toBeCloseTo(most, 2);
       expect(smooth.label).toContain('friction left out');
     }
@@ -116,13 +116,13 @@ describe('the loop', () => {
     // Each of two equal springs is half of the torque; the capstan leaves exp(−μφ) of it on the way back.
     const half = ((PRELOAD / 2 / DRUM) * 1) / Math.exp(MU_PHI);
     for (const spring of ['one', 'two']) {
-      const off = told(rubbing('friction: 0.1'), `release-least-off-${spring}`);
+      const off = told(rubbing('friction: 0.1'), 'release-least-off', spring);
       expect(off.figure?.value).toBeCloseTo(half, 6);
       expect(off.travel).toBe(0);
     }
     const held = rubbing('friction: 0.1').replace('pivot: [100, 0]', 'friction: 310 N*mm, pivot: [100, 0]');
     expect(told(held, 'release-least').figure?.value).toBeGreaterThan(0);
-    expect(told(held, 'release-least-off-one').figure?.value).toBe(0);
+    expect(told(held, 'release-least-off', 'one').figure?.value).toBe(0);
   });
 
   it('is not told of where no friction is given', () => {

@@ -50,6 +50,17 @@ describe('tolerance-fails-requirement', () => {
     expect(solve(pressed).requirements[0]!.outcome).toBe('passed');
     expect(told(pressed)).toEqual([]);
   });
+
+  test('is worked out with the failures where those are worked out in pieces, one build of the linkage in each', () => {
+    const steps = (text: string): number => [...solve(text).failures()!.work('closing')].length;
+    // Two ends of each of two dimensions, then one line with all of them at once.
+    expect(steps(drum({ pull: '33.6 mm ± 0.28 mm' })) - steps(drum({ radius: '24 mm' }))).toBe(5);
+    const answers = solve(drum());
+    const last = [...answers.failures()!.work('closing')].at(-1)!;
+    expect(last.done).toBe(last.all);
+    expect([...answers.failures()!.work('closing')].length).toBeLessThan(steps(drum()));
+    expect(answers.failures()!.late.map(({ code }) => code)).toContain('tolerance-fails-requirement');
+  });
 });
 
 describe('free-on-bound', () => {

@@ -181,7 +181,7 @@ describe('over a part is what it does over the travel', () => {
     checkHover(on(firm, 'fuel_rail', 'keep_out:'), 'fuel_rail', [
       'an obstacle',
       `to link: ${(1000 * gap.figure.value).toFixed(2)} mm at `,
-      'not checked: whether cables, springs and plates clear it',
+      'not checked: whether these clear it: the housing of main; ',
     ]);
     checkHover(on(EVERY_NAME, 'rock', 'movements:'), 'rock', [
       'a movement of the engine',

@@ -116,3 +116,18 @@ describe('equations that leave something open', () => {
     expect([...shortestSolution(singularOf(none), none.c, 0)]).toEqual([0, 0]);
   });
 });
+
+test('a column of nothing, wherever it stands, takes nothing from the others', () => {
+  // By hand: the mean of 3, 1 and 2, of variance 1/3 for readings of variance 1.
+  for (const place of [0, 1]) {
+    const rows = Float64Array.from([3, 1, 2].flatMap(() => (place === 0 ? [0, 1] : [1, 0])));
+    const triangle = triangleOf(rows, Float64Array.from([3, 1, 2]), 2);
+    const singular = singularOf(triangle);
+    const [mean, idle] = place === 0 ? [1, 0] : [0, 1];
+    const found = shortestSolution(singular, triangle.c, 1e-12);
+    expect(found[mean]).toBeCloseTo(2, 14);
+    expect(found[idle]).toBe(0);
+    expect(covarianceOf(singular, 1e-12)[3 * mean]).toBeCloseTo(1 / 3, 14);
+    expect([isOpen(singular, mean, 1e-12), isOpen(singular, idle, 1e-12)]).toEqual([false, true]);
+  }
+});

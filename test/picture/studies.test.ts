@@ -10,6 +10,7 @@ import { finished } from '../../src/studies/finished.ts';
 import { BAND_SHARES } from '../../src/studies/tolerance/bands.ts';
 import { studyText, type StudyAsk } from '../../src/studyText.ts';
 import { tuneText } from '../../src/tuneText.ts';
+import { benchText, TEN } from '../studies/fit/bench.ts';
 import { example } from '../support/editorRequests.ts';
 
 const TUNE = example('tune-a-bellcrank');
@@ -170,6 +171,16 @@ describe('the car as built', () => {
     const [dimensions] = ofKind(page, 'table');
     expect(dimensions!.rows.map(({ name }) => name)).toEqual(['crank_reach', 'shaft_reach', 'tps.at_closed', 'main.slack']);
     expect(TUNE.slice(dimensions!.rows[0]!.place!.start, dimensions!.rows[0]!.place!.end)).toContain('38 mm');
+  });
+
+  test('is not said to be so where the fit did not settle', () => {
+    const [settled] = ofKind(page, 'table');
+    expect(settled!.title).toBe('As the car is, ± one standard error');
+    // Millivolts written as volts: no dimensions give such readings.
+    const columns = ['pedal.travel', 'tps.signal'];
+    const text = benchText({ columns, at: TEN, fit: ['main.slack', 'tps.at_closed'], noise: ['0.004 V'] }).replace(/ V\]/g, ' mV]');
+    const [stopped] = ofKind(found(text, { kind: 'fit', beside: [] }), 'table');
+    expect(stopped!.title).toBe('Where the fit stopped, not to be relied on');
   });
 
   test('draws what was read beside what is found, with the misses between two noises', () => {

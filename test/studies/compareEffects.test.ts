@@ -79,7 +79,7 @@ describe('what a change did', () => {
 
   it('names the columns that one side alone has', () => {
     const { columns } = change(['springs:\n', 'springs:\n  third: {lever: shaft, rate: 1 N*mm/deg}\n']);
-    expect(columns).toEqual({ added: ['third.torque'], gone: [] });
+    expect(columns).toEqual({ added: ['third.torque', 'third.effort_off', 'third.release_off'], gone: [] });
   });
 });
 

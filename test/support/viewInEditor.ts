@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 import type * as vscode from 'vscode';
 import { keepAnswers } from '../../extension/answers.ts';
+import type { MeasuredFiles } from '../../extension/measuredFiles.ts';
 import { keepViews, type Views } from '../../extension/view/views.ts';
 import { forEditor, forTest, openThrottle, tidyUp } from './editorRequests.ts';
 import { loadPage, type FakePage } from './fakePage.ts';
@@ -31,14 +32,16 @@ export interface OpenedView {
 
 let views: Views | undefined;
 
-/** Has views live during each test of a file, and demands that they leave nothing behind. */
-export function serveViews(): void {
+/**
+ * Has views live during each test of a file, and demands that they leave nothing behind.
+ * @param beside the files of readings, as they are on the disk when that is asked
+ */
+export function serveViews(beside: MeasuredFiles['beside'] = () => Promise.resolve([])): void {
   let end: (() => void) | undefined;
   beforeEach(() => {
     vi.useFakeTimers();
     const answers = keepAnswers();
-    const measured = { beside: () => Promise.resolve([]) };
-    const kept = keepViews(answers, measured, Uri.parse('file:///extension') as unknown as vscode.Uri);
+    const kept = keepViews(answers, { beside }, Uri.parse('file:///extension') as unknown as vscode.Uri);
     views = kept;
     end = () => {
       kept.dispose();

@@ -30,6 +30,7 @@ describe('the page', () => {
       'Try values',
       'Figures',
       'If one part fails',
+      'Studies',
       'Charts',
       'Compare',
       'Save',

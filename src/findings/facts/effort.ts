@@ -56,8 +56,9 @@ function releaseFacts(study: Study): readonly Fact[] {
 function effortOffFacts(study: Study, label: string, note: string): readonly Fact[] {
   return returning(study).map((name) =>
     offFact(
-      `effort-greatest-off-${name}`,
-      `greatest ${label} with ${name} off${note}`,
+      name,
+      'effort-greatest-off',
+      `greatest ${label} with it off${note}`,
       greatestOf(footOff(study, name).effort, study.travel.samples),
     ),
   );
@@ -67,8 +68,9 @@ function effortOffFacts(study: Study, label: string, note: string): readonly Fac
 function releaseOffFacts(study: Study): readonly Fact[] {
   return returning(study).map((name) =>
     offFact(
-      `release-least-off-${name}`,
-      `least force on the way back with ${name} off`,
+      name,
+      'release-least-off',
+      'least force on the way back with it off',
       leastOf(footOff(study, name).release, study.travel.samples),
     ),
   );
@@ -79,8 +81,8 @@ function returning({ travel: { mechanism } }: Study): readonly string[] {
   return mechanism.attached.springs.filter((spring) => spring.source.countsAsReturn && isMoved(mechanism, spring)).map(({ name }) => name);
 }
 
-function offFact(key: string, label: string, found: Extreme | undefined): Fact {
-  const common = { key, part: 'pedal', label };
+function offFact(part: string, key: string, label: string, found: Extreme | undefined): Fact {
+  const common = { key, part, label };
   if (found === undefined || !Number.isFinite(found.value)) return { ...common, why: NO_VALUE };
   if (isUnbounded(found.value, 'force')) return { ...common, why: 'without bound, at a dead centre' };
   return { ...common, figure: { value: found.value, dimension: 'force' }, travel: found.travel };

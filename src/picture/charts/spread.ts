@@ -4,7 +4,7 @@
  */
 import type { Study } from '../../findings/study.ts';
 import type { SpreadColumn, StudySpread } from '../../protocol/studies.ts';
-import { bandsOf, BAND_SHARES } from '../../studies/tolerance/bands.ts';
+import { BAND_BUILDS, bandsOf, BAND_SHARES } from '../../studies/tolerance/bands.ts';
 import type { Law } from '../../studies/tolerance/monteCarlo.ts';
 import type { Progress } from '../../studies/tolerance/stack.ts';
 import { variedFigures } from '../../kinematics/toleranced.ts';
@@ -30,9 +30,9 @@ export function* spreadOf(
   );
   if (toleranced.length === 0 || curves.length === 0) return undefined;
   const columns = [...new Set(curves.map(({ column }) => column))];
-  const { missing, bands } = yield* bandsOf(mechanism, columns, toleranced, STATIONS, { seed, law, from: 0, to: BUILDS });
+  const { missing, bands } = yield* bandsOf(mechanism, columns, toleranced, STATIONS, { seed, law, from: 0, to: BAND_BUILDS });
   const words =
-    `Shaded beside a curve: ${percentText(BAND_SHARES.low)} of ${BUILDS} random builds within the tolerances lie below, as many above` +
+    `Shaded beside a curve: ${percentText(BAND_SHARES.low)} of ${BAND_BUILDS} random builds within the tolerances lie below, as many above` +
     `${missing > 0 ? `; ${missing} that cannot be assembled somewhere are left out there` : ''}. What acts along the load path is not looked at: closing torque, margins, effort.`;
   return {
     words,
@@ -53,6 +53,4 @@ const same = (value: number): number => value;
 
 const finite = (value: number): number => (Number.isFinite(value) ? value : NaN);
 
-/** Enough for a twentieth at either side to be steady to what is seen in a chart. Common practice, no source. */
-const BUILDS = 1000;
 const STATIONS: readonly number[] = Array.from({ length: 101 }, (_, i) => i / 100);

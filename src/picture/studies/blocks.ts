@@ -32,14 +32,31 @@ export function diffOf(text: string, study: Study, writes: readonly StudyWrite[]
   if (edits === undefined) return [];
   const before = text.split(LINE_END);
   const after = applyEdits(text, edits).split(LINE_END);
-  // A figure that is added may take a line of its own.
-  const end = before.length - after.length;
-  const isSame = (line: number): boolean => before[line] === after[line];
-  let first = 0;
-  while (first < before.length && isSame(first)) first++;
-  if (end === 0) return before.flatMap((was, i) => (isSame(i) ? [] : [{ line: i + 1, was: was.trim(), is: after[i]!.trim() }]));
-  const added = after.slice(first, first - end).map((is) => is.trim());
-  return [{ line: first + 1, was: '', is: added.join(' ') }];
+  const changed: ChangedLine[] = [];
+  // A figure that is added may take lines of its own; none is taken away.
+  let extra = after.length - before.length;
+  let [i, j] = [0, 0];
+  while (j < after.length) {
+    const was = before[i];
+    if (was === after[j]) {
+      i++;
+      j++;
+      continue;
+    }
+    const next = was === undefined ? after.length : after.indexOf(was, j);
+    const count = next < 0 ? 0 : next - j;
+    if (count > 0 && count <= extra) {
+      const added = after.slice(j, j + count).map((is) => is.trim());
+      changed.push({ line: j + 1, was: '', is: added.join(' ') });
+      extra -= count;
+      j += count;
+    } else {
+      changed.push({ line: j + 1, was: (was ?? '').trim(), is: after[j]!.trim() });
+      i++;
+      j++;
+    }
+  }
+  return changed;
 }
 
 const LINE_END = /\r\n|\r|\n/;

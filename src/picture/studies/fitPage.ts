@@ -10,6 +10,7 @@ import {
   columnWords,
   correlatedWords,
   fitNotChecked,
+  fitTitle,
   fitVerdict,
   isSoundFit,
   turningWords,
@@ -24,7 +25,7 @@ import type { Column } from '../../table/column.ts';
 import { placeIn } from '../place.ts';
 import { diffOf, line, lines, standingOf } from './blocks.ts';
 
-/** @param text that was studied @param study of it @param problems of the CSV files */
+/** @param text that was studied @param study of it @param problems of the text and of the CSV files */
 export function fitPage(text: string, study: Study, fit: Fit, problems: readonly Problem[]): StudyFound {
   const off = fit.readings.filter(({ verdict }) => verdict === 'off');
   const unheld = fit.readings.filter(({ verdict }) => verdict === 'unheld');
@@ -81,13 +82,13 @@ export function fitPage(text: string, study: Study, fit: Fit, problems: readonly
 
 const MOST_TOLD = 10;
 
-function dimensionTable(text: string, { dimensions }: Fit): StudyTable {
+function dimensionTable(text: string, fit: Fit): StudyTable {
   return {
     kind: 'table',
-    title: 'As the car is, ± one standard error',
+    title: fitTitle(fit),
     hint: '',
     columns: ['Dimension', 'Found', 'In the file', 'Left of its tolerance'],
-    rows: dimensions.map(({ name, span, dimension, value, error, nominal, prior, left, beyond, asDrawn }): StudyRow => {
+    rows: fit.dimensions.map(({ name, span, dimension, value, error, nominal, prior, left, beyond, asDrawn }): StudyRow => {
       const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
       return {
         name,

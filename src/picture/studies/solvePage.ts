@@ -14,7 +14,7 @@ import {
 } from '../../outputs/solvedFigureText.ts';
 import type { StudyAnswer, StudyFound } from '../../protocol/studies.ts';
 import type { FigureSolved } from '../../solveFigure.ts';
-import { diffOf, line, lines } from './blocks.ts';
+import { diffOf, line, lines, standingOf } from './blocks.ts';
 
 /** @param text that was studied @param study of it */
 export function solvePage(text: string, study: Study, solved: FigureSolved): StudyFound {
@@ -22,7 +22,8 @@ export function solvePage(text: string, study: Study, solved: FigureSolved): Stu
   return {
     kind: 'solve',
     verdict: verdictWords(solved),
-    standing: choices.length > 0 ? 'passed' : 'failed',
+    // A value at which one part of a demand is just met need not meet the rest of it.
+    standing: standingOf(choices.some(({ answer }) => answer.outcome === 'passed')),
     blocks: [
       ...lines('', [
         line(`Changed is ${change.name}, now ${shown(solved, change.present)}, within ${boundsWords(solved)}`),

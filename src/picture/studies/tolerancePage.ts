@@ -11,7 +11,7 @@ import {
   verdictWords,
   yieldWords,
 } from '../../outputs/toleranceText.ts';
-import type { StudyBlock, StudyFound, StudyLine, StudyRow, StudySpread, StudyTable } from '../../protocol/studies.ts';
+import type { Standing, StudyBlock, StudyFound, StudyLine, StudyRow, StudySpread, StudyTable } from '../../protocol/studies.ts';
 import type { Answers } from '../../solve.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../../studies/tolerance/tolerance.ts';
 import { placeIn } from '../place.ts';
@@ -23,15 +23,14 @@ export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: S
   return {
     kind: 'tolerance',
     verdict: verdictWords(study),
-    standing: study.kept === undefined ? 'undecided' : standingOf(study.kept.share === 1),
+    standing: standingIn(answers, study),
     blocks: [
       rangesOf(study),
-      ...requiredOf(study),
-      ...study.outcomes.flatMap((each) => causesOf(answers, each)),
       ...lines(
         'Requirements',
         study.required.map((each) => line(requiredWords(each), standingOf(each.kept.share === 1))),
       ),
+      ...study.outcomes.flatMap((each) => causesOf(answers, each)),
       ...lines(
         'Rods set after assembly',
         chosen.map((each) => line(settingWords(each))),
@@ -44,6 +43,13 @@ export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: S
     spread,
     caution: CAUTION,
   };
+}
+
+/** Of limits and requirements together; what an error in the text leaves out of the linkage was not looked at. */
+function standingIn({ problems }: Answers, { kept, required }: ToleranceStudy): Standing {
+  const all = [...(kept === undefined ? [] : [kept]), ...required.map((each) => each.kept)];
+  if (all.some(({ share }) => share !== 1)) return 'failed';
+  return all.length === 0 || problems.some(({ severity }) => severity === 'error') ? 'undecided' : 'passed';
 }
 
 const MOST_SETTINGS = 5;
@@ -86,27 +92,6 @@ function rangeRow(each: OutcomeTolerance): StudyRow {
     ],
     share: undefined,
   };
-}
-
-/** Lines of `require`, decided for each build; nothing where the file has none. */
-function requiredOf({ required }: ToleranceStudy): readonly StudyTable[] {
-  if (required.length === 0) return [];
-  return [
-    {
-      kind: 'table',
-      title: 'What the file requires',
-      hint: '',
-      columns: ['Requirement', 'Kept by', 'Of builds', 'Fails in', 'Not decidable in'],
-      rows: required.map(({ name, builds, failed, undecided, kept }): StudyRow => {
-        return {
-          name,
-          place: undefined,
-          cells: [percentText(kept.share, 2), String(builds), String(failed), String(undecided)],
-          share: undefined,
-        };
-      }),
-    },
-  ];
 }
 
 /** Which dimensions an outcome's spread comes from, the greatest first. */

@@ -165,8 +165,8 @@ function hasStrayed({ value, nominal, scale }: FittedDimension): boolean {
   return Math.abs(value - nominal) > STRAYED * scale;
 }
 
-/** Of the scale of a dimension; less is rounding of the steps. */
-const STRAYED = 1e-3;
+/** Of the scale of a dimension; less is what the noise of readings does that tell it to one side only. Common practice, no source. */
+const STRAYED = 0.1;
 
 function progress(done: number, note: string): FitProgress {
   return { done, of: PHASES, note };

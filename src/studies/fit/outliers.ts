@@ -176,7 +176,8 @@ const BISQUARE = 4.685;
 
 /** Of each column in noises, 1 at least: by the median, which few wrong readings do not move. 1 where there are too few to tell. */
 function scattersOf(model: Model, step: Float64Array, { columns, usable }: Screening): readonly number[] {
-  const count = Math.max(-1, ...columns) + 1;
+  // Of more readings than a call takes arguments.
+  const count = columns.reduce((most, each) => Math.max(most, each), -1) + 1;
   const misses = Array.from({ length: count }, (): number[] => []);
   for (let i = 0; i < model.m; i++) if (usable[i]! > 0) misses[columns[i]!]!.push(Math.abs(model.misses[i]! + dot(model, i, step)));
   const total = misses.reduce((sum, each) => sum + each.length, 0);

@@ -66,7 +66,7 @@ export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: F
     const other = Float64Array.from(car);
     other[index]! += STIR * scale;
     const off = createTrial(createBuild(mechanism, other), goals, adjusters).off(still);
-    const isSame = off !== undefined && off.every(({ error }, i) => Math.abs(error - before[i]!.error) < STIR * goals[i]!.enough);
+    const isSame = off?.every(({ error }, i) => Math.abs(error - before[i]!.error) < STIR * goals[i]!.enough) === true;
     return isSame ? [] : [name];
   });
   if (open.length > 0) return { kind: 'not-checked', why: `The curve rests on ${open.join(', ')}, which these readings do not tell` };
@@ -138,12 +138,14 @@ function goalsOf(study: Study): readonly Goal[] | string {
   }
   const shafts = travel.mechanism.levers.filter(({ plates, group }) => plates.length > 0 && group >= 0);
   if (shafts.length === 0) return 'The file has neither plates nor a `tune` curve: there is no curve to restore';
-  return shafts.map(({ name }) => {
+  const goals = shafts.map(({ name }) => {
     const column = columns.get(`${name}.opening`)!;
     const value = (at: number): number => column.read(travel.build, travel.poseAt(at));
-    const stations = STATIONS.filter((at) => Number.isFinite(value(at)));
-    return goalOf('drawing', column.name, true, stations, value, () => 1);
+    return goalOf('drawing', column.name, true, STATIONS, value, () => 1);
   });
+  // To leave out where the drawing has none would be to say that the car is near it there.
+  const blank = goals.find(({ values }) => !values.every(Number.isFinite));
+  return blank === undefined ? goals : `The drawing itself gives ${blank.column} no value somewhere along the travel: cure that first`;
 }
 
 function goalOf(

@@ -5,10 +5,9 @@
  * off the middle of its slot, whose own play is then none, since the pin stands somewhere certain in it.
  */
 import type { Build } from '../../kinematics/build.ts';
-import { createBuild } from '../../kinematics/createBuild.ts';
+import { createBuild, putDimensions } from '../../kinematics/createBuild.ts';
 import type { Mechanism } from '../../kinematics/model.ts';
 import { settleStops } from '../../travel/stops.ts';
-import { putDimensions } from '../../kinematics/createBuild.ts';
 import { createSettle } from './quickSettle.ts';
 import { middleValues, type Toleranced } from '../../kinematics/toleranced.ts';
 

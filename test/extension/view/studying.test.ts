@@ -1,10 +1,13 @@
 /** Studies in the editor where it starts no thread, as in this stand-in: a few milliseconds at a time. Threads are tested in real editors. */
 import { describe, expect, test, vi } from 'vitest';
 import type { ToView } from '../../../src/protocol/messages.ts';
+import { solve as solveText } from '../../../src/solve.ts';
 import { openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
 import { changeDocument, choice, disk, offered, told, undoSteps } from '../../support/vscode.ts';
 
-serveViews();
+/** Of `bench.csv`. */
+let readings = '';
+serveViews(() => Promise.resolve([['bench.csv', { kind: 'text', text: readings }]]));
 
 const FILE = `format: 1
 let:
@@ -138,6 +141,27 @@ describe('an answer', () => {
     expect(await write(0)).toBe('This study is not there any more: run it again.');
     expect(await write(99)).toBe('This study is not there any more: run it again.');
   });
+});
+
+test('the answer of a fit is not written once its readings are others', async () => {
+  const text = `${FILE}measured:\n  fit: [link.length]\n  runs:\n    bench: {file: bench.csv}\n`;
+  const { columns } = solveText(FILE).table([0.2, 0.4, 0.6, 0.8, 1], ['shaft.opening']);
+  const rows = (columns[0]!.values as number[]).map((value, i) => `${20 * (i + 1)},${value + 0.3 + 0.01 * (-1) ** i}`);
+  readings = ['pedal.travel [%],shaft.opening [deg]', ...rows, ''].join('\n');
+  const { document, page } = await openView(text);
+  page.say({ type: 'run-study', kind: 'fit' });
+  await turns();
+  const block = foundBy(page).blocks.findIndex(({ kind }) => kind === 'answer');
+  expect(block).toBeGreaterThan(0);
+  const { source } = studiesTold(page).at(-1)!;
+  const write = (): Promise<unknown> => settled(page.request('answer', { kind: 'fit', source, block }, undefined));
+  const studied = readings;
+  readings = readings.replace(rows[2]!, '60,12');
+  expect(await write()).toBe('A file of readings has changed since, so nothing was written: run the study again.');
+  expect(document.getText()).toBe(text);
+  readings = studied;
+  expect(await write()).toEqual({ version: 2 });
+  expect(document.getText()).not.toBe(text);
 });
 
 test('what is asked for under no cursor is picked: a figure, then what is to be met', async () => {

@@ -1,6 +1,7 @@
 /** What to turn: a car that is off by what can be turned is brought back by turning it. */
 import { describe, expect, test } from 'vitest';
 import { turningWords, turnWords } from '../../../src/outputs/fitWords.ts';
+import { solve } from '../../../src/solve.ts';
 import type { Turning } from '../../../src/studies/fit/turn.ts';
 import { BENCH, benchText, fitted, TEN } from './bench.ts';
 
@@ -133,13 +134,41 @@ test('the curve of `tune` is what is wanted where the file gives one', () => {
 
 describe('is not told', () => {
   // Foot off, the shaft stands on its stop whatever the rod and the slack are.
-  const still = { columns, at: [0, 0, 0, 0], noise };
+  const still = { columns: ['pedal.travel', 'tps.signal'], at: [0, 0, 0, 0], noise: ['0.004 V'] };
 
   test('where the curve rests on what the readings do not tell', () => {
     const linkage = BENCH.replace(' ± 0.6 mm', '');
-    const fit = fitted(benchText({ ...still, fit: ['main.slack', 'link.length', 'tps.at_closed'], linkage }));
+    const fit = fitted(benchText({ ...still, fit: ['tps.at_closed', 'main.slack', 'link.length'], linkage }));
     expect(turningWords(fit.turning)).toEqual([
       'not checked: The curve rests on main.slack, link.length, which these readings do not tell',
+    ]);
+  });
+
+  test('where the drawing itself has no value over part of the travel, which is no nearness', () => {
+    // At 186 deg the pin of the crank stands 38 mm + √(90² + 10²) mm from the shaft: more than the 95.7 mm + 32 mm of rod and arm.
+    const linkage = `format: 1
+levers:
+  crank: {pivot: [0, 0], arms: {out: {radius: 38 mm, angle: 120 deg}}}
+  shaft: {pivot: [90, 10], arms: {arm: {radius: 32 mm, angle: 115 deg}}}
+pedal: {lever: crank, opens: counterclockwise, travel: 66 deg}
+rods:
+  link: {from: crank.out, to: shaft.arm, length: 95.7 mm ± 0.5 mm, adjust: {min: 94 mm, max: 99 mm, pitch: 1 mm}}
+plates:
+  bank: {lever: shaft, bore: 42 mm, shaft: 8 mm, seat: 6 deg}
+`;
+    const blank = solve(linkage).table([0, 1], ['shaft.opening']).columns[0]!.values;
+    expect(blank.map((value) => value === null || Number.isNaN(value))).toEqual([false, true]);
+    const { turning } = fitted(
+      benchText({
+        columns: ['pedal.travel', 'shaft.opening'],
+        at: [0, 2, 4, 6, 8, 10],
+        fit: ['link.length'],
+        noise: ['0.002 deg'],
+        linkage,
+      }),
+    );
+    expect(turningWords(turning)).toEqual([
+      'not checked: The drawing itself gives shaft.opening no value somewhere along the travel: cure that first',
     ]);
   });
 

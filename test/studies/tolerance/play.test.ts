@@ -44,6 +44,20 @@ describe('play of both ends of a rod', () => {
     expect(range.most).toBeCloseTo(Math.max(one, other), 11);
   });
 
+  test('with a tolerance counts with as much as that lets it be', () => {
+    const toleranced = caseOf(ends(textbookLinkage('')).replace(`play: ${PLAY} mm`, `play: ${PLAY} mm ± 0.04 mm`));
+    const plays = variedFigures(toleranced.mechanism);
+    const own = effectsOn(toleranced.mechanism, toleranced.outcomes, plays)[at]!.effects;
+    expect(own).toHaveLength(2);
+    for (const { swing } of own) expect(Math.abs(swing) / ((Math.abs(toleranceCase.perUnit.b) * (PLAY + 0.04)) / 2)).toBeCloseTo(1, 4);
+    const greatest = caseOf(ends(textbookLinkage('')).replace(`play: ${PLAY} mm`, `play: ${PLAY + 0.04} mm`));
+    const [one, other] = [toleranced, greatest].map(
+      (each) => finished(corners(each.mechanism, each.outcomes, variedFigures(each.mechanism)))![at]!,
+    );
+    expect(one!.least).toBeCloseTo(other!.least, 11);
+    expect(one!.most).toBeCloseTo(other!.most, 11);
+  });
+
   test.each(['normal', 'uniform'] as const)('is taken up evenly, whatever the law: %s', (law: Law) => {
     const builds = finished(randomBuilds(own.mechanism, own.outcomes, varied, { seed: 4, law, from: 0, to: 10_000 }));
     const { deviation, mean } = distributionsOf(own.outcomes, [builds]).outcomes[at]!;
