@@ -268,7 +268,7 @@ ${rest}`;
 
   it('are cables, springs and plates', () => {
     const given = text(', width: 8 mm', 'springs: {first: {lever: shaft, rate: 2 N*mm/deg, preload: 100 N*mm}}\n');
-    expect(notChecked(given)[0]).toBe('keep_out: whether these clear post: the spring first wound about an axis');
+    expect(notChecked(given)[0]).toBe('post: whether these clear it: the spring first wound about an axis');
   });
 
   it('is everything, where nothing is solved', () => {
