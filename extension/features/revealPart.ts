@@ -1,7 +1,8 @@
 /** Shows a part of an open throttle file where it is described; what a lens does when it is chosen. */
 import { commands, TextEditorRevealType, Selection, window } from 'vscode';
 import type { Disposable, TextDocument } from 'vscode';
-import type { DeclaredName, NameIndex, NameKind } from '../../src/language/names.ts';
+import type { DeclaredName, NameIndex } from '../../src/language/names.ts';
+import { NAME_KINDS } from '../../src/language/partKinds.ts';
 import type { PartKind } from '../../src/protocol/report.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile } from '../language.ts';
@@ -32,24 +33,11 @@ export function revealParts({ names }: DocumentAnswers): Disposable {
 
 /** Where a text declares a part; undefined where it does not. */
 export function declaredPart({ names }: NameIndex, { part, name }: RevealedPart): DeclaredName | undefined {
-  return names.find((each) => each.kind === KINDS[part] && each.name === name);
+  return names.find((each) => each.kind === NAME_KINDS[part] && each.name === name);
 }
-
-const KINDS: Readonly<Record<PartKind, NameKind>> = {
-  pedal: 'drive',
-  cable: 'cable',
-  rod: 'rod',
-  slot: 'slot',
-  coupling: 'coupling',
-  lever: 'lever',
-  plates: 'plates',
-  sensor: 'sensor',
-  spring: 'spring',
-  'keep-out': 'obstacle',
-};
 
 function isRevealedPart(value: unknown): value is RevealedPart {
   if (typeof value !== 'object' || value === null) return false;
   const { uri, part, name } = value as Readonly<Record<string, unknown>>;
-  return typeof uri === 'string' && typeof name === 'string' && typeof part === 'string' && Object.hasOwn(KINDS, part);
+  return typeof uri === 'string' && typeof name === 'string' && typeof part === 'string' && Object.hasOwn(NAME_KINDS, part);
 }

@@ -4,7 +4,8 @@ import type { PathPart } from '../findings/part.ts';
 import { partFigureText } from '../outputs/factText.ts';
 import type { Answers } from '../solve.ts';
 import { readLoosely } from './cursor/looseTree.ts';
-import type { NameIndex, NameKind } from './names.ts';
+import type { NameIndex } from './names.ts';
+import { partKindOf } from './partKinds.ts';
 
 export interface Lens {
   /** The name of the part; the key of the pedal's block. */
@@ -56,8 +57,8 @@ export interface LensPlace {
  */
 export function lensPlaces(index: NameIndex, pressed = pressedLever(index)): readonly LensPlace[] {
   return index.names.flatMap(({ kind, name, span }) => {
-    const part = PARTS[kind];
-    return part === undefined || (kind === 'lever' && name === pressed) ? [] : [{ span, part, name }];
+    const part = partKindOf(kind);
+    return part === undefined || part === 'keep-out' || (kind === 'lever' && name === pressed) ? [] : [{ span, part, name }];
   });
 }
 
@@ -68,18 +69,6 @@ export function pressedLever({ names, places }: NameIndex): string | undefined {
   return places.find(({ span, declared }) => declared.kind === 'lever' && pedal.start <= span.start && span.end <= pedal.end)?.declared
     .name;
 }
-
-const PARTS: Readonly<Partial<Record<NameKind, PathPart['kind']>>> = {
-  drive: 'pedal',
-  cable: 'cable',
-  rod: 'rod',
-  slot: 'slot',
-  coupling: 'coupling',
-  lever: 'lever',
-  plates: 'plates',
-  sensor: 'sensor',
-  spring: 'spring',
-};
 
 function pedalKey(text: string): Span | undefined {
   return readLoosely(text).root.entries.find(({ key }) => key === 'pedal')?.keySpan;

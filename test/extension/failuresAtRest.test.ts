@@ -1,11 +1,10 @@
 /** What single failures do, told as problems once typing rests. */
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { keepAnswers } from '../../extension/answers.ts';
+import { expect, test, vi } from 'vitest';
 import { codeOf } from '../../extension/features/diagnostic.ts';
 import { publishProblems } from '../../extension/features/liveProblems.ts';
 import { provideTests } from '../../extension/tests.ts';
 import { CRANK, textOf, torsion } from '../failures/throttles.ts';
-import { forTest, openThrottle, set, textIn, tidyUp } from '../support/editorRequests.ts';
+import { forTest, openThrottle, serveEachInTime, set, textIn } from '../support/editorRequests.ts';
 import { changeDocument, closeDocument, shownProblems } from '../support/vscode.ts';
 
 const NAME = 'file:///a.throttle.yaml';
@@ -19,25 +18,7 @@ const REST = 1000;
 const codes = (): readonly (string | undefined)[] => (shownProblems.get(NAME) ?? []).map((each) => codeOf(each as never));
 const isTold = (): boolean => codes().includes('failure-holds-open');
 
-let answers: ReturnType<typeof keepAnswers>;
-let dispose: () => void;
-
-beforeEach(() => {
-  vi.useFakeTimers();
-  answers = keepAnswers();
-  const published = publishProblems(answers);
-  dispose = () => {
-    published.dispose();
-    answers.dispose();
-  };
-});
-
-afterEach(() => {
-  dispose();
-  expect(vi.getTimerCount()).toBe(0);
-  vi.useRealTimers();
-  tidyUp();
-});
+const { answers } = serveEachInTime(publishProblems);
 
 test('they are told at the part that is lost, behind what is told at once', () => {
   const document = openThrottle(LOOSE, NAME);
@@ -71,7 +52,7 @@ test('a change before they are worked out calls them off, and they never stand a
 test('a change between two pieces of the work ends it', () => {
   const document = openThrottle(LOOSE, NAME);
   const heard: number[] = [];
-  const listening = answers.onDidLookAtFailures(() => heard.push(document.version));
+  const listening = answers().onDidLookAtFailures(() => heard.push(document.version));
   // Each look at the clock is a piece later.
   let now = Date.now();
   const clock = vi.spyOn(Date, 'now').mockImplementation(() => (now += 10));
@@ -107,12 +88,16 @@ test('they have the severity that the settings give them, also when that is chan
 test('what counts all that was found has them then; what is asked of the text alone has not', () => {
   const document = openThrottle(LOOSE, NAME);
   vi.advanceTimersByTime(REST);
-  const whole = answers.latestWhole(document);
+  const whole = answers().latestWhole(document);
   expect(whole?.findings.map(({ code }) => code)).toContain('failure-holds-open');
-  expect(answers.latest(document)?.findings.map(({ code }) => code)).not.toContain('failure-holds-open');
+  expect(
+    answers()
+      .latest(document)
+      ?.findings.map(({ code }) => code),
+  ).not.toContain('failure-holds-open');
   expect(whole?.notChecked.some(({ message }) => message.includes('any one spring'))).toBe(false);
   // The tests of `require` lines are of the same answers, and none of them waits for this.
-  const tests = provideTests(answers);
-  expect(whole?.requirements).toBe(answers.latest(document)?.requirements);
+  const tests = provideTests(answers());
+  expect(whole?.requirements).toBe(answers().latest(document)?.requirements);
   tests.dispose();
 });

@@ -1,7 +1,7 @@
 /** Asking what the extension has registered, as the editor would; and what is left of it once it is disposed of. */
 import { readFileSync } from 'node:fs';
 import type * as vscode from 'vscode';
-import { afterEach, beforeEach, expect } from 'vitest';
+import { afterEach, beforeEach, expect, vi } from 'vitest';
 import { keepAnswers, type DocumentAnswers } from '../../extension/answers.ts';
 import {
   CancellationTokenSource,
@@ -29,21 +29,49 @@ export function example(name: string): string {
   return readFileSync(new URL(`../../examples/${name}.throttle.yaml`, import.meta.url), 'utf8');
 }
 
+/** What is served to a test. */
+export interface Served {
+  /** Those that the feature goes by. */
+  readonly answers: () => DocumentAnswers;
+  /** Ends it before the test does. */
+  readonly end: () => void;
+}
+
 /** Has a feature live during each test of a file, over its own answers, and demands that it leaves nothing behind. */
-export function serveEach(feature: (answers: DocumentAnswers) => vscode.Disposable): void {
+export function serveEach(feature: (answers: DocumentAnswers) => vscode.Disposable): Served {
+  let answers: DocumentAnswers | undefined;
   let ending: (() => void) | undefined;
   beforeEach(() => {
-    const answers = keepAnswers();
-    const served = feature(answers);
+    const own = keepAnswers();
+    const served = feature(own);
+    answers = own;
     ending = () => {
       served.dispose();
-      answers.dispose();
+      own.dispose();
     };
   });
   afterEach(() => {
     ending?.();
     tidyUp();
   });
+  return {
+    end: () => ending?.(),
+    answers: () => {
+      if (answers === undefined) throw new Error('nothing is served outside a test');
+      return answers;
+    },
+  };
+}
+
+/** The same, with a clock that goes when the test says so, and on which nothing may be left waiting. */
+export function serveEachInTime(feature: (answers: DocumentAnswers) => vscode.Disposable): Served {
+  beforeEach(() => void vi.useFakeTimers());
+  // Hooks of this kind run last first: this one once the feature has ended.
+  afterEach(() => {
+    expect(vi.getTimerCount()).toBe(0);
+    vi.useRealTimers();
+  });
+  return serveEach(feature);
 }
 
 /** Closes what a test has opened, and demands that nobody is registered or listening any more. */

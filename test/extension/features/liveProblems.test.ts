@@ -1,8 +1,7 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { keepAnswers } from '../../../extension/answers.ts';
+import { expect, test, vi } from 'vitest';
 import { codeOf } from '../../../extension/features/diagnostic.ts';
 import { publishProblems } from '../../../extension/features/liveProblems.ts';
-import { BINDING, forTest, openThrottle, set, textIn, tidyUp } from '../../support/editorRequests.ts';
+import { BINDING, forTest, openThrottle, serveEachInTime, set, textIn } from '../../support/editorRequests.ts';
 import { changeDocument, closeDocument, DiagnosticSeverity, openDocument, shownProblems } from '../../support/vscode.ts';
 
 const NAME = 'file:///a.throttle.yaml';
@@ -13,24 +12,7 @@ const shown = (): { code: string | undefined; severity: number; range: never }[]
   (shownProblems.get(NAME) ?? []).map((each) => ({ code: codeOf(each as never), severity: each.severity, range: each.range as never }));
 const codesShown = (): (string | undefined)[] => shown().map(({ code }) => code);
 
-let dispose: () => void;
-
-beforeEach(() => {
-  vi.useFakeTimers();
-  const answers = keepAnswers();
-  const published = publishProblems(answers);
-  dispose = () => {
-    published.dispose();
-    answers.dispose();
-  };
-});
-
-afterEach(() => {
-  dispose();
-  expect(vi.getTimerCount()).toBe(0);
-  vi.useRealTimers();
-  tidyUp();
-});
+const { end } = serveEachInTime(publishProblems);
 
 test('a throttle file that opens shows its problems', () => {
   openThrottle(WRONG, NAME);
@@ -110,7 +92,7 @@ test('nothing is shown or awaited after it is disposed of', () => {
   const document = openThrottle(WRONG, NAME);
   vi.runAllTimers();
   changeDocument(forTest(document), MORE_WRONG);
-  dispose();
+  end();
   expect(vi.getTimerCount()).toBe(0);
   expect(shownProblems.size).toBe(0);
 });

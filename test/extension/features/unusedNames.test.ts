@@ -1,7 +1,6 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { keepAnswers } from '../../../extension/answers.ts';
+import { expect, test, vi } from 'vitest';
 import { fadeUnusedNames } from '../../../extension/features/unusedNames.ts';
-import { FOUR_BARREL, forTest, openThrottle, textIn, tidyUp } from '../../support/editorRequests.ts';
+import { FOUR_BARREL, forTest, openThrottle, serveEachInTime, textIn } from '../../support/editorRequests.ts';
 import { changeDocument, closeDocument, DiagnosticSeverity, DiagnosticTag, shownProblems } from '../../support/vscode.ts';
 
 const NAME = 'file:///a.throttle.yaml';
@@ -9,24 +8,7 @@ const SPARE = FOUR_BARREL.replace('let:\n', 'let:\n  spare: 3 mm\n');
 /** ms; problems are told 120 after the last key, and this 480 later. */
 const PAUSE = 200;
 
-let dispose: () => void;
-
-beforeEach(() => {
-  vi.useFakeTimers();
-  const answers = keepAnswers();
-  const fading = fadeUnusedNames(answers);
-  dispose = () => {
-    fading.dispose();
-    answers.dispose();
-  };
-});
-
-afterEach(() => {
-  dispose();
-  expect(vi.getTimerCount()).toBe(0);
-  vi.useRealTimers();
-  tidyUp();
-});
+serveEachInTime(fadeUnusedNames);
 
 test('a name that nothing uses fades once typing rests, and is in no list of problems', () => {
   const document = openThrottle(SPARE, NAME);
