@@ -42,17 +42,6 @@ export function fetchChromium() {
 export async function openPage(size = { width: 1280, height: 800 }) {
   const { executablePath, driver } = fetchChromium();
   const { chromium } = createRequire(`${driver}package.json`)('playwright-core');
-  const { context, profile } = await startAgainIfNeedBe(() => start(chromium, executablePath, size));
-  return {
-    page: context.pages()[0] ?? (await context.newPage()),
-    close: async () => {
-      await context.close();
-      rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
-    },
-  };
-}
-
-async function start(chromium, executablePath, size) {
   const profile = mkdtempSync(join(tmpdir(), 'editor-profile-'));
   mkdirSync(join(profile, 'Default'));
   writeFileSync(join(profile, 'Default', 'Preferences'), JSON.stringify(PREFERENCES));
@@ -62,21 +51,17 @@ async function start(chromium, executablePath, size) {
     timeout: START_MS,
     args: [...QUIET, ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
   });
-  return { context, profile };
-}
-
-/** Chromium was once seen to hang as it starts, on a busy machine; the next start came at once. */
-async function startAgainIfNeedBe(start) {
-  try {
-    return await start();
-  } catch (error) {
-    console.log(`Chromium did not start, and is started once more: ${error instanceof Error ? error.message : String(error)}`);
-    return start();
-  }
+  return {
+    page: context.pages()[0] ?? (await context.newPage()),
+    close: async () => {
+      await context.close();
+      rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+    },
+  };
 }
 
 /** A busy machine takes some seconds. */
-const START_MS = 50_000;
+const START_MS = 120_000;
 
 /** A view of the editor is a frame of another site with a service worker, and Debian's Chromium refuses storage to those. */
 const PREFERENCES = { profile: { cookie_controls_mode: 0, block_third_party_cookies: false } };
