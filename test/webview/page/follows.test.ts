@@ -1,5 +1,5 @@
 /** What the page makes of what follows a drawing: in order, late, lost, repeated, and what does not fit. */
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PROTOCOL, type Coming, type Followed, type ToEditor, type ToView, type Trial } from '../../../src/protocol/messages.ts';
 import { followFollowing, heldCharts, heldFacts } from '../../../webview/page/follows.ts';
 import { receive } from '../../../webview/receive.ts';
@@ -57,6 +57,8 @@ afterEach(() => {
   tell(handMadeShow(90));
   vi.clearAllTimers();
 });
+
+afterAll(() => void vi.useRealTimers());
 
 describe('what follows a drawing', () => {
   test('stands in for by that of the text before, marked, until it comes', () => {
