@@ -26,7 +26,7 @@ let:
   reach: 40 mm ± 0.1 mm # measured
   twice: 2 * reach
 ${EXAMPLE_START.replace('out: {radius: 40 mm', 'out: {radius: reach')}require:
-  opens: at(100%, shaft.opening) >= 59.9 deg
+  opens: at(100%, shaft.opening) >= 59 deg
   long arm: twice >= 100 mm
 `;
 
