@@ -103,7 +103,6 @@ export const names: Suite = {
   },
 };
 
-/** What is said above the parts, without the parts' names. */
 /** What the lenses of parts say. One that begins a study says nothing of the text, and is not there before the text was solved. */
 async function figuresOf(document: TextDocument): Promise<readonly string[]> {
   return (await lensesOf(document)).map(({ command }) => command?.title ?? '').filter((title) => title !== 'What tolerances do');
