@@ -42,9 +42,9 @@ export function keepRemembered(keeper: Keeper): void {
   effect(() => {
     uri = shown.value?.source.uri ?? uri;
     const state: Record<string, unknown> = { uri };
+    clearTimeout(timer);
     if (isPlaying.value) return;
     for (const [name, { signal }] of kept) state[name] = signal.value;
-    clearTimeout(timer);
     timer = setTimeout(() => keeper.setState(state), REST_MS);
   });
 }
