@@ -3,5 +3,7 @@
  * browser's types, and so cannot lean on anything that only one of them offers.
  */
 declare function setTimeout(callback: () => void, milliseconds: number): number;
+declare function setInterval(callback: () => void, milliseconds: number): number;
+declare function clearInterval(timer: number | undefined): void;
 declare function clearTimeout(timer: number | undefined): void;
 declare const console: { log(line: string): void };

@@ -58,10 +58,10 @@ export async function untilNoProblem(uri: Uri, code: string, least = DiagnosticS
   await until(`${code} to go from ${uri.path}`, languages.onDidChangeDiagnostics, read, () => `found ${sorted(shownProblems(uri))}`);
 }
 
-/** Waits until a document reads so. */
-export async function untilText(document: TextDocument, expected: string): Promise<void> {
+/** Waits until a document reads so. @param again what would make it so is asked once more by this */
+export async function untilText(document: TextDocument, expected: string, again?: () => void): Promise<void> {
   const read = (): true | undefined => (document.getText() === expected ? true : undefined);
-  await until(`the text of ${document.uri.path}`, workspace.onDidChangeTextDocument, read, () => `it is\n${document.getText()}`);
+  await until(`the text of ${document.uri.path}`, workspace.onDidChangeTextDocument, read, () => `it is\n${document.getText()}`, again);
 }
 
 /** The code alone, also where it carries a link to its page. */
