@@ -10,7 +10,7 @@ import type { Coming, Requests, Source, ToEditor, ToView, Trial } from '../src/p
 import type { PartKey, TextPlace } from '../src/protocol/report.ts';
 import type { StudyKind, WriteAnswer } from '../src/protocol/studies.ts';
 import type { FailureKey, Returns, ReturnTrace, Tried } from '../src/protocol/returns.ts';
-import { complaint, gone, missing, shown, shownTrial, trial } from './state.ts';
+import { announcement, complaint, gone, missing, shown, shownTrial, trial, writtenTrial } from './state.ts';
 import { WORDS } from './words.ts';
 
 /** The editor answers at once; this is for one that has gone away. */
@@ -49,6 +49,14 @@ export function reveal(place: TextPlace, of: Source | undefined = shown.value?.s
   if (of !== undefined) channel?.notify({ type: 'reveal', source: of, place });
 }
 
+/** Has the person choose among the fixes for what was found there. */
+export function mend(place: TextPlace, of: Source | undefined = shown.value?.source): void {
+  if (of !== undefined) channel?.notify({ type: 'mend', source: of, place });
+}
+
+/** Takes the newest change of the file back, or makes it again. */
+export const takeBack = (type: 'undo' | 'redo'): void => channel?.notify({ type });
+
 /** Marks a part in the text. */
 export function revealPart({ kind, name }: PartKey): void {
   const source = shown.value?.source;
@@ -80,8 +88,10 @@ export async function writeFigures(figures: Trial = trial.value): Promise<boolea
   if (source === undefined || channel === undefined || isWriting || figures.length === 0) return false;
   isWriting = true;
   try {
-    await channel.request('write', { source, trial: figures }, ANSWER_WITHIN_MS);
+    const { version } = await channel.request('write', { source, trial: figures }, ANSWER_WITHIN_MS);
     if (trial.value === figures) trial.value = [];
+    writtenTrial.value = { version, figures };
+    announcement.value = WORDS.written(figures.length);
     return true;
   } catch (error) {
     complaint.value = WORDS.notWritten(messageOf(error));

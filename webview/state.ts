@@ -43,6 +43,8 @@ export const trial = signal<Trial>([]);
 export const shownTrial = signal<Trial>([]);
 /** The newest picture of the text as it is written, to be compared with while figures are tried. */
 export const written = signal<ShownInParts | undefined>(undefined);
+/** What was written last from what was tried, and the version that has it; undefined where nothing was. */
+export const writtenTrial = signal<{ readonly version: number; readonly figures: Trial } | undefined>(undefined);
 /** The number under the cursor, which can be tried too. */
 export const dialAtCursor = signal<Dial | undefined>(undefined);
 

@@ -49,6 +49,7 @@ export const WORDS = {
   severity: { error: 'Error', warning: 'Warning', note: 'Note' } satisfies Record<Severity, string>,
   cure: (cure: string) => `Cure: ${cure}`,
   toText: 'Show in text',
+  toFixes: 'Fixes…',
   toWorst: (at: string) => `Go to the worst, at ${at}`,
   toTravel: (at: string) => `at ${at}`,
   setPedal: 'Set the pedal',
@@ -97,6 +98,9 @@ export const WORDS = {
   trialWaiting: 'Solving…',
   trialDoes: (before: string, after: string) =>
     before === after ? `Verdict as before: ${after}` : `Before: ${before}. With this: ${after}`,
+  trialMoves: { came: 'New', went: 'Gone', moved: 'Now' },
+  written: (number: number) => (number === 1 ? 'The value stands in the text.' : `The ${number} values stand in the text.`),
+  undo: 'Undo',
   trialUnsolved: 'Not checked: the file cannot be solved with this. What is missing or wrong stands above.',
   wrongNumber: (typed: Exclude<TypedNumber, { number: number }>, unit: string) => {
     if (typed.wrong === 'comma') return `Not taken: write ${typed.meant}, with a point.`;

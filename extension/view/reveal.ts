@@ -1,5 +1,5 @@
-/** Shows a place of the text in an editor, beside the view where none has it, and leaves the focus where it is. */
-import { Selection, TabInputText, TextEditorRevealType, ViewColumn, window } from 'vscode';
+/** Shows a place of the text in an editor, beside the view where none has it; the focus goes there only for what the editor itself does. */
+import { commands, Selection, TabInputText, TextEditorRevealType, ViewColumn, window } from 'vscode';
 import type { TextDocument, TextEditor } from 'vscode';
 import type { Span } from '../../src/definition/span.ts';
 import { rangeOf } from '../places.ts';
@@ -12,6 +12,26 @@ export async function revealText(document: TextDocument, span: Span, viewColumn:
   const { start, end } = rangeOf(document, span);
   editor.selection = new Selection(start, end);
   editor.revealRange(editor.selection, TextEditorRevealType.InCenterIfOutsideViewport);
+}
+
+/** Goes to a place of the text and opens the editor’s list of fixes for what was found there. */
+export async function chooseFix(document: TextDocument, span: Span, viewColumn: ViewColumn | undefined): Promise<void> {
+  const { version } = document;
+  await focusText(document, viewColumn);
+  if (document.version !== version) return;
+  await revealText(document, { start: span.start, end: span.start }, viewColumn);
+  await commands.executeCommand('editor.action.quickFix');
+}
+
+/** Takes the newest change of the text back, or makes it again. An editor does that to the text that has the focus. */
+export async function takeBack(way: 'undo' | 'redo', document: TextDocument, viewColumn: ViewColumn | undefined): Promise<void> {
+  await focusText(document, viewColumn);
+  await commands.executeCommand(way);
+}
+
+async function focusText(document: TextDocument, viewColumn: ViewColumn | undefined): Promise<void> {
+  const { viewColumn: own } = editorOf(document) ?? (await openBeside(document, viewColumn));
+  await window.showTextDocument(document, { ...(own === undefined ? {} : { viewColumn: own }), preserveFocus: false, preview: false });
 }
 
 /** The one that has the focus, else any that shows the document. */

@@ -19,7 +19,7 @@ import { isOf, keepPicture } from './livePicture.ts';
 import { headOf, pickedFile, revisionOf, type Asked } from './oldStates.ts';
 import { pageHtml, pageOptions } from './page.ts';
 import { answerReturns } from './returning.ts';
-import { editorOf, revealText } from './reveal.ts';
+import { chooseFix, editorOf, revealText, takeBack } from './reveal.ts';
 import { exportTable, saveExport } from './saveExport.ts';
 import { partBeside } from './stepping.ts';
 import { keepStudies } from './studying.ts';
@@ -149,6 +149,15 @@ export function openView({ panel, uri, answers, measured, extensionUri, runner, 
         // A place of an older text is nowhere.
         if (document !== undefined && isOf(notice.source, document)) await revealText(document, notice.place, panel.viewColumn);
         return;
+      case 'mend':
+        if (document !== undefined && isOf(notice.source, document)) await chooseFix(document, notice.place, panel.viewColumn);
+        return;
+      case 'undo':
+      case 'redo':
+        if (document === undefined) return;
+        await takeBack(notice.type, document, panel.viewColumn);
+        // So that the next key is the view's again.
+        return panel.reveal(undefined, false);
       case 'reveal-part':
         if (document !== undefined) await show(document, notice.part, false);
     }

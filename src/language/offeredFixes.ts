@@ -75,7 +75,7 @@ function plansFor({ study, findings }: Answers, isMeant: (finding: Finding) => b
   const ofFindings = withFollowing(findings)
     .filter(isMeant)
     .flatMap((finding) => {
-      const aims = aimsFor(study, finding);
+      const aims = AIMS[finding.code]?.(study, finding) ?? [];
       // An aim that says on which side to stay knows more than the finding's own mend of the same figure.
       const isKnownBetter = aims.some(({ unknown, stay }) => stay !== undefined && unknown === finding.mend?.unknown);
       const own: readonly FixAim[] = finding.mend === undefined || isKnownBetter ? [] : [aimOf(finding.mend)];
@@ -88,56 +88,38 @@ function aimOf({ unknown, outcome, target }: NonNullable<Finding['mend']>): FixA
   return { unknown, outcome, target: () => target };
 }
 
-/** What could mend a finding besides its own mend. */
-function aimsFor(study: Study, finding: Finding): readonly FixAim[] {
-  switch (finding.code) {
-    case 'opening-missed':
-      return aimsToOpen(study, finding);
-    case 'opening-early':
-      return aimsToLand(study, finding);
-    case 'plate-past-square':
-      return aimsToSquarePlates(study, finding);
-    case 'held-open':
-      return aimsToClose(study, finding);
-    case 'plate-below-seat':
-      return [...aimsToSeat(study, finding), ...aimsToEndBeforeReturn(study, finding)];
-    case 'closed-stop-passed':
-      return aimsToEndBeforeReturn(study, finding);
-    case 'not-assembled':
-      return aimsToReach(study, finding);
-    case 'change-point':
-      return aimsToEndBeforeChange(study, finding);
-    case 'transmission-angle':
-      return aimsToSquare(study, finding, 'transmission');
-    case 'toggle-opening':
-      return [...aimsToSquare(study, finding, 'transmission'), ...aimsToEndBefore(study, finding.part, 'transmission')];
-    case 'drive-angle':
-      return aimsToSquare(study, finding, 'drive');
-    case 'toggle-returning':
-      return [...aimsToSquare(study, finding, 'drive'), ...aimsToEndBefore(study, finding.part, 'drive')];
-    case 'sensor-past-range':
-    case 'sensor-past-stop':
-    case 'signal-in-fault-band':
-      return aimsToFitSensor(study, finding);
-    case 'closing-lost':
-      return aimsToWind(study, finding);
-    case 'closing-margin':
-    case 'friction-lock':
-      return aimsToOvercome(study, finding);
-    case 'closing-dips':
-      return aimsToLevel(study, finding);
-    case 'spring-dead-centre':
-      return aimsToHang(study, finding);
-    case 'cable-lead':
-      return aimsToLead(study, finding);
-    case 'slack-used-up':
-      return aimsToSlacken(study, finding);
-    case 'rod-out-of-adjustment':
-      return aimsToAdjust(study, finding);
-    default:
-      return [];
-  }
-}
+/** What could mend a finding besides its own mend, for those that something could. */
+const AIMS: Readonly<Partial<Record<FindingCode, (study: Study, finding: Finding) => readonly FixAim[]>>> = {
+  'opening-missed': aimsToOpen,
+  'opening-early': aimsToLand,
+  'plate-past-square': aimsToSquarePlates,
+  'held-open': aimsToClose,
+  'plate-below-seat': (study, finding) => [...aimsToSeat(study, finding), ...aimsToEndBeforeReturn(study, finding)],
+  'closed-stop-passed': aimsToEndBeforeReturn,
+  'not-assembled': aimsToReach,
+  'change-point': aimsToEndBeforeChange,
+  'transmission-angle': (study, finding) => aimsToSquare(study, finding, 'transmission'),
+  'toggle-opening': (study, finding) => [
+    ...aimsToSquare(study, finding, 'transmission'),
+    ...aimsToEndBefore(study, finding.part, 'transmission'),
+  ],
+  'drive-angle': (study, finding) => aimsToSquare(study, finding, 'drive'),
+  'toggle-returning': (study, finding) => [...aimsToSquare(study, finding, 'drive'), ...aimsToEndBefore(study, finding.part, 'drive')],
+  'sensor-past-range': aimsToFitSensor,
+  'sensor-past-stop': aimsToFitSensor,
+  'signal-in-fault-band': aimsToFitSensor,
+  'closing-lost': aimsToWind,
+  'closing-margin': aimsToOvercome,
+  'friction-lock': aimsToOvercome,
+  'closing-dips': aimsToLevel,
+  'spring-dead-centre': aimsToHang,
+  'cable-lead': aimsToLead,
+  'slack-used-up': aimsToSlacken,
+  'rod-out-of-adjustment': aimsToAdjust,
+};
+
+/** Whether there are fixes for findings of its kind. Which of them its own figures allow, `offeredFixes` says. */
+export const isMendable = ({ code, mend }: Finding): boolean => mend !== undefined || AIMS[code] !== undefined;
 
 /** Undefined where the figure is not one that the file could hold, or follows from more than one `let`. */
 function planFor(study: Study, aim: FixAim, finding: Finding): Plan | undefined {

@@ -1,4 +1,5 @@
 /** What is wrong or worth knowing, as the view lists it. */
+import { isMendable } from '../language/offeredFixes.ts';
 import { marksOf, type Mark } from '../outputs/marks.ts';
 import { printable } from '../outputs/paint.ts';
 import type { ReportedMark } from '../protocol/report.ts';
@@ -25,6 +26,7 @@ function reportMark(text: string, mark: Mark): ReportedMark {
     message: printable(message),
     following: finding?.following?.map((each) => ({ part: each.part, message: printable(each.message) })) ?? [],
     cure: cure === undefined ? undefined : printable(cure),
+    isMendable: finding === undefined ? 'replacements' in mark : isMendable(finding),
     place: placeIn(text, span),
     ranges: finding?.ranges?.map(({ from, to }) => ({ from: fraction(from), to: fraction(to) })) ?? [],
     worst: finding?.worst === undefined ? undefined : fraction(finding.worst.travel),

@@ -93,6 +93,9 @@ export const isToView = tagged<ToView, 'type'>('type', {
 export const isToEditor = tagged<ToEditor, 'type'>('type', {
   ready: shape({}),
   reveal: shape({ source: isSource, place: isPlace }),
+  mend: shape({ source: isSource, place: isPlace }),
+  undo: shape({}),
+  redo: shape({}),
   'reveal-part': shape({ source: isSource, part: isPart }),
   try: shape({ source: isSource, trial: isTrial }),
   'in-sight': shape({ charts: listOf(isChartId) }),

@@ -9,7 +9,7 @@ import type { FailureKey, Returns, ReturnTrace, Tried, Working } from './returns
 import type { StudyKind, ToldStudy, WriteAnswer } from './studies.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 5;
+export const PROTOCOL = 6;
 
 /** The text that a message speaks of. */
 export interface Source {
@@ -116,6 +116,10 @@ export type ToEditor =
   /** The page listens. */
   | { readonly type: 'ready' }
   | { readonly type: 'reveal'; readonly source: Source; readonly place: TextPlace }
+  /** Go to a place of the text and choose there among the fixes for what was found. */
+  | { readonly type: 'mend'; readonly source: Source; readonly place: TextPlace }
+  /** The newest change of the file: take it back, or make it again after that. */
+  | { readonly type: 'undo' | 'redo' }
   | { readonly type: 'reveal-part'; readonly source: Source; readonly part: PartKey }
   /** Show what these figures would do; an empty list drops them. At most one is under way: the page waits for its `show`. */
   | { readonly type: 'try'; readonly source: Source; readonly trial: Trial }

@@ -73,6 +73,8 @@ export interface ReportedMark {
   /** What only follows from it, of its own part or another: told with it, and no mark of its own. */
   readonly following: readonly { readonly part: string; readonly message: string }[];
   readonly cure: string | undefined;
+  /** Whether the editor has fixes for such a mark. */
+  readonly isMendable: boolean;
   readonly place: TextPlace;
   /** Where along the pedal it holds, fractions. */
   readonly ranges: readonly { readonly from: number; readonly to: number }[];

@@ -58,6 +58,7 @@ export const isMark = shape<ReportedMark>({
   message: isText,
   following: listOf(shape({ part: isText, message: isText })),
   cure: optional(isText),
+  isMendable: isYesOrNo,
   place: isPlace,
   ranges: listOf(shape({ from: isFraction, to: isFraction })),
   worst: optional(isFraction),

@@ -18,11 +18,27 @@ describe('dials', () => {
     expect(await view().page.evaluate('document.querySelectorAll("path.ghost.before").length')).toBeGreaterThan(5);
     expect(await view().text('.verdict .hint')).toContain('none of it is written');
     expect(await view().text('.dial-was')).toMatch(/^was 38\.0.mm$/);
+    await view().until('document.querySelectorAll(".figures .figure-was").length > 3');
+    // The figures tried end otherwise at the stop, which the verdict alone does not say.
+    await view().tell({ ...showOf(EXAMPLE.replace('38 mm', '41.5 mm')), trial: toldOf('try').at(-1)!.trial });
+    expect(await view().text('.trial')).toMatch(/Now: .*meets its open stop/);
     await view().click('Write this value');
     const [asked] = view().asked();
     expect(asked).toMatchObject({ name: 'write', asks: { source, trial: [{ value: 41.5 }] } });
     await view().answer(asked!, { version: 2 });
     await view().tell(showOf(EXAMPLE.replace('38 mm', '41.5 mm'), 2));
+    expect(await view().text('.trial')).toBe('The value stands in the text.Undo');
+    await view().click('Undo');
+    expect(toldOf('undo')).toEqual([{ type: 'undo' }]);
+    // In a box a key is the box's; anywhere else the text is meant.
+    await view().page.evaluate(`named('input', 'crank_reach, number').focus()`);
+    await view().page.keyboard.press('Control+z');
+    await view().page.evaluate('document.activeElement.blur()');
+    await view().page.keyboard.press('Control+z');
+    await view().page.keyboard.press('Control+Shift+z');
+    await view().drawn();
+    expect([toldOf('undo').length, toldOf('redo').length]).toEqual([2, 1]);
+    await view().tell(showOf(EXAMPLE, 3));
     expect(await view().text('.trial')).toBe('nothing there');
     expect(await view().text('.verdict .hint')).toBe('nothing there');
     expect(await view().page.evaluate('document.querySelectorAll("path.ghost.before").length')).toBe(0);

@@ -83,6 +83,17 @@ describe('the page', () => {
     expect(view().errors()).toEqual([]);
   });
 
+  test('leads from a finding to the fixes for it, where there are any', async () => {
+    await open(handMadeShow());
+    expect(
+      await view().page.evaluate(
+        '[...document.querySelectorAll("[aria-labelledby=findings-title] .finding")].map((each) => each.textContent.includes("Fixes…"))',
+      ),
+    ).toEqual([true, false, false]);
+    await view().click('Fixes…');
+    expect(toldOf('mend')).toEqual([{ type: 'mend', source: handMadeShow().source, place: { start: 40, end: 44 } }]);
+  });
+
   test('keeps the last good picture of a broken file, and leads to what is missing', async () => {
     await open(showOf(EXAMPLE));
     const missing = [{ message: '`pedal` has no `opens`', place: { start: 7, end: 12 } }];

@@ -93,7 +93,7 @@ describe('a study', () => {
     await open(handMadeShow());
     await view().tell(tellStudy('tune', found(handMadeTune())));
     await view().click('Write this: Answer 1');
-    await view().refuse(lastAsked('answer'), 'The text has changed since, so nothing was written.');
+    await view().refuse(lastAsked('answer'), 'The text has changed since.');
     expect(await texts('.notice')).toContainEqual(expect.stringContaining('Not written: The text has changed since'));
   });
 

@@ -3,7 +3,7 @@
  * its own use for them.
  */
 import { areKeysShown, isPlaying, snapBack, travel, trial } from '../state.ts';
-import { tryFigures } from '../send.ts';
+import { takeBack, tryFigures } from '../send.ts';
 import { setTravel } from './play.ts';
 import { endSnapBack, playOn } from './snapBack.ts';
 import { stepWorst } from './worst.ts';
@@ -37,12 +37,29 @@ export function movedBy({ key, shiftKey }: Pick<KeyboardEvent, 'key' | 'shiftKey
   return shiftKey && isSmall ? Math.round((at + (to - at) / FINE) * 1000) / 1000 : Math.round(to * 1000) / 1000;
 }
 
+const TYPED_IN = 'input:not([type=range]), select, textarea, [contenteditable]';
+
+/** What the editor’s own keys for it mean, on either keyboard; undefined for any other. */
+export function undoneBy({ key, ctrlKey, metaKey, shiftKey }: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey'>) {
+  if (ctrlKey === metaKey) return undefined;
+  if (key.toLowerCase() === 'z') return shiftKey ? 'redo' : 'undo';
+  return key === 'y' && ctrlKey && !shiftKey ? 'redo' : undefined;
+}
+
 /** Listens on the whole page. */
 export function listenToKeys(): void {
   document.addEventListener('keydown', (event) => {
-    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.defaultPrevented || event.altKey) return;
     const target = event.target instanceof Element ? event.target : document.body;
     if (target.closest('dialog') !== null) return;
+    const way = undoneBy(event);
+    // Of what is typed in a box the box has its own.
+    if (way !== undefined && target.closest(TYPED_IN) === null) {
+      event.preventDefault();
+      takeBack(way);
+      return;
+    }
+    if (event.ctrlKey || event.metaKey) return;
     if (actOn(event, target)) event.preventDefault();
   });
 }
@@ -57,7 +74,7 @@ function actOn(event: KeyboardEvent, target: Element): boolean {
     tryFigures([]);
     return true;
   }
-  if (target.closest('input:not([type=range]), select, textarea, [contenteditable]') !== null) return false;
+  if (target.closest(TYPED_IN) !== null) return false;
   switch (event.key) {
     case ' ':
       if (target.closest('button, summary, a') !== null) return false;

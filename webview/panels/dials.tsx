@@ -4,10 +4,11 @@ import { useRef } from 'preact/hooks';
 import type { Change, Trial } from '../../src/protocol/messages.ts';
 import type { Dial } from '../../src/protocol/report.ts';
 import { figureText, withUnit } from '../charts/figures.ts';
-import { reveal, tryFigures, writeFigures } from '../send.ts';
-import { dialAtCursor, gone, missing, shown, shownTrial, trial, written } from '../state.ts';
+import { reveal, takeBack, tryFigures, writeFigures } from '../send.ts';
+import { dialAtCursor, gone, missing, shown, shownTrial, trial, written, writtenTrial } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { NumberField } from './numberField.tsx';
+import { movedMarks } from './movedMarks.ts';
 import { SomeOf } from './someOf.tsx';
 
 export function Dials() {
@@ -16,7 +17,7 @@ export function Dials() {
   const atCursor = dialAtCursor.value;
   const all = atCursor === undefined || dials.some(({ path }) => path === atCursor.path) ? dials : [atCursor, ...dials];
   const row = useRows();
-  if (all.length === 0 && trial.value.length === 0) return null;
+  if (all.length === 0 && trial.value.length === 0 && writtenTrial.value === undefined) return null;
   return (
     <section aria-labelledby="dials-title">
       <h2 id="dials-title">{WORDS.dials}</h2>
@@ -106,12 +107,13 @@ function DialRow({ dial, tried, isAtCursor }: RowProps) {
 /** What is tried, what it does to the verdict, and the two ways on. */
 function TrialLine() {
   const { value: tried } = trial;
-  if (tried.length === 0) return null;
+  if (tried.length === 0) return <WrittenLine />;
   const isWaiting = JSON.stringify(tried) !== JSON.stringify(shownTrial.value);
   const isUnsolved = missing.value !== undefined || gone.value !== undefined;
   return (
     <div class="trial">
       <p>{isWaiting ? WORDS.trialWaiting : isUnsolved ? WORDS.trialUnsolved : verdictOfTrial()}</p>
+      {!isWaiting && !isUnsolved && <MovedMarks />}
       <p class="tools">
         <button type="button" class="main" onClick={() => void writeFigures()}>
           {WORDS.writeTrial(tried.length)}
@@ -125,3 +127,32 @@ function TrialLine() {
 }
 
 const verdictOfTrial = () => WORDS.trialDoes(written.value?.report.verdict ?? '', shown.value?.report.verdict ?? '');
+
+/** What the trial does to the findings, by the finding. */
+function MovedMarks() {
+  const moved = movedMarks(written.value?.report.marks ?? [], shown.value?.report.marks ?? []);
+  if (moved.length === 0) return null;
+  return (
+    <ul class="plain">
+      {moved.map(({ how, message }) => (
+        <li key={`${how} ${message}`}>{`${WORDS.trialMoves[how]}: ${message}`}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** What was just written, for as long as nothing else is. */
+function WrittenLine() {
+  const { value: last } = writtenTrial;
+  if (last === undefined || last.version !== shown.value?.source.version) return null;
+  return (
+    <div class="trial">
+      <p>{WORDS.written(last.figures.length)}</p>
+      <p class="tools">
+        <button type="button" onClick={() => takeBack('undo')}>
+          {WORDS.undo}
+        </button>
+      </p>
+    </div>
+  );
+}

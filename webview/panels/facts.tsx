@@ -1,6 +1,7 @@
 /** Figures worth knowing, and what was not checked. */
 import { heldFacts } from '../page/follows.ts';
 import { toldReport } from '../page/told.ts';
+import { shownTrial, written } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { FigureList } from './figureList.tsx';
 import { useFirst } from './someOf.tsx';
@@ -13,7 +14,7 @@ export function Facts() {
   return (
     <section aria-labelledby="facts-title" class={isLate ? 'late' : undefined} aria-busy={isLate}>
       <h2 id="facts-title">{WORDS.facts}</h2>
-      <FigureList figures={first} />
+      <FigureList figures={first} before={shownTrial.value.length > 0 ? written.value?.report.facts : undefined} />
       {more}
     </section>
   );

@@ -4,7 +4,15 @@ import { percentText } from '../charts/figures.ts';
 import { setTravel } from '../page/play.ts';
 import { WORDS } from '../words.ts';
 
-export function FigureList({ figures }: { readonly figures: readonly ReportedFigure[] }) {
+/** @param before what they were, told beside those that are something else now */
+export function FigureList({
+  figures,
+  before = [],
+}: {
+  readonly figures: readonly ReportedFigure[];
+  readonly before?: readonly ReportedFigure[] | undefined;
+}) {
+  const former = new Map(before.map(({ label, text }) => [label, text]));
   return (
     <dl class="figures">
       {figures.map(({ label, text, travel }, index) => (
@@ -18,6 +26,7 @@ export function FigureList({ figures }: { readonly figures: readonly ReportedFig
                 <span class="unseen">{`, ${label}: ${WORDS.setPedal}`}</span>
               </button>
             )}
+            {(former.get(label) ?? text) !== text && <span class="figure-was">{WORDS.was(former.get(label)!)}</span>}
           </dd>
         </div>
       ))}

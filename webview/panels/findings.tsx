@@ -4,7 +4,7 @@ import type { ReportedMark } from '../../src/protocol/report.ts';
 import { percentText } from '../charts/figures.ts';
 import { toldReport } from '../page/told.ts';
 import { goToWorst } from '../page/worst.ts';
-import { reveal } from '../send.ts';
+import { mend, reveal } from '../send.ts';
 import { hovered } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
@@ -56,6 +56,12 @@ export function Finding({ mark, of }: { readonly mark: ReportedMark; readonly of
             {WORDS.toText}
             <span class="unseen">{`, ${mark.message}`}</span>
           </button>
+          {mark.isMendable && (
+            <button type="button" class="link" onClick={() => mend(mark.place, of)}>
+              {WORDS.toFixes}
+              <span class="unseen">{`, ${mark.message}`}</span>
+            </button>
+          )}
           {mark.worst !== undefined && (
             <button type="button" class="link" onClick={() => goToWorst(mark)}>
               {WORDS.toWorst(percentText(mark.worst))}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { movedBy } from '../../../webview/page/keys.ts';
+import { movedBy, undoneBy } from '../../../webview/page/keys.ts';
 import { phaseOut, steppedTravel, travelAt } from '../../../webview/page/play.ts';
 
 describe('playing', () => {
@@ -46,5 +46,22 @@ describe('keys on the slider', () => {
     let at = 0;
     for (let n = 0; n < 100; n++) at = movedBy({ key: 'ArrowRight', shiftKey: false }, at)!;
     expect(at).toBe(1);
+  });
+});
+
+describe('the keys that take back', () => {
+  const none = { ctrlKey: false, metaKey: false, shiftKey: false };
+  test.each([
+    ['z', { ctrlKey: true }, 'undo'],
+    ['z', { metaKey: true }, 'undo'],
+    ['Z', { ctrlKey: true, shiftKey: true }, 'redo'],
+    ['Z', { metaKey: true, shiftKey: true }, 'redo'],
+    ['y', { ctrlKey: true }, 'redo'],
+    ['y', { metaKey: true }, undefined],
+    ['z', {}, undefined],
+    ['z', { ctrlKey: true, metaKey: true }, undefined],
+    ['x', { ctrlKey: true }, undefined],
+  ] as const)('%s with %o', (key, held, way) => {
+    expect(undoneBy({ key, ...none, ...held })).toBe(way);
   });
 });

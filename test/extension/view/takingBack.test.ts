@@ -1,0 +1,55 @@
+/** What the view has the editor itself do to the text: choose among fixes, undo, redo. */
+import { afterEach, describe, expect, test } from 'vitest';
+import { FOUR_BARREL } from '../../support/editorRequests.ts';
+import { openView, serveViews, turns } from '../../support/viewInEditor.ts';
+import { changeDocument, focusDocument, registeredCommands, told, window } from '../../support/vscode.ts';
+
+serveViews();
+
+const asked: string[] = [];
+const OWN = ['undo', 'redo', 'editor.action.quickFix'];
+
+function standIn(): void {
+  for (const name of OWN) registeredCommands.set(name, () => void asked.push(name));
+}
+
+afterEach(() => {
+  for (const name of OWN) registeredCommands.delete(name);
+  asked.length = 0;
+  told.length = 0;
+});
+
+describe('the editor', () => {
+  test.each(['undo', 'redo'] as const)('does an %s of the view to its text, which has the focus for that', async (type) => {
+    const { page } = await openView(FOUR_BARREL);
+    standIn();
+    focusDocument(undefined);
+    page.say({ type });
+    await turns();
+    expect(told).toEqual(['shown: file:///folder/a.throttle.yaml']);
+    expect(asked).toEqual([type]);
+  });
+
+  test('offers its fixes at the place of a finding', async () => {
+    const { document, page } = await openView(FOUR_BARREL);
+    standIn();
+    const start = FOUR_BARREL.indexOf('166 deg');
+    page.say({ type: 'mend', source: page.last('show').source, place: { start, end: start + 7 } });
+    await turns();
+    expect(asked).toEqual(['editor.action.quickFix']);
+    const [editor] = window.visibleTextEditors;
+    expect(document.offsetAt(editor!.selection.start)).toBe(start);
+    expect(document.offsetAt(editor!.selection.end)).toBe(start);
+  });
+
+  test('offers none at a place of an older text', async () => {
+    const { document, page } = await openView(FOUR_BARREL);
+    standIn();
+    const { source } = page.last('show');
+    changeDocument(document, `# first\n${FOUR_BARREL}`);
+    await turns();
+    page.say({ type: 'mend', source, place: { start: 5, end: 6 } });
+    await turns();
+    expect(asked).toEqual([]);
+  });
+});
