@@ -9,6 +9,7 @@ import type { Problem } from './problem.ts';
 import { prune, suspectsOf } from './prune.ts';
 import { checkNames, gatherNames } from './schema/declared.ts';
 import { FORMAT, file } from './schema/file.ts';
+import { letsAsBefore, namesAsBefore } from './schema/sameNames.ts';
 import { makeScope } from './schema/scopes.ts';
 import { problem, type Reading } from './schema/shape.ts';
 import { settle } from './settle.ts';
@@ -55,16 +56,20 @@ function readRoot(root: SourceMap): { definition: Definition | undefined; proble
   const declared = gatherNames(root);
   const letNames = new Set([...declared.parts.let.keys()].filter((name) => NAME_PATTERN.test(name) && reservedAs(name) === undefined));
   const pedalCable = textOf(child(child(root, 'pedal'), 'cable'));
+  const scope = makeScope(declared, letNames, pedalCable !== undefined);
+  let letValues: object | undefined;
   const reading: Reading = {
     report: (found) => problems.push(found),
     declared,
     letNames,
-    scope: makeScope(declared, letNames, pedalCable !== undefined),
+    scope,
     points,
     addPoint: (name, place) => points.set(name, place),
     pedalCable,
     figures: new Map(),
     strained: new Set(),
+    names: namesAsBefore({ declared, pedalCable }),
+    lets: () => (letValues ??= letsAsBefore(scope)),
     unread: (path, span) => unread.push({ path, span }),
   };
   checkNames(declared, reading.report);

@@ -4,6 +4,7 @@
  */
 import type { Definition } from './definition.ts';
 import type { Formula } from './formula/formula.ts';
+import { distanceBetween } from './movedParts.ts';
 import type { Span } from './span.ts';
 
 /** Where a place of one text stands in another; undefined for what is no place of the linkage. */
@@ -11,10 +12,10 @@ export type Moving = (span: Span) => Span | undefined;
 
 /** Undefined where the two differ, bit for bit, in anything that findings rest on, or in what could not be read. */
 export function sameLinkage(before: Definition, now: Definition): Moving | undefined {
-  const places: Places = { starts: new Map(), ends: new Map() };
+  const places: Places = { starts: new Map(), ends: new Map(), parts: [] };
   for (const key of OF_LINKAGE) if (!isSame(before[key], now[key], places)) return undefined;
   return ({ start, end }) => {
-    const at = { start: places.starts.get(start), end: places.ends.get(end) };
+    const at = { start: places.starts.get(start) ?? withinPart(start, places), end: places.ends.get(end) ?? withinPart(end, places) };
     return at.start === undefined || at.end === undefined ? undefined : { start: at.start, end: at.end };
   };
 }
@@ -48,6 +49,13 @@ const OF_LINKAGE = (Object.keys(IS_OF_LINKAGE) as (keyof Definition)[]).filter((
 interface Places {
   readonly starts: Map<number, number>;
   readonly ends: Map<number, number>;
+  /** Parts that stand in the other as they do in the one, and how far from there. */
+  readonly parts: { readonly span: Span; readonly distance: number }[];
+}
+
+function withinPart(offset: number, { parts }: Places): number | undefined {
+  const part = parts.find(({ span }) => span.start <= offset && offset <= span.end);
+  return part && offset + part.distance;
 }
 
 function isSame(one: unknown, other: unknown, places: Places): boolean {
@@ -56,6 +64,13 @@ function isSame(one: unknown, other: unknown, places: Places): boolean {
     if (!Array.isArray(other) || one.length !== other.length) return false;
     for (let i = 0; i < one.length; i++) if (!isSame(one[i], other[i], places)) return false;
     return true;
+  }
+  if (isPlaced(one)) {
+    const distance = distanceBetween(one, other);
+    if (distance !== undefined) {
+      places.parts.push({ span: one.span, distance });
+      return true;
+    }
   }
   if (isSpan(one)) return isSpan(other) && isOnePlace(one.start, other.start, places.starts) && isOnePlace(one.end, other.end, places.ends);
   // The `let` values that it is made of are held side by side, too.
@@ -77,6 +92,11 @@ function isObject(value: unknown): value is Members {
 
 function isSpan(value: Members): value is Members & Span {
   return typeof value.start === 'number' && typeof value.end === 'number';
+}
+
+/** Nothing of it stands elsewhere: but the figures of a point that it names, which are held side by side, too. */
+function isPlaced(value: Members): value is Members & { readonly span: Span } {
+  return isObject(value.span) && isSpan(value.span);
 }
 
 function isFormula(value: Members): value is Members & Formula {

@@ -9,14 +9,14 @@ import type { Pose } from '../kinematics/pose.ts';
 import type { Along } from '../travel/extremes.ts';
 import { once } from '../travel/once.ts';
 import { stationFinder } from '../travel/stations.ts';
-import { forcesCause } from './forcesCause.ts';
+import { closingCause, forcesCause } from './forcesCause.ts';
 import type { Study } from './study.ts';
 
 /** Closing torque at a lever, N·m; the column `<lever>.closing`. @param without name of a spring that is taken off */
 export function closingAlong(study: Study, lever: number, without?: string): Along {
   const { closingAt } = forcesOf(study);
   const figure = offAlong(study, lever, 'closing', without) ?? ((travel) => closingAt(travel, lever) + 0);
-  return rememberedForce(study, figure, `closing ${lever} ${without}`);
+  return rememberedClosing(study, lever, figure, `closing without ${without}`);
 }
 
 /** N; the column `pedal.effort`. */
@@ -35,12 +35,18 @@ export const releaseAlong = once((study: Study): Along => {
 export function marginAlong(study: Study, lever: number, without?: string): Along {
   const { rowAt, margin, levers } = forcesOf(study);
   const figure = offAlong(study, lever, 'margin', without) ?? ((travel) => margin[rowAt(travel) * levers + lever]!);
-  return rememberedForce(study, figure, `margin ${lever} ${without}`);
+  return rememberedClosing(study, lever, figure, `margin without ${without}`);
 }
 
 /** @param key of what follows from the forces alone, unlike that of any other */
 export function rememberedForce(study: Study, figure: Along, key: string): Along {
   return study.travel.memory?.remember(figure, `force ${key}`, forcesCause(study)) ?? figure;
+}
+
+/** @param key of what follows from what closes a lever and from its friction, unlike that of any other at this lever */
+export function rememberedClosing(study: Study, lever: number, figure: Along, key: string): Along {
+  const { memory, mechanism } = study.travel;
+  return memory?.remember(figure, `${key} at ${mechanism.levers[lever]!.name}`, closingCause(study, lever)) ?? figure;
 }
 
 /** Tension in a cable's pedal end while the pedal is pressed, N. */
@@ -136,6 +142,9 @@ function offAlong(study: Study, lever: number, what: 'closing' | 'margin', witho
   };
 }
 
+/** Places between the samples; beside each dip a few are looked at. */
+const MOST_BETWEEN = 256;
+
 interface Off {
   /** By spring. Rows of figures, one for each of the travel's samples. */
   readonly columns: readonly { readonly levers: readonly number[]; readonly closing: Float64Array; readonly margin: Float64Array }[];
@@ -163,6 +172,18 @@ function solveOff(study: Study): Off {
   });
   const isKnown = new Uint8Array(samples.length);
   let last: { readonly travel: number; readonly spring: number; readonly off: SpringOff } | undefined;
+  // What is least with one spring off is mostly least there with another off, too: a place that is asked for again is solved for all springs.
+  const asked = new Map<number, number>();
+  const solved = new Map<number, readonly SpringOff[]>();
+  const solveAll = (travel: number, pose: Pose): readonly SpringOff[] => {
+    const all = columns.map((_, spring): SpringOff => {
+      const { levers, closing, margin } = solver.springOff(pose, spring);
+      return { levers, closing: closing.slice(), margin: margin.slice() };
+    });
+    if (solved.size >= MOST_BETWEEN) solved.clear();
+    solved.set(travel, all);
+    return all;
+  };
   const fill = (number: number, pose: Pose): void => {
     isKnown[number] = 1;
     last = undefined;
@@ -184,9 +205,15 @@ function solveOff(study: Study): Off {
       fill(number, pose);
     },
     betweenAt(travel, spring) {
+      const known = solved.get(travel);
+      if (known !== undefined) return known[spring]!;
       if (last?.travel === travel && last.spring === spring) return last.off;
       const pose = poseAt(travel);
       solver.comingBack(pose);
+      const before = asked.get(travel);
+      if (before !== undefined && before !== spring) return solveAll(travel, pose)[spring]!;
+      if (asked.size >= MOST_BETWEEN) asked.clear();
+      asked.set(travel, spring);
       last = { travel, spring, off: solver.springOff(pose, spring) };
       return last.off;
     },

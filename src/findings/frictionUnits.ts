@@ -7,9 +7,10 @@ import { springsReaching } from '../forces/springsReaching.ts';
 import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import { bodiesOf } from '../kinematics/rest.ts';
-import { leastOf, type Along } from '../travel/extremes.ts';
+import { leastOf, valuesOver, type Along } from '../travel/extremes.ts';
+import { once } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
-import { closingAlong, marginAlong, rememberedForce } from './forcesAlong.ts';
+import { closingAlong, marginAlong, rememberedClosing } from './forcesAlong.ts';
 import { whyClosingUnknown } from './platesClosing.ts';
 import { NO_TORQUE, springActions } from './springActions.ts';
 import type { Study } from './study.ts';
@@ -27,7 +28,7 @@ export interface FrictionUnit {
 }
 
 /** Those that the pedal opens the way it should, whose springs are all known. */
-export function frictionUnits(study: Study): readonly FrictionUnit[] {
+export const frictionUnits = once((study: Study): readonly FrictionUnit[] => {
   const { mechanism, build } = study.travel;
   if (!isGiven(mechanism.friction)) return [];
   const driven = drivenLevers(study).filter((lever) => !goesOtherwise(study, lever));
@@ -41,7 +42,7 @@ export function frictionUnits(study: Study): readonly FrictionUnit[] {
       if (lever === undefined || springs.length === 0 || whyClosingUnknown(study, springs) !== undefined) return [];
       return [{ lever, shafts, springs, samples: samplesOf(study, springs) }];
     });
-}
+});
 
 function samplesOf(study: Study, springs: readonly SpringModel[]): readonly number[] {
   const { samples } = study.travel;
@@ -58,7 +59,7 @@ export function unitMargin(study: Study, { lever: { index } }: FrictionUnit, wit
   const margin = marginAlong(study, index, without);
   const closing = closingAlong(study, index, without);
   const figure: Along = (travel) => (closing(travel) > NO_TORQUE ? Math.min(margin(travel), PLENTY) : NaN);
-  return rememberedForce(study, figure, `unit margin ${index} ${without}`);
+  return rememberedClosing(study, index, figure, `unit margin without ${without}`);
 }
 
 /**
@@ -68,8 +69,7 @@ export function unitMargin(study: Study, { lever: { index } }: FrictionUnit, wit
  */
 export function comesNear({ travel }: Study, { samples }: FrictionUnit, margin: Along, limit: number): boolean {
   if (samples !== travel.samples) return true;
-  for (const at of samples) if (margin(at) <= FAR * limit) return true;
-  return false;
+  return valuesOver(margin, samples).some((value) => value <= FAR * limit);
 }
 
 const FAR = 2;

@@ -8,6 +8,7 @@ import type { SpringModel } from '../kinematics/attached.ts';
 import type { LeverModel } from '../kinematics/model.ts';
 import { bodiesOf } from '../kinematics/rest.ts';
 import type { Along } from '../travel/extremes.ts';
+import { once } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
 import { closingAlong } from './forcesAlong.ts';
 import { missingOf, springActions } from './springActions.ts';
@@ -23,7 +24,7 @@ export interface PlatesBody {
 }
 
 /** Every body with plates that the pedal opens the way it should. */
-export function platesBodies(study: Study): readonly PlatesBody[] {
+export const platesBodies = once((study: Study): readonly PlatesBody[] => {
   const { mechanism, build } = study.travel;
   const bodies = mechanism.groups.flatMap((group) => bodiesOf(build, group));
   const shafts = openingLevers(study).filter(({ plates }) => plates.length > 0);
@@ -32,7 +33,7 @@ export function platesBodies(study: Study): readonly PlatesBody[] {
     const [first] = levers;
     return first === undefined ? [] : [{ levers, springs: springsReaching(mechanism, first.index) }];
   });
-}
+});
 
 /** Whether a spring of the file could not be read: what closes the plates is then not known. */
 export function hasUnreadSprings({ definition }: Study): boolean {

@@ -41,6 +41,25 @@ describe('reading by sections', () => {
     expect(bySections).toBeLessThan(EDITS * bases.length * 1.6);
   }, 60_000);
 
+  it('is not to be told from reading anew with words that are being typed', () => {
+    const draw = generator(52_433);
+    const bases = [...examples, sample];
+    let slips = 0;
+    for (let edit = 0; edit < 12 * bases.length; edit++) {
+      const lines = bases[edit % bases.length]!.split('\n');
+      // Now and then a second slip beside the first, which is then left to reading the whole.
+      for (let words = draw() < 0.8 ? 1 : 2; words > 0; words--) {
+        const line = Math.floor(draw() * (lines.length + 1));
+        const beside = /^ */.exec(lines[line] ?? '')![0];
+        lines.splice(line, 0, (draw() < 0.8 ? beside : ' '.repeat(Math.floor(draw() * 8))) + pick(WORDS, draw));
+      }
+      const text = lines.join(draw() < 0.1 ? '\r\n' : '\n');
+      checkSameTree(text);
+      if (parseSections(text)?.problems[0]?.code === 'yaml-syntax') slips++;
+    }
+    expect(slips).toBeGreaterThan(3 * bases.length);
+  }, 60_000);
+
   it.each([
     ['a quote that is closed in another section', 'title: "a\nlet:\n  b: 1\npoints: c"\n'],
     ['a bracket that is closed in another entry', 'let:\n  a: [1,\n  b: 2]\n  c: 3\n'],
@@ -63,6 +82,14 @@ describe('reading by sections', () => {
     ['a list in the column of its key', 'levers:\n- a: 1\n- b\nlet:\n  c:\n  - 1\n  - 2\n  d: 1\n'],
     ['a word that goes on in the next line', 'title: a\n  b\n c\nlet:\n  a: 1\n    + 2\n  b: c\n'],
     ['a word without a colon', 'let:\n  a: 1\n  b\n  c: 2\n'],
+    ['a word before the next entry', 'let:\n  a: 1\n  fri\n  b: 2\nlevers: {c: 1}\n'],
+    ['a word before a key of the file', 'let:\n  a: 1\n  fri\nlevers: {c: 1}\n'],
+    ['a word at the end', 'levers:\n  a:\n    b: 1\n    fri'],
+    ['a word in the column of the keys', 'let:\n  a: 1\nfri\nlevers: {c: 1}\n'],
+    ['a word further in than its neighbours', 'levers:\n  a:\n    b: 1\n      fri\n  c: {d: 1}\n'],
+    ['a word as the whole of an entry', 'levers:\n  a:\n    fri\n  b:\n    c: 1\n    d\n'],
+    ['a word that the entry behind it has as its name', 'let:\n  a: 1\n  q\n  q: 2\n'],
+    ['two words', 'let:\n  a: 1\n  fri\n  b: 2\nlevers:\n  c: {d: 1}\n  fri\n'],
     ['lines that stand further out', 'let:\n    a: 1\n    b: 2\n  c: 3\n d: 4\ne: 5\n'],
     ['entries further in', 'let:\n  a: 1\n   b: 2\n  c:\n      d: 1\n     e: 2\n  f: 3\n'],
     ['keys that stand twice', 'let:\n  a: 1\n  b: {c: 1, c: 2}\n  a: 3\nlet:\n  d: 1\nlet: {e: 1}\n'],
@@ -135,6 +162,27 @@ const PIECES = Array.from('a7 :{}[],"\'#±*|>-?\n\r\t~\\\ufeff\u2028').concat(
     '\n : 1\n',
   ],
 );
+
+/** Keys without their ends, and what a person may write instead. */
+const WORDS = [
+  'fr',
+  'friction',
+  'pivot',
+  'q',
+  'radius 26 mm',
+  'a = 3',
+  '- 3',
+  '"q',
+  'a:b',
+  '[1',
+  'a}',
+  'null',
+  'a # b',
+  'a, b',
+  'a :',
+  '---',
+  '"a"',
+];
 
 /** Letters put in, cut or copied; lines taken out, copied, moved, indented. */
 function edited(text: string, draw: () => number): string {

@@ -67,19 +67,21 @@ function readAny(
     return undefined;
   }
   const at = originOf(node);
-  const place = { span, path: site.path };
+  const { path } = site;
   const plain = readPlain(node.text, at, expected, reading.letNames);
   if (plain.form === 'quantity') {
     report(plain.problems, node, reading);
     if (plain.quantity === undefined) return undefined;
     const { nominal, unit, kind, tolerance } = plain.quantity;
     const dimension = expected ?? dimensionOfKind(kind) ?? 'number';
-    return { value: { ...place, dimension, nominal, unit, ...defined({ tolerance }) }, kind };
+    // Written out: of each figure of the file, spreading would cost more than reading it.
+    const value = tolerance === undefined ? { span, path, dimension, nominal, unit } : { span, path, dimension, nominal, unit, tolerance };
+    return { value, kind };
   }
   const { formula, nominal, kind, problems } = readFormula(node.text, at, expected, reading.scope);
   report(problems, node, reading);
   if (formula === undefined || nominal === undefined || kind === undefined) return undefined;
-  return { value: { ...place, dimension: expected ?? dimensionOfKind(kind) ?? 'number', nominal, unit: '', formula }, kind };
+  return { value: { span, path, dimension: expected ?? dimensionOfKind(kind) ?? 'number', nominal, unit: '', formula }, kind };
 }
 
 /** As `readQuantity`, which is done once for each text: only its tolerance and its faults know where it stands. */

@@ -5,6 +5,7 @@
 import type { PointDefinition } from '../definition.ts';
 import type { ReadDefinition } from '../settle.ts';
 import { couplings, cables, rods, slots } from './joints.ts';
+import { keptPart } from './keptPart.ts';
 import { lets } from './let.ts';
 import { levers } from './levers.ts';
 import { measured } from './measured.ts';
@@ -30,7 +31,7 @@ const format: Shape<number> = {
 };
 
 const points = mapOf(
-  shaped(coordinates('a place'), (place, _node, site, reading): PointDefinition => {
+  shaped(keptPart(coordinates('a place')), (place, _node, site, reading): PointDefinition => {
     reading.addPoint(site.name, place);
     return { ...named(site), place };
   }),

@@ -4,6 +4,7 @@
 import type { Cable, Coupling, Rod, RodEnds, Slot } from '../definition.ts';
 import type { Span } from '../span.ts';
 import { direction, place, range } from './places.ts';
+import { keptPart } from './keptPart.ts';
 import { mapOf, optional, record, required, type RecordSource } from './record.ts';
 import { choice, flag, part, quantity, reference } from './scalars.ts';
 import { defined, named, problem, type Reading, type Shape } from './shape.ts';
@@ -87,7 +88,7 @@ const cable: Shape<Cable> = record(
 );
 
 /** The block `cables`. */
-export const cables = mapOf(cable, 'cable');
+export const cables = mapOf(keptPart(cable), 'cable');
 
 const adjust = record(
   {
@@ -162,7 +163,7 @@ const rod: Shape<Rod> = record(
 );
 
 /** The block `rods`. */
-export const rods = mapOf(rod, 'rod');
+export const rods = mapOf(keptPart(rod), 'rod');
 
 const slot: Shape<Slot> = record(
   {
@@ -207,7 +208,7 @@ const slot: Shape<Slot> = record(
 );
 
 /** The block `slots`. */
-export const slots = mapOf(slot, 'slot');
+export const slots = mapOf(keptPart(slot), 'slot');
 
 const coupling: Shape<Coupling> = record(
   {
@@ -244,7 +245,7 @@ const coupling: Shape<Coupling> = record(
 );
 
 /** The block `couplings`. */
-export const couplings = mapOf(coupling, 'coupling');
+export const couplings = mapOf(keptPart(coupling), 'coupling');
 
 function pedalCableIsBare(source: RecordSource, reading: Reading): boolean {
   const extra = ['from', 'leaves', 'leaves_along'].filter((key) => source.has(key));

@@ -5,6 +5,7 @@ import type { Arm, Axis, Drum, Lever, Place, Sense, Stops, Value } from '../defi
 import type { SourceNode } from '../source/tree.ts';
 import { direction, either, listOf, pair, place, shaped } from './places.ts';
 import { polygon } from './polygon.ts';
+import { keptPart } from './keptPart.ts';
 import { mapOf, optional, record, required } from './record.ts';
 import { choice, quantity } from './scalars.ts';
 import { defined, named, problem, type Shape } from './shape.ts';
@@ -237,7 +238,7 @@ const lever: Shape<Lever> = record(
 );
 
 /** The block `levers`. */
-export const levers = mapOf(lever, 'lever');
+export const levers = mapOf(keptPart(lever), 'lever');
 
 function samePlace(a: Place, b: Place): boolean {
   const z = (value: Value | undefined): number => value?.nominal ?? 0;

@@ -3,6 +3,7 @@
  */
 import type { Requirement } from '../formula/formula.ts';
 import { readRequirementLine } from './figure.ts';
+import { keptPart } from './keptPart.ts';
 import { mapOf } from './record.ts';
 import { reportShape, type Shape } from './shape.ts';
 
@@ -16,4 +17,4 @@ const requirement: Shape<Requirement> = {
 };
 
 /** The block `require`, in file order. */
-export const requirements = mapOf(requirement, 'requirement', { freeNames: true });
+export const requirements = mapOf(keptPart(requirement), 'requirement', { freeNames: true });

@@ -6,6 +6,7 @@
  */
 import type { Place, Tolerance } from '../definition.ts';
 import type { Dimension } from '../dimensions.ts';
+import type { NamedPlaces } from '../movedParts.ts';
 import type { Problem, Replacement } from '../problem.ts';
 import type { ProblemCode } from '../codes.ts';
 import type { Span } from '../span.ts';
@@ -13,6 +14,7 @@ import type { Value } from '../definition.ts';
 import { shortened } from '../source/shortened.ts';
 import type { SourceNode, SourceScalar } from '../source/tree.ts';
 import type { Declared, PartKind } from './declared.ts';
+import type { FileNames } from './sameNames.ts';
 import type { LetScope } from './scopes.ts';
 
 /** One kind of value: how it is read, and what it is as data. */
@@ -40,7 +42,7 @@ export interface Reading {
   /** Names in `let` that formulas can use, read or not. */
   readonly letNames: ReadonlySet<string>;
   readonly scope: LetScope;
-  readonly points: ReadonlyMap<string, Place>;
+  readonly points: NamedPlaces;
   addPoint(name: string, place: Place): void;
   /** Name of the cable that stands for the pedal. */
   readonly pedalCable: string | undefined;
@@ -48,6 +50,10 @@ export interface Reading {
   readonly figures: Map<SourceScalar, Value>;
   /** Tolerances of which it is told that they take a figure out of its bounds. */
   readonly strained: Set<Tolerance>;
+  /** One object for as long as all names of the file are the same, those of requirements left out. */
+  readonly names: FileNames;
+  /** The same of the `let` values; to be asked once they are read. */
+  lets(): object;
   /** Notes that a value was given and could not be read, and that its part stands without it. */
   unread(path: string, span: Span): void;
 }

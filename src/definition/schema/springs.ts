@@ -4,6 +4,7 @@
 import type { Spring, SpringAnchor } from '../definition.ts';
 import type { SourceNode } from '../source/tree.ts';
 import { either, place, shaped } from './places.ts';
+import { keptPart } from './keptPart.ts';
 import { mapOf, optional, record, required } from './record.ts';
 import { choice, flag, part, quantity, reference } from './scalars.ts';
 import { isOfKind, strip, wire } from './wound.ts';
@@ -173,4 +174,4 @@ const spring: Shape<Spring> = {
 };
 
 /** The block `springs`. */
-export const springs = mapOf(spring, 'spring');
+export const springs = mapOf(keptPart(spring), 'spring');

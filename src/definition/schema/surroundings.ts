@@ -9,6 +9,7 @@ import type { SourceNode } from '../source/tree.ts';
 import { KIND_WORDS, kindNamed } from './declared.ts';
 import { coordinates, direction, either, listOf, pair, place, shaped } from './places.ts';
 import { polygon } from './polygon.ts';
+import { keptPart } from './keptPart.ts';
 import { mapOf, optional, record, required, type RecordSource } from './record.ts';
 import { nameIsKnown, quantity, text } from './scalars.ts';
 import { defined, named, problem, type Reading, type Shape } from './shape.ts';
@@ -78,7 +79,7 @@ function extentOf(from: Value | undefined, to: Value | undefined, source: Record
 const ENDS: readonly string[] = ['from', 'to'];
 
 /** The block `keep_out`. */
-export const keepOuts = mapOf(keepOut, 'obstacle');
+export const keepOuts = mapOf(keptPart(keepOut), 'obstacle');
 
 const moved: Shape<Moved> = shaped(text('`lever`, `cable.leaves`, `cable.enters` or `spring.from`'), (written, node, _site, reading) =>
   findMoved(written, node, reading),
@@ -130,7 +131,7 @@ const movement: Shape<Movement> = record(
 );
 
 /** The block `movements`. */
-export const movements = mapOf(movement, 'movement');
+export const movements = mapOf(keptPart(movement), 'movement');
 
 /** Whether the error lies below the warning. */
 const LIMITS: Readonly<

@@ -3,6 +3,7 @@
  */
 import type { Plates, Sensor } from '../definition.ts';
 import { range } from './places.ts';
+import { keptPart } from './keptPart.ts';
 import { mapOf, optional, record, required } from './record.ts';
 import { flag, quantity, reference } from './scalars.ts';
 import { defined, named, problem, type Shape } from './shape.ts';
@@ -51,7 +52,7 @@ const plateSet: Shape<Plates> = record(
 );
 
 /** The block `plates`. */
-export const plates = mapOf(plateSet, 'set of plates');
+export const plates = mapOf(keptPart(plateSet), 'set of plates');
 
 const sensor: Shape<Sensor> = record(
   {
@@ -85,4 +86,4 @@ const sensor: Shape<Sensor> = record(
 );
 
 /** The block `sensors`. */
-export const sensors = mapOf(sensor, 'sensor');
+export const sensors = mapOf(keptPart(sensor), 'sensor');

@@ -177,11 +177,7 @@ export function convert(
     return closed ? end : (source.range?.[0] ?? 0) + text.slice(source.range?.[0] ?? 0, end).trimEnd().length;
   };
 
-  const touches = (span: Span): boolean =>
-    masks.some((mask) => (mask.start < span.end && mask.end > span.start) || maskFollowsSpan(mask, span));
-
-  const maskFollowsSpan = (mask: Span, span: Span): boolean =>
-    mask.start >= span.end && mask.start - span.end < 200 && /^[ \t]*$/.test(text.slice(span.end, mask.start));
+  const touches = (span: Span): boolean => isTouched(span, masks, text);
 
   /** Of brackets within each other that all stay open the innermost is told, with what closes them all. */
   const tellUnclosed = (span: Span, open: string, close: string): void => {
@@ -203,6 +199,14 @@ export function convert(
 
   const root = contents === null ? undefined : node(contents, 0, false);
   return { root: root?.kind === 'empty' && root.span.start === root.span.end ? undefined : root, problems };
+}
+
+/** Whether blanked text stands in a stretch, or behind it on its line. */
+export function isTouched({ start, end }: Span, masks: readonly Span[], text: string): boolean {
+  return masks.some((mask) => {
+    if (mask.start < end && mask.end > start) return true;
+    return mask.start >= end && mask.start - end < 200 && /^[ \t]*$/.test(text.slice(end, mask.start));
+  });
 }
 
 /** Of equal keys of one block the first; the others are reported. */

@@ -17,6 +17,11 @@ export interface Mishap {
   readonly lossless?: boolean;
 }
 
+/** The text with spaces in the place of a stretch, which moves nothing. */
+export function blank(text: string, span: Span): string {
+  return text.slice(0, span.start) + text.slice(span.start, span.end).replace(/[^\r\n]/g, ' ') + text.slice(span.end);
+}
+
 /** Undefined for a mistake that is told elsewhere (an unclosed bracket, told where it opens) or is none here. */
 export function mishapOf(error: YAMLError, text: string): Mishap | undefined {
   const [start, end] = error.pos;

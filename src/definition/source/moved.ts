@@ -6,11 +6,30 @@ import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 import type { SourceEntry, SourceNode } from './tree.ts';
 
-/** With all that stands in it. */
+/** With all that stands in it; of its value it is remembered where it stood. */
 export function movedEntry(entry: SourceEntry, by: number): SourceEntry {
-  const { key, keySpan, span, value } = entry;
-  return { key, keySpan: movedSpan(keySpan, by), span: movedSpan(span, by), value: movedNode(value, by) };
+  const moved = entryMoved(entry, by);
+  const before = origins.get(entry.value);
+  origins.set(moved.value, before === undefined ? { node: entry.value, by } : { node: before.node, by: before.by + by });
+  return moved;
 }
+
+/** Of what a value was moved, and how far; undefined where it stands as it was parsed, or `forgetOrigin` was told of it. */
+export function originOf(value: SourceNode): Origin | undefined {
+  return origins.get(value);
+}
+
+/** What is moved of this value from now on comes from itself: what was known of the one before is known of it, too. */
+export function forgetOrigin(value: SourceNode): void {
+  origins.delete(value);
+}
+
+export interface Origin {
+  readonly node: SourceNode;
+  readonly by: number;
+}
+
+const origins = new WeakMap<SourceNode, Origin>();
 
 /** With its edits and the other places that it names. */
 export function movedProblem(problem: Problem, by: number): Problem {
@@ -35,10 +54,14 @@ function movedNode(node: SourceNode, by: number): SourceNode {
     case 'list':
       return { ...node, span, items: node.items.map((item) => movedNode(item, by)) };
     case 'map':
-      return { ...node, span, entries: node.entries.map((entry) => movedEntry(entry, by)) };
+      return { ...node, span, entries: node.entries.map((entry) => entryMoved(entry, by)) };
   }
 }
 
-function movedSpan({ start, end }: Span, by: number): Span {
+function entryMoved({ key, keySpan, span, value }: SourceEntry, by: number): SourceEntry {
+  return { key, keySpan: movedSpan(keySpan, by), span: movedSpan(span, by), value: movedNode(value, by) };
+}
+
+export function movedSpan({ start, end }: Span, by: number): Span {
   return { start: start + by, end: end + by };
 }

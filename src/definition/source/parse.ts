@@ -11,7 +11,7 @@ import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 import { compose, MAX_DEPTH } from './compose.ts';
 import { convert } from './convert.ts';
-import { mishapOf, tabs, type Mishap } from './mishap.ts';
+import { blank, mishapOf, tabs, type Mishap } from './mishap.ts';
 import { parseSections } from './parseSections.ts';
 import type { SourceNode } from './tree.ts';
 
@@ -100,10 +100,6 @@ const MAX_MISHAPS = 20;
 
 /** Mistakes beyond which a text is no throttle file gone wrong, and reading it again is of no use. */
 const GARBAGE = 5_000;
-
-function blank(text: string, span: Span): string {
-  return text.slice(0, span.start) + text.slice(span.start, span.end).replace(/[^\r\n]/g, ' ') + text.slice(span.end);
-}
 
 function tooDeepProblem(offset: number): Problem {
   return {

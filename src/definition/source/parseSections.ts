@@ -2,15 +2,14 @@
  * A file parsed section by section, of which those that stood in a text before are kept.
  *
  * From one version of a text to the next nearly all sections stay the same letter by letter; at most they stand elsewhere. What is kept
- * hangs on the letters of a section alone, so that nothing but the time that reading takes tells of it.
+ * hangs on the letters of a section alone, so that nothing but the time that reading takes tells of it. One section may have a word in it that
+ * is being typed.
  */
-import { isMap } from 'yaml';
-import type { ProblemCode } from '../codes.ts';
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
-import { compose } from './compose.ts';
-import { convert, firstOfEach } from './convert.ts';
-import { movedEntry, movedProblem } from './moved.ts';
+import { firstOfEach, isTouched } from './convert.ts';
+import { movedEntry, movedProblem, movedSpan } from './moved.ts';
+import { IN_BLOCK, IN_FILE, parseSection, parseSpoilt, type Content, type Spoilt } from './parseSection.ts';
 import { sectionsOf, type Block } from './sections.ts';
 import type { SourceEntry, SourceMap } from './tree.ts';
 
@@ -22,53 +21,66 @@ export interface ParsedSections {
 
 /**
  * @param text without lone CR
- * @returns undefined where sections do not tell what the file is: a mistake of YAML is in it, or something unusual as an anchor or a tag
+ * @returns undefined where sections do not tell what the file is: more is wrong with its YAML than one word that is being typed, or something
+ * unusual is in it, as an anchor or a tag
  */
 export function parseSections(text: string): ParsedSections | undefined {
   const sections = sectionsOf(text);
   if (sections === undefined || sections.length > MOST_SECTIONS) return undefined;
   forget();
+  const parsing: Parsing = { text, problems: [], spoilt: undefined };
   const entries: SourceEntry[] = [];
-  const problems: Problem[] = [];
-  for (const { span, block } of sections) {
-    const read = block === undefined ? entriesAt(span, IN_FILE, text, problems) : readBlock(block, span.start, text, problems);
+  for (const [i, { span, block }] of sections.entries()) {
+    const next = i + 1 < sections.length ? 0 : undefined;
+    const read = block === undefined ? entriesAt({ span, parent: IN_FILE, next }, parsing) : readBlock(block, span.start, next, parsing);
     if (read === undefined) return undefined;
     entries.push(...read);
   }
   // Of a text with a mistake the sections behind it are not asked for, and yet will be.
   texts++;
-  const root = mapOf(entries, problems);
-  return root === undefined ? undefined : { root, problems };
+  const root = mapOf(entries, parsing);
+  const { problems, spoilt } = parsing;
+  return root === undefined ? undefined : { root, problems: spoilt === undefined ? problems : [spoilt.slip, ...problems] };
 }
 
-function readBlock({ key, entries }: Block, start: number, text: string, problems: Problem[]): readonly SourceEntry[] | undefined {
+/** What is known of a text while it is parsed. */
+interface Parsing {
+  readonly text: string;
+  readonly problems: Problem[];
+  /** The one section that is not sound. */
+  spoilt: Spoilt | undefined;
+}
+
+function readBlock({ key, entries }: Block, start: number, next: number | undefined, parsing: Parsing): readonly SourceEntry[] | undefined {
   const read: SourceEntry[] = [];
-  for (const span of entries) {
-    const some = entriesAt(span, IN_BLOCK, text, problems);
+  for (const [i, span] of entries.entries()) {
+    const following = entries[i + 1];
+    const indentation = following === undefined ? next : parsing.text.slice(following.start).search(/[^ ]/);
+    const some = entriesAt({ span, parent: IN_BLOCK, next: indentation }, parsing);
     if (some === undefined) return undefined;
     read.push(...some);
   }
-  const value = mapOf(read, problems);
+  const value = mapOf(read, parsing);
   if (value === undefined) return undefined;
   return [{ key, keySpan: { start, end: start + key.length }, span: { start, end: value.span.end }, value }];
 }
 
 /** Undefined where there is no entry. */
-function mapOf(entries: readonly SourceEntry[], problems: Problem[]): SourceMap | undefined {
+function mapOf(entries: readonly SourceEntry[], { text, problems, spoilt }: Parsing): SourceMap | undefined {
   const [first, last] = [entries[0], entries.at(-1)];
   if (first === undefined || last === undefined) return undefined;
   const span = { start: first.keySpan.start, end: last.span.end };
-  return { kind: 'map', span, flow: false, entries: firstOfEach(entries, problems), damaged: false };
+  const damaged = spoilt !== undefined && isTouched(span, spoilt.masks, text);
+  return { kind: 'map', span, flow: false, entries: firstOfEach(entries, problems), damaged };
 }
 
-/** Stands before the entries of a block while they are parsed, so that they are what they are in the file: in a block within a block. */
-const IN_BLOCK = 'p:\n';
-const IN_FILE = '\n';
-
-/** What stands in a section. */
-interface Content {
-  readonly entries: readonly SourceEntry[];
-  readonly problems: readonly Problem[];
+/** A section and where it stands. */
+interface Placed {
+  readonly span: Span;
+  /** What it stands below. */
+  readonly parent: string;
+  /** Indentation of the section behind it; undefined where there is none. */
+  readonly next: number | undefined;
 }
 
 /** A section as it was when it was last asked for. */
@@ -78,17 +90,30 @@ interface Kept {
   content: Content | undefined;
 }
 
-/** The entries that stand in a stretch of the text. @param parent what it stands below */
-function entriesAt({ start, end }: Span, parent: string, text: string, problems: Problem[]): readonly SourceEntry[] | undefined {
-  const written = text.slice(start, end);
+/** The entries that stand in a section. */
+function entriesAt(placed: Placed, parsing: Parsing): readonly SourceEntry[] | undefined {
+  const { start, end } = placed.span;
+  const written = parsing.text.slice(start, end);
   // Entries of a block begin with a blank, a line end or a comment, keys of the file with a letter: one is not taken for the other.
-  const kept = recent.get(written) ?? keep(written, parent);
+  const kept = recent.get(written) ?? keep(written, placed.parent);
   if (kept.start !== start) {
     kept.content = kept.content && moved(kept.content, start - kept.start);
     kept.start = start;
   }
-  if (kept.content !== undefined) problems.push(...kept.content.problems);
-  return kept.content?.entries;
+  const content = kept.content ?? spoiltAt(placed, written, parsing);
+  if (content !== undefined) parsing.problems.push(...content.problems);
+  return content?.entries;
+}
+
+/** Of a text only one: with two slips in it the library may say other things of both. */
+function spoiltAt({ span, parent, next }: Placed, written: string, parsing: Parsing): Content | undefined {
+  if (parsing.spoilt !== undefined) return undefined;
+  const spoilt = parseSpoilt(parent + written, parent, next);
+  if (spoilt === undefined) return undefined;
+  const by = span.start - parent.length;
+  const { slip, masks } = spoilt;
+  parsing.spoilt = { ...moved(spoilt, by), slip: movedProblem(slip, by), masks: masks.map((mask) => movedSpan(mask, by)) };
+  return parsing.spoilt;
 }
 
 function moved({ entries, problems }: Content, by: number): Content {
@@ -97,28 +122,12 @@ function moved({ entries, problems }: Content, by: number): Content {
 
 function keep(written: string, parent: string): Kept {
   const source = parent + written;
-  const kept = before.get(written) ?? { start: parent.length, content: parse(source, parent) };
+  const kept = before.get(written) ?? { start: parent.length, content: parseSection(source, parent) };
   // A slice of the whole text would hold all of it.
   recent.set(source.slice(parent.length), kept);
   characters += written.length;
   return kept;
 }
-
-function parse(source: string, parent: string): Content | undefined {
-  const { documents, tooDeep, farReaching } = compose(source);
-  const document = documents[0]?.document;
-  if (document === undefined || documents.length > 1 || tooDeep !== undefined || farReaching) return undefined;
-  if (document.errors.length + document.warnings.length > 0 || !isMap(document.contents)) return undefined;
-  const { root, problems } = convert(document.contents, source, [], []);
-  if (root?.kind !== 'map' || !problems.every(({ code }) => WITHIN.has(code))) return undefined;
-  const [outer, block] = parent === IN_FILE ? [document.contents, root] : [document.contents.items[0]?.value, root.entries[0]?.value];
-  if (!isMap(outer) || block?.kind !== 'map' || block.flow || block.damaged) return undefined;
-  // Keys that stand twice are told by the whole block, after all that is in it.
-  return block.entries.length === outer.items.length ? { entries: block.entries, problems } : undefined;
-}
-
-/** Mistakes whose effects end where the value or the block ends in which they stand. */
-const WITHIN: ReadonlySet<ProblemCode> = new Set<ProblemCode>(['duplicate-key', 'quote-formula', 'bad-quantity']);
 
 /** What neither the last few texts had nor those before them is forgotten. */
 function forget(): void {
