@@ -9,6 +9,7 @@ import type { Answers } from '../src/solve.ts';
 import { csvNames, gatherReadings, type BesideFile } from '../src/studies/fit/gather.ts';
 import { LARGEST_CSV } from '../src/studies/fit/readings.ts';
 import type { DocumentAnswers, SolvedDocument } from './answers.ts';
+import { logFailure, noteFailure } from './logFailure.ts';
 
 export interface MeasuredFiles {
   /** What stands beside a file under the names of its runs, each once. */
@@ -17,12 +18,15 @@ export interface MeasuredFiles {
   problems(document: TextDocument): readonly Problem[];
   /** They are others than before: these are the answers about the text that they are of. */
   readonly onDidChange: Event<SolvedDocument>;
+  /** A file that a run of this text names was written, came or went: what was found from it is old, though its problems may be the same. */
+  readonly onDidTouch: Event<TextDocument>;
   dispose(): void;
 }
 
 export function keepMeasuredFiles({ onDidSolve, onDidForget, latest }: DocumentAnswers): MeasuredFiles {
   const kept = new Map<TextDocument, Kept>();
   const changed = new EventEmitter<SolvedDocument>();
+  const touched = new EventEmitter<TextDocument>();
 
   const look = async (document: TextDocument, answers: Answers): Promise<void> => {
     const { definition } = answers;
@@ -34,10 +38,10 @@ export function keepMeasuredFiles({ onDidSolve, onDidForget, latest }: DocumentA
       if ((before?.problems.length ?? 0) > 0) changed.fire({ document, answers });
       return;
     }
-    const known = before ?? { watching: watch(document), files: new Map<string, BesideFile>(), version: document.version, problems: [] };
+    const known: Kept = before ?? { watching: watch(document), files: new Map(), changes: new Map(), version: document.version, problems: [] };
     kept.set(document, known);
     const { version } = document;
-    await readInto(known.files, document.uri, names);
+    await readInto(known.files, document.uri, names, known.changes);
     if (kept.get(document) !== known || document.version !== version) return;
     const { problems } = gatherReadings(definition, (name) => known.files.get(name) ?? { kind: 'missing' });
     const isOther = JSON.stringify(problems) !== JSON.stringify(known.problems) || known.version !== version;
@@ -51,17 +55,20 @@ export function keepMeasuredFiles({ onDidSolve, onDidForget, latest }: DocumentA
     const watcher = workspace.createFileSystemWatcher(new RelativePattern(folderOf(document.uri), '*'));
     const again = (uri: Uri): void => {
       const known = kept.get(document);
-      const name = [...(known?.files.keys() ?? [])].find((each) => besideOf(document.uri, each).toString() === uri.toString());
+      const name = [...(known?.changes.keys() ?? [])].find((each) => besideOf(document.uri, each).toString() === uri.toString());
       if (known === undefined || name === undefined) return;
       known.files.delete(name);
+      known.changes.set(name, known.changes.get(name)! + 1);
+      touched.fire(document);
       const answers = latest(document);
-      if (answers !== undefined) void look(document, answers);
+      if (answers !== undefined) logFailure(look(document, answers));
     };
     return Disposable.from(watcher, watcher.onDidCreate(again), watcher.onDidChange(again), watcher.onDidDelete(again));
   };
   const listening = Disposable.from(
     changed,
-    onDidSolve(({ document, answers }) => void look(document, answers)),
+    touched,
+    onDidSolve(({ document, answers }) => logFailure(look(document, answers))),
     onDidForget((document) => {
       kept.get(document)?.watching.dispose();
       kept.delete(document);
@@ -80,6 +87,7 @@ export function keepMeasuredFiles({ onDidSolve, onDidForget, latest }: DocumentA
       return known?.version === document.version ? known.problems : [];
     },
     onDidChange: changed.event,
+    onDidTouch: touched.event,
     dispose() {
       listening.dispose();
       for (const { watching } of kept.values()) watching.dispose();
@@ -92,13 +100,28 @@ interface Kept {
   readonly watching: Disposable;
   /** As they were read last; one that has changed since is not there. */
   readonly files: Map<string, BesideFile>;
+  /** Of every name that was ever asked for: how often it has changed. */
+  readonly changes: Map<string, number>;
   /** Of the text that the problems are of. */
   version: number;
   problems: readonly Problem[];
 }
 
-async function readInto(files: Map<string, BesideFile>, uri: Uri, names: readonly string[]): Promise<void> {
-  for (const name of names) if (!files.has(name)) files.set(name, await readBeside(uri, name));
+/** @param changes of a file that is looked after, by name; one that changes while it is read is read anew */
+async function readInto(
+  files: Map<string, BesideFile>,
+  uri: Uri,
+  names: readonly string[],
+  changes: Map<string, number> = new Map<string, number>(),
+): Promise<void> {
+  for (const name of names) {
+    while (!files.has(name)) {
+      const before = changes.get(name) ?? 0;
+      changes.set(name, before);
+      const file = await readBeside(uri, name);
+      if (changes.get(name) === before) files.set(name, file);
+    }
+  }
 }
 
 async function readBeside(uri: Uri, name: string): Promise<BesideFile> {
@@ -112,7 +135,9 @@ async function readBeside(uri: Uri, name: string): Promise<BesideFile> {
   } catch (error) {
     const code = typeof error === 'object' && error !== null && 'code' in error ? error.code : undefined;
     if (code === 'NoPermissions') return { kind: 'unreadable', reason: l10n.t('may not be read: check its permissions') };
-    return { kind: 'missing' };
+    if (code === 'FileNotFound') return { kind: 'missing' };
+    noteFailure(`Reading ${beside.toString()}`, error);
+    return { kind: 'unreadable', reason: l10n.t('could not be read; why is in the log: “Show Log” of Pedal to Plate') };
   }
 }
 

@@ -61,7 +61,7 @@ export const returnsComing = signal<{ readonly of: Tried; readonly progress: Pic
 export const returnsRefused = signal<string | undefined>(undefined);
 
 /** Where each study stands that was asked for, and the text that it is of; what a person has put away is not there. */
-export const studies = signal<Readonly<Partial<Record<StudyKind, Pick<ToldStudy, 'source' | 'now'>>>>>({});
+export const studies = signal<Readonly<Partial<Record<StudyKind, Pick<ToldStudy, 'source' | 'now' | 'isOutrun'>>>>>({});
 /** To which the page is to lead: it was asked for elsewhere. A new object each time. */
 export const studyToShow = signal<{ readonly kind: StudyKind } | undefined>(undefined);
 /** The answer of a study that stands in the text, and the version that has it; undefined where none was written. */

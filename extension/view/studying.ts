@@ -16,7 +16,7 @@ import { estimateTimeLeft } from '../studies/timeLeft.ts';
 import type { RunningStudy, StudyRunner } from '../studies/runStudy.ts';
 import { sourceOf } from './livePicture.ts';
 import type { Notify } from './line.ts';
-import { writeEdits } from './writeTrial.ts';
+import { refuseReadOnly, writeEdits } from './writeTrial.ts';
 
 export interface Studying {
   /** @param show whether the page is to lead there: it was asked for elsewhere */
@@ -24,6 +24,8 @@ export interface Studying {
   cancel(kind: StudyKind): void;
   /** Rejects with what the person is told where nothing was written. */
   write(asks: Requests['answer']['asks']): Promise<Requests['answer']['answers']>;
+  /** A file of readings beside the text was written, came or went. */
+  touched(): Promise<void>;
   /** Tells a page that knows nothing. */
   greet(): void;
   dispose(): void;
@@ -47,6 +49,8 @@ interface Known {
   readonly text: string;
   readonly ask: StudyAsk;
   readonly now: StudyStage;
+  /** Whether files beside the text are others than those that it is of. */
+  readonly isOutrun: boolean;
   readonly show: boolean;
 }
 
@@ -57,14 +61,19 @@ export function keepStudies({ present, beside, runner, notify, isWatched }: Stud
   const isCurrent = (study: RunningStudy): boolean => running?.study === study;
   const tell = (kind: StudyKind): void => {
     const each = known.get(kind);
-    if (each !== undefined && isWatched()) notify({ type: 'study', kind, source: each.source, now: each.now, show: each.show });
+    if (each === undefined || !isWatched()) return;
+    const { source, now, isOutrun, show } = each;
+    notify({ type: 'study', kind, source, now, isOutrun, show });
     // It is led there once.
-    if (each?.show === true && isWatched()) known.set(kind, { ...each, show: false });
+    if (show) known.set(kind, { ...each, show: false });
   };
-  const put = (kind: StudyKind, state: Known): void => {
-    known.set(kind, state);
+  const put = (kind: StudyKind, state: Omit<Known, 'isOutrun'>): void => {
+    const before = known.get(kind);
+    known.set(kind, { ...state, isOutrun: before?.ask === state.ask && before.isOutrun });
     tell(kind);
   };
+  const isOfTheseFiles = async (document: TextDocument, { ask }: Known): Promise<boolean> =>
+    ask.kind !== 'fit' || JSON.stringify(await beside(document)) === JSON.stringify(ask.beside);
   const cancel = (kind: StudyKind): void => {
     if (running?.kind !== kind) return;
     running.study.cancel();
@@ -116,11 +125,20 @@ export function keepStudies({ present, beside, runner, notify, isWatched }: Stud
       if (each?.source.uri !== source.uri || each.source.version !== source.version || found?.kind !== 'answer')
         throw new Error(l10n.t('This study is not there any more: run it again.'));
       const document = present();
-      const { ask } = each;
-      const isSame = ask.kind !== 'fit' || JSON.stringify(await beside(document)) === JSON.stringify(ask.beside);
+      await refuseReadOnly(document);
+      const isSame = await isOfTheseFiles(document, each);
       const edits = editsInto(document.getText(), each.text, found.writes);
-      if (!isSame) throw new Error(l10n.t('A file of readings has changed since, so nothing was written: run the study again.'));
+      if (!isSame) throw new Error(l10n.t('A file of readings has changed since: run the study again.'));
       return { version: await writeEdits(document, edits) };
+    },
+    async touched() {
+      const each = known.get('fit');
+      if (each === undefined) return;
+      const isOutrun = !(await isOfTheseFiles(present(), each));
+      const now = known.get('fit');
+      if (now?.ask !== each.ask || now.isOutrun === isOutrun) return;
+      known.set('fit', { ...now, isOutrun });
+      tell('fit');
     },
     greet() {
       for (const kind of known.keys()) tell(kind);
@@ -143,8 +161,7 @@ function editsInto(text: string, studied: string, writes: readonly StudyWrite[])
     const edits = study && editsOfWrites(each, study, writes);
     return edits && { edits, after: applyEdits(each, edits) };
   });
-  if (there === undefined || there.after !== then?.after)
-    throw new Error(l10n.t('The text has changed since, so nothing was written: run the study again.'));
+  if (there === undefined || there.after !== then?.after) throw new Error(l10n.t('The text has changed since: run the study again.'));
   return there.edits;
 }
 

@@ -47,7 +47,7 @@ export interface ViewOptions {
   readonly answers: DocumentAnswers;
   readonly extensionUri: Uri;
   /** The files of readings beside it. */
-  readonly measured: Pick<MeasuredFiles, 'beside'>;
+  readonly measured: Pick<MeasuredFiles, 'beside' | 'onDidTouch'>;
   readonly runner: StudyRunner;
   /** Comparing has begun or ended, or the view is of another file. */
   readonly onSwitched: () => void;
@@ -80,6 +80,9 @@ export function openView({ panel, uri, answers, measured, extensionUri, runner, 
   const comparing = keepComparing({ file, answers, notify, isWatched, onSwitched });
   const beside = (document: TextDocument): ReturnType<MeasuredFiles['beside']> => measured.beside(document, answers.solveNow(document));
   const studies = keepStudies({ present, beside, runner, notify, isWatched });
+  const touched = measured.onDidTouch((document) => {
+    if (document === file.document()) logFailure(studies.touched());
+  });
 
   const show = async (document: TextDocument, part: PartKey, isStep: boolean): Promise<void> => {
     cursor.choose(document, part, isStep);
@@ -201,7 +204,7 @@ export function openView({ panel, uri, answers, measured, extensionUri, runner, 
       await solveFigure(known, true);
     },
     dispose() {
-      for (const each of [listening, comparing, studies, picture, cursor, returning, line, file]) each.dispose();
+      for (const each of [listening, touched, comparing, studies, picture, cursor, returning, line, file]) each.dispose();
     },
   };
 }

@@ -19,7 +19,7 @@ export interface Views {
   dispose(): void;
 }
 
-export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles, 'beside'>, extensionUri: Uri): Views {
+export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles, 'beside' | 'onDidTouch'>, extensionUri: Uri): Views {
   const views = new Set<View>();
   const runner = createStudyRunner(extensionUri);
 

@@ -144,6 +144,8 @@ export interface ToldStudy {
   /** The text that it is of. */
   readonly source: Source;
   readonly now: StudyStage;
+  /** Whether a file beside the text, on which it rests, has changed since it began. */
+  readonly isOutrun: boolean;
   /** Whether a person asked for it elsewhere than in the view, and wants to be led there. */
   readonly show: boolean;
 }

@@ -97,7 +97,7 @@ const isStage = tagged<StudyStage, 'stage'>('stage', {
 });
 
 export const isToldStudy = and(
-  shape<ToldStudy>({ kind: isStudyKind, source: isSource, now: isStage, show: isYesOrNo }),
+  shape<ToldStudy>({ kind: isStudyKind, source: isSource, now: isStage, isOutrun: isYesOrNo, show: isYesOrNo }),
   ({ kind, now }) => now.stage !== 'found' || now.found.kind === kind,
 );
 

@@ -1,5 +1,5 @@
 /** CSV files of readings beside a throttle file: read through the editor, looked after, and a problem where they are missing or wrong. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { Disposable } from 'vscode';
 import { publishProblems } from '../../extension/features/liveProblems.ts';
 import { keepMeasuredFiles } from '../../extension/measuredFiles.ts';
@@ -7,6 +7,7 @@ import { nextTurn } from '../../extension/turns.ts';
 import { LARGEST_CSV } from '../../src/studies/fit/readings.ts';
 import { openThrottle, serveEach, textIn } from '../support/editorRequests.ts';
 import { disk, diskAccess, emptyDisk, shownProblems, writeFile } from '../support/vscode.ts';
+import { failuresGoTo } from '../../extension/logFailure.ts';
 
 serveEach((answers) => {
   const measured = keepMeasuredFiles(answers);
@@ -58,6 +59,32 @@ describe('a file of readings', () => {
     writeFile(CSV, GOOD);
     await turns();
     expect(ofCsv()).toEqual([]);
+  });
+
+  test('that changes while it is read is read anew', async () => {
+    writeFile(CSV, GOOD.replace('50,10', '50,ten'));
+    disk.milliseconds = 100;
+    openThrottle(FILE, URI);
+    await turns();
+    expect(diskAccess).toContain(`read ${CSV}`);
+    // What is being read is what stood there before.
+    writeFile(CSV, GOOD);
+    await vi.waitFor(() => expect(diskAccess.filter((each) => each === `read ${CSV}`).length).toBeGreaterThan(1));
+    await new Promise((resolve) => setTimeout(resolve, 3 * disk.milliseconds));
+    expect(ofCsv()).toEqual([]);
+    expect(messages()).not.toEqual([]);
+  });
+
+  test('that cannot be read for another reason is not said to be missing, and what the editor says of it is in the log', async () => {
+    const logged: unknown[] = [];
+    const logging = failuresGoTo({ failed: (error, during) => void logged.push([during, error]) });
+    writeFile(CSV, GOOD);
+    disk.failing.set(CSV, 'Unavailable');
+    openThrottle(FILE, URI);
+    await turns();
+    expect(ofCsv()).toEqual(['`bench.csv` could not be read; why is in the log: “Show Log” of Pedal to Plate']);
+    expect(logged).toEqual([[`Reading ${CSV}`, expect.objectContaining({ code: 'Unavailable' })]]);
+    logging.dispose();
   });
 
   test('that is too large is not read', async () => {

@@ -138,7 +138,7 @@ export function handMadeSolve(): StudyFound {
 
 /** The message that tells of a study, of the text that `handMadeShow` shows. */
 export function tellStudy(kind: StudyKind, now: StudyStage, of: Partial<ToldStudy> = {}): ToView {
-  return { type: 'study', kind, source: handMadeShow().source, now, show: false, ...of };
+  return { type: 'study', kind, source: handMadeShow().source, now, isOutrun: false, show: false, ...of };
 }
 
 export const found = (study: StudyFound): StudyStage => ({ stage: 'found', found: study });

@@ -11,6 +11,7 @@ import {
   contexts,
   dialogs,
   emptyDisk,
+  EventEmitter,
   focusDocument,
   git,
   openDocument,
@@ -31,6 +32,8 @@ export interface OpenedView {
 }
 
 let views: Views | undefined;
+/** A file of readings beside a text was written, came or went. */
+export const touching = new EventEmitter<vscode.TextDocument>();
 
 /**
  * Has views live during each test of a file, and demands that they leave nothing behind.
@@ -41,7 +44,7 @@ export function serveViews(beside: MeasuredFiles['beside'] = () => Promise.resol
   beforeEach(() => {
     vi.useFakeTimers();
     const answers = keepAnswers();
-    const kept = keepViews(answers, { beside }, Uri.parse('file:///extension') as unknown as vscode.Uri);
+    const kept = keepViews(answers, { beside, onDidTouch: touching.event }, Uri.parse('file:///extension') as unknown as vscode.Uri);
     views = kept;
     end = () => {
       kept.dispose();
@@ -61,6 +64,7 @@ export function serveViews(beside: MeasuredFiles['beside'] = () => Promise.resol
     dialogs.length = 0;
     undoSteps.length = 0;
     refusals.edits = false;
+    refusals.saving = false;
     chosenFile.uri = undefined;
     git.commits = undefined;
     git.isEnabled = true;

@@ -44,6 +44,16 @@ export function createHandles(group: SVGGElement): Handles {
     attribute(element, 'aria-pressed', String(isHeld));
   };
 
+  const create = (handle: Handle): Entry => {
+    const element = group.appendChild(document.createElementNS(SVG, 'circle'));
+    attribute(element, 'class', 'handle');
+    attribute(element, 'data-path', handle.path);
+    attribute(element, 'role', 'button');
+    const entry = { handle, element, pen: penFor(element) };
+    tell(entry);
+    return entry;
+  };
+
   const makeStop = (stop: Entry | undefined) => {
     for (const entry of entries) attribute(entry.element, 'tabindex', entry === stop ? '0' : '-1');
   };
@@ -62,15 +72,11 @@ export function createHandles(group: SVGGElement): Handles {
       entries = next.handles.map((handle) => {
         const known = before.get(handle.path);
         before.delete(handle.path);
-        const element = known?.element ?? group.appendChild(document.createElementNS(SVG, 'circle'));
-        attribute(element, 'class', 'handle');
-        attribute(element, 'data-path', handle.path);
-        attribute(element, 'role', 'button');
-        attribute(element, 'aria-label', WORDS.move(handle.label));
-        return { handle, element, pen: known?.pen ?? penFor(element) };
+        const entry = known === undefined ? create(handle) : { ...known, handle };
+        if (known?.handle.label !== handle.label) attribute(entry.element, 'aria-label', WORDS.move(handle.label));
+        return entry;
       });
       for (const { element } of before.values()) element.remove();
-      for (const entry of entries) tell(entry);
       tabTo(tabKey);
     },
     place: ({ view }, pose, scale) => {
@@ -81,8 +87,9 @@ export function createHandles(group: SVGGElement): Handles {
       }
     },
     hold: (path, spot) => {
+      const before = held?.path;
       held = path === undefined || spot === undefined ? undefined : { path, spot };
-      for (const entry of entries) tell(entry);
+      if (held?.path !== before) for (const entry of entries) tell(entry);
     },
     tabTo,
     walk: (from, way) => {

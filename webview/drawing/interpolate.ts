@@ -30,6 +30,8 @@ export function figureAt(series: Float64Array, { from, share }: Between, every =
 
 /** For each station the nearest one, itself or before, that has a figure; before the first with a figure, that one; -1 where none has. */
 export function lastKnown(series: Float64Array): Int32Array {
+  const gap = firstGap(series);
+  if (gap === series.length) return everyStation(gap);
   const known = new Int32Array(series.length).fill(-1);
   let last = series.findIndex((figure) => !Number.isNaN(figure));
   for (let i = 0; i < series.length; i++) {
@@ -38,3 +40,18 @@ export function lastKnown(series: Float64Array): Int32Array {
   }
   return known;
 }
+
+/** The first station without a figure; as many as there are stations where each has one. */
+function firstGap(series: Float64Array): number {
+  let i = 0;
+  while (i < series.length && !Number.isNaN(series[i])) i++;
+  return i;
+}
+
+/** Of series without a gap: of hundreds of levers one is made, not one of each. */
+function everyStation(count: number): Int32Array {
+  if (stations.length !== count) stations = Int32Array.from({ length: count }, (_, i) => i);
+  return stations;
+}
+
+let stations = new Int32Array(0);

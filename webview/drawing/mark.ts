@@ -33,6 +33,8 @@ export interface Mark {
   readonly lights?: readonly string[];
   /** Whether its geometry follows the pedal. What does not is placed when the picture or the zoom changes. */
   readonly moves: boolean;
+  /** All that its geometry follows from besides `pose.pixel`: while these are the same it stands where it did. Undefined where that is not told. */
+  readonly from?: readonly number[];
   readonly place: (pose: Pose, pen: Pen) => void;
 }
 

@@ -1,5 +1,6 @@
 /** Marks as elements of an SVG: each mark keeps its element from picture to picture, and an attribute is only written where it changed. */
 import type { Mark, Pen } from './mark.ts';
+import type { Pose } from './pose.ts';
 
 export const SVG = 'http://www.w3.org/2000/svg';
 
@@ -7,7 +8,19 @@ export const SVG = 'http://www.w3.org/2000/svg';
 export interface Drawn {
   readonly element: SVGElement;
   readonly pen: Pen;
-  mark: Pick<Mark, 'place' | 'moves'>;
+  mark: Pick<Mark, 'place' | 'moves' | 'from' | 'title'>;
+  /** Where what it follows from is told: what it was placed by. */
+  placed: { readonly from: readonly number[]; readonly pixel: number } | undefined;
+}
+
+/** Writes its geometry, unless what it follows from is what it was when it was written last. */
+export function placeDrawn(drawn: Drawn, pose: Pose): void {
+  const { from, place } = drawn.mark;
+  const { pixel } = pose;
+  const { placed } = drawn;
+  if (from !== undefined && placed?.pixel === pixel && from.every((figure, i) => Object.is(figure, placed.from[i]))) return;
+  drawn.placed = from && { from, pixel };
+  place(pose, drawn.pen);
 }
 
 export function penFor(element: SVGElement): Pen {
@@ -47,10 +60,10 @@ export function drawMarks(parent: Element, marks: readonly Mark[], known: Readon
   for (const mark of marks) {
     const before = known.get(mark.key);
     const entry = before?.element.tagName === mark.tag ? before : create(mark.tag);
+    if (entry.mark.title !== mark.title) entitle(entry.element, mark.title);
     entry.mark = mark;
     attribute(entry.element, 'class', mark.look);
     attribute(entry.element, 'data-name', mark.name);
-    entitle(entry.element, mark.title);
     // The class was written anew.
     entry.pen.stands(false);
     if (entry.element === next) next = next.nextSibling;
@@ -67,11 +80,10 @@ export function drawMarks(parent: Element, marks: readonly Mark[], known: Readon
 
 function create(tag: string): Drawn {
   const element = document.createElementNS(SVG, tag);
-  return { element, pen: penFor(element), mark: { moves: false, place: () => undefined } };
+  return { element, pen: penFor(element), mark: { moves: false, place: () => undefined }, placed: undefined };
 }
 
 function entitle(element: SVGElement, title: string | undefined): void {
-  if (element.textContent === (title ?? '')) return;
   element.replaceChildren();
   if (title === undefined) return;
   const child = document.createElementNS(SVG, 'title');

@@ -3,13 +3,13 @@
  * part of the paper is seen. Parts have a grip each, an unseen broad line that the pointer and the keyboard find.
  */
 import type { Picture } from '../../src/protocol/picture.ts';
-import type { PartKey, ReportedPart } from '../../src/protocol/report.ts';
+import type { ReportedPart } from '../../src/protocol/report.ts';
 import { describePart } from './describe.ts';
 import { createHandles, type Handles } from './handles.ts';
 import { LAYERS, type Mark, type Symbol } from './mark.ts';
 import { forgetNone, type Rect, type Way } from './labels.ts';
 import { drawOverlay } from './overlay.ts';
-import { attribute, drawMarks, SVG, type Drawn } from './paper.ts';
+import { attribute, drawMarks, placeDrawn, SVG, type Drawn } from './paper.ts';
 import { createPose, poseAt, poseInMotion, type Motion, type Pose } from './pose.ts';
 import type { Spot } from './projection.ts';
 import type { Scene } from './scene.ts';
@@ -111,22 +111,22 @@ export function createStage(svg: SVGSVGElement): Stage {
   }
 
   function showGrips({ symbols: all }: Scene, picture: Picture, parts: readonly ReportedPart[]): void {
-    const rank = new Map(parts.map((part, i) => [keyOfPart(picture, part), i]));
-    const reported = new Map(parts.map((part) => [keyOfPart(picture, part), part]));
-    const rankOf = (part: PartKey) => rank.get(keyOfPart(picture, part)) ?? parts.length;
+    const reported = new Map(parts.map((part, rank) => [keyOfPart(picture, part), { part, rank }]));
     const chosen = all
-      .filter(({ part, grip }) => part !== undefined && grip !== undefined)
-      .sort((a, b) => rankOf(a.part!) - rankOf(b.part!));
+      .flatMap(({ key, part, grip }) =>
+        part === undefined || grip === undefined ? [] : [{ key, part, grip, told: reported.get(keyOfPart(picture, part)) }],
+      )
+      .sort((a, b) => (a.told?.rank ?? parts.length) - (b.told?.rank ?? parts.length));
     const focused = document.activeElement;
-    const marks = chosen.map(({ key, grip }): Mark => ({ key, layer: 'pins', tag: 'path', look: 'grip', moves: true, place: grip! }));
+    const marks = chosen.map(({ key, grip }): Mark => ({ key, layer: 'pins', tag: 'path', look: 'grip', moves: true, place: grip }));
     grips = drawMarks(gripGroup, marks, grips);
     const first = [...grips.values()].some(({ element }) => element === focused) ? focused : grips.values().next().value?.element;
-    for (const { key, part } of chosen) {
+    for (const { key, part, told } of chosen) {
       const { element } = grips.get(key)!;
       attribute(element, 'data-key', key);
       attribute(element, 'role', 'button');
       attribute(element, 'tabindex', element === first ? '0' : '-1');
-      attribute(element, 'aria-label', describePart(part!, reported.get(keyOfPart(picture, part!))));
+      attribute(element, 'aria-label', describePart(part, told?.part));
     }
   }
 
@@ -136,7 +136,7 @@ export function createStage(svg: SVGSVGElement): Stage {
     pose.isSmall = scene.sheet.ornament * viewport.scale < SMALL_PX;
     svg.classList.toggle('small', pose.isSmall);
     fillPose(scene.sheet.picture, pose);
-    for (const { drawn } of layers) for (const { mark, pen } of drawn.values()) mark.place(pose, pen);
+    for (const { drawn } of layers) for (const each of drawn.values()) placeDrawn(each, pose);
     placeGrips();
     drawOver();
   }

@@ -1,10 +1,11 @@
 /** The ways of pins over the whole travel: arcs about the axis of their lever, from its least to its greatest rotation. */
+import { extentOf } from '../charts/scale.ts';
 import type { Mark } from './mark.ts';
 import { polyline } from './path.ts';
 import type { Spot } from './projection.ts';
 import { leverAt, type Sheet } from './sheet.ts';
 import { armsOf } from './symbols/lever.ts';
-import { xTurned, yTurned, type Point } from './turning.ts';
+import type { Point } from './turning.ts';
 
 export function traceMarks(sheet: Sheet): readonly Mark[] {
   return sheet.picture.levers.flatMap((lever, index) => {
@@ -19,16 +20,12 @@ export function traceMarks(sheet: Sheet): readonly Mark[] {
 
 /** Spots on the way of a point, mm; the point as drawn where its lever has no rotation anywhere. */
 export function traceOf(point: Point, rotation: Float64Array): readonly Spot[] {
-  let [least, greatest] = [Infinity, -Infinity];
-  for (let i = 0; i < rotation.length; i++) {
-    if (rotation[i]! < least) least = rotation[i]!;
-    if (rotation[i]! > greatest) greatest = rotation[i]!;
-  }
-  if (!(least <= greatest)) [least, greatest] = [0, 0];
+  const [least, greatest] = extentOf(rotation) ?? [0, 0];
   const steps = Math.min(Math.ceil((greatest - least) / STEP), MOST_STEPS);
   return Array.from({ length: steps + 1 }, (_, i) => {
     const angle = steps === 0 ? least : least + ((greatest - least) * i) / steps;
-    return { x: xTurned(point, angle), y: yTurned(point, angle) };
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    return { x: point.x + cos * point.px + sin * point.cx, y: point.y + cos * point.py + sin * point.cy };
   });
 }
 

@@ -4,15 +4,16 @@ import { messageOf, requestAnswer } from '../send.ts';
 import { announcement, complaint, missing, shown, studies, studyToShow, writtenAnswer } from '../state.ts';
 import { WORDS } from '../words.ts';
 
-export function tellStudy({ kind, source, now, show }: ToldStudy): void {
+export function tellStudy({ kind, source, now, isOutrun, show }: ToldStudy): void {
   const before = studies.peek()[kind]?.now.stage;
-  studies.value = { ...studies.peek(), [kind]: { source, now } };
+  studies.value = { ...studies.peek(), [kind]: { source, now, isOutrun } };
   if (show) studyToShow.value = { kind };
   const { names, announced } = WORDS.studies;
   if (now.stage === 'running' && before !== 'running') announcement.value = announced.running(names[kind]);
   if (now.stage === 'cancelled') announcement.value = announced.cancelled(names[kind]);
   if (now.stage === 'refused') announcement.value = announced.refused(names[kind], now.why);
-  if (now.stage === 'found') announcement.value = announced.found(names[kind], now.found.verdict);
+  // What was found is told again as old: that it was found is known.
+  if (now.stage === 'found' && !isOutrun) announcement.value = announced.found(names[kind], now.found.verdict);
   if (now.stage === 'running' && writtenAnswer.peek()?.kind === kind) writtenAnswer.value = undefined;
 }
 
@@ -22,9 +23,10 @@ export function putAway(kind: StudyKind): void {
   studies.value = others;
 }
 
-/** Whether a study is of the text as the page shows it, or of the one before its own answer was written. */
+/** Whether a study is of the text as the page shows it, or of the one before its own answer was written, and of the files beside it as they are. */
 export function isStudyCurrent(kind: StudyKind): boolean {
-  const of = studies.value[kind]?.source;
+  const { source: of, isOutrun = false } = studies.value[kind] ?? {};
+  if (isOutrun) return false;
   const now = shown.value?.source;
   if (now === undefined || of?.uri !== now.uri || missing.value !== undefined) return false;
   const { value: written } = writtenAnswer;

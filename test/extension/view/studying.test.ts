@@ -2,7 +2,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import type { ToView } from '../../../src/protocol/messages.ts';
 import { solve as solveText } from '../../../src/solve.ts';
-import { openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
+import { forEditor, openView, run, serveViews, touching, turns } from '../../support/viewInEditor.ts';
 import { changeDocument, choice, disk, offered, told, undoSteps } from '../../support/vscode.ts';
 
 /** Of `bench.csv`. */
@@ -132,7 +132,7 @@ describe('an answer', () => {
     changeDocument(document, FILE.replace('40 mm ±', '37 mm ±'));
     expect(await write()).toEqual({ version: 3 });
     changeDocument(document, FILE.replace('radius: 40 mm', 'radius: 41 mm'));
-    expect(await write()).toBe('The text has changed since, so nothing was written: run the study again.');
+    expect(await write()).toBe('The text has changed since: run the study again.');
     expect(document.getText()).toBe(FILE.replace('radius: 40 mm', 'radius: 41 mm'));
   });
 
@@ -157,11 +157,37 @@ test('the answer of a fit is not written once its readings are others', async ()
   const write = (): Promise<unknown> => settled(page.request('answer', { kind: 'fit', source, block }, undefined));
   const studied = readings;
   readings = readings.replace(rows[2]!, '60,12');
-  expect(await write()).toBe('A file of readings has changed since, so nothing was written: run the study again.');
+  expect(await write()).toBe('A file of readings has changed since: run the study again.');
   expect(document.getText()).toBe(text);
   readings = studied;
   expect(await write()).toEqual({ version: 2 });
   expect(document.getText()).not.toBe(text);
+});
+
+test('the page of a fit is old once its readings are others, and is not once they are back', async () => {
+  const text = `${FILE}measured:\n  fit: [link.length]\n  runs:\n    bench: {file: bench.csv}\n`;
+  readings = 'pedal.travel [%],shaft.opening [deg]\n20,7\n60,21\n100,33\n';
+  const { document, page } = await openView(text);
+  page.say({ type: 'run-study', kind: 'fit' });
+  await turns();
+  const touch = async (as: string): Promise<void> => {
+    readings = as;
+    touching.fire(forEditor(document));
+    await turns();
+  };
+  const told = studiesTold(page).length;
+  expect(studiesTold(page).at(-1)).toMatchObject({ kind: 'fit', isOutrun: false });
+  const studied = readings;
+  await touch(studied);
+  expect(studiesTold(page)).toHaveLength(told);
+  await touch(readings.replace('60,21', '60,22'));
+  expect(studiesTold(page).slice(told)).toMatchObject([{ kind: 'fit', isOutrun: true }]);
+  await touch(studied);
+  expect(studiesTold(page).at(-1)).toMatchObject({ isOutrun: false });
+  await touch('');
+  page.say({ type: 'run-study', kind: 'fit' });
+  await turns();
+  expect(studiesTold(page).at(-1)).toMatchObject({ now: { stage: 'refused' }, isOutrun: false });
 });
 
 test('what is asked for under no cursor is picked: a figure, then what is to be met', async () => {

@@ -24,6 +24,7 @@ const CIRCLE_PX = 5;
 function standMarks(sheet: Sheet, key: string, pivot: Triple, axis: Triple): readonly Mark[] {
   const dial = dialAbout(sheet, pivot, axis);
   const { x, y } = dial.centre;
+  const from = [x, y, dial.up.x, dial.up.y, dial.side.x, dial.side.y];
   return [
     {
       key: `${key}/ground`,
@@ -31,6 +32,7 @@ function standMarks(sheet: Sheet, key: string, pivot: Triple, axis: Triple): rea
       tag: 'path',
       look: 'ground',
       moves: false,
+      from,
       place: ({ pixel: u }, pen) =>
         pen.path(
           move(x, y) +
@@ -47,6 +49,7 @@ function standMarks(sheet: Sheet, key: string, pivot: Triple, axis: Triple): rea
       tag: 'path',
       look: 'pivot',
       moves: false,
+      from,
       place: ({ pixel: u }, pen) => pen.path(polyline(alongDial(dial, 0, 2 * Math.PI, CIRCLE_PX * u), true)),
     },
   ];

@@ -51,7 +51,7 @@ function Study({ kind }: { readonly kind: StudyKind }) {
         <p class="notice study-old">
           <Sign name="note" />
           <span>
-            {words.old}{' '}
+            {studies.value[kind]!.isOutrun ? words.outrun : words.old}{' '}
             <button type="button" class="link" aria-label={`${words.again}: ${words.names[kind]}`} onClick={() => runStudy(kind)}>
               {words.again}
             </button>

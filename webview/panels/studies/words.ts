@@ -25,6 +25,7 @@ export const STUDY_WORDS = {
   again: 'Run again',
   putAway: 'Put away',
   old: 'Of the text before the last change, not as it stands.',
+  outrun: 'Of the files of readings before the last change, not as they stand.',
   notCome: (why: string) => `Not worked out: ${why}.`,
   write: 'Write this',
   isWritten: 'Written: one undo takes it back.',
