@@ -76,7 +76,7 @@ function drawnLength(study: Answers['study'], { kind, name }: PathPart): readonl
   return [`length ${figureText({ value: build.parameters[rod.length]!, dimension: 'length' })} as drawn`];
 }
 
-function reportFigure({ label, figure, text, travel }: PartFigure): ReportedFigure {
+export function reportFigure({ label, figure, text, travel }: PartFigure): ReportedFigure {
   const words = figure === undefined ? (text ?? NO_VALUE) : [figureText(figure), text].filter((word) => word !== undefined).join(' ');
   return { label, text: printable(words), travel };
 }

@@ -10,8 +10,9 @@ import type { Report, ReportedFigure, ReportedRequirement } from '../protocol/re
 import type { RequirementAnswer } from '../requirements/requirement.ts';
 import type { Answers } from '../solve.ts';
 import { dialsOf } from './dials.ts';
+import { keyFactsFirst, leastTransmission } from './keyFigures.ts';
 import { reportMarks } from './marks.ts';
-import { reportParts } from './parts.ts';
+import { reportFigure, reportParts } from './parts.ts';
 import { placeIn } from './place.ts';
 
 /** @param withFacts whether the facts are in it, which take as long as all the rest */
@@ -32,8 +33,12 @@ export function reportOf(answers: Answers, withFacts = true): Report {
   };
 }
 
-export function reportFacts({ facts }: Answers): readonly ReportedFigure[] {
-  return facts.map(reportFact);
+/** Those that are looked for first before the others: a view shows the first few until it is asked for more. */
+export function reportFacts({ facts, parts }: Answers): readonly ReportedFigure[] {
+  const { first, others } = keyFactsFirst(facts);
+  const least = leastTransmission(parts);
+  const angle = least === undefined ? [] : [{ ...reportFigure(least.angle), label: printable(`${least.part}: ${least.angle.label}`) }];
+  return [...first.map(reportFact), ...angle, ...others.map(reportFact)];
 }
 
 function reportRequirement(text: string, answer: RequirementAnswer): ReportedRequirement {

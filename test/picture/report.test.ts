@@ -78,6 +78,17 @@ describe('the report of the four-barrel example', () => {
     expect(half.text).toBe(`${Number((half.travel! * 100).toFixed(1))} %`);
   });
 
+  it('has the figures first that are looked for first, with the least angle of all joints', () => {
+    expect(report.facts.slice(0, 4).map(({ label }) => label)).toEqual([
+      'shaft: pedal travel at 50 % of opening',
+      'pedal: greatest effort',
+      'shaft: least closing torque',
+      'link: least transmission angle',
+    ]);
+    const [own] = partOf(report.parts, 'rod link').figures;
+    expect(report.facts[3]).toEqual({ ...own, label: 'link: least transmission angle' });
+  });
+
   it('tells each requirement with what is, what is demanded and where', () => {
     expect(report.requirements.map(({ name, outcome, travel }) => ({ name, outcome, travel }))).toEqual([
       { name: 'opens fully', outcome: 'passed', travel: 1 },
@@ -120,7 +131,10 @@ describe('marks', () => {
     const { report, answers } = shownOf(text);
     expect(report.marks).toHaveLength(answers.problems.length + answers.findings.length);
     expect(report.notChecked).toHaveLength(answers.notChecked.length);
-    expect(report.facts).toHaveLength(answers.facts.length);
+    const hasAngle = answers.parts.some(({ figures }) =>
+      figures.some(({ label, figure }) => label === 'least transmission angle' && figure !== undefined),
+    );
+    expect(report.facts).toHaveLength(answers.facts.length + (hasAngle ? 1 : 0));
     // What is about a part is told at the part too, so that its card never reads like a pass.
     const told = report.parts.flatMap(({ name, notChecked }) => notChecked.map((words) => `${name}: ${words}`));
     const about = report.notChecked.filter((words) => report.parts.some(({ name }) => new RegExp(`^${name}[.:]`).test(words)));

@@ -187,6 +187,28 @@ describe('the load path', () => {
   });
 });
 
+describe('the card of a part', () => {
+  test.each([
+    [300, 700],
+    [700, 800],
+    [1600, 900],
+  ])('is in sight together with the drawing on a page of %i × %i px, wherever it was before', async (width, height) => {
+    await open(showOf(EXAMPLE), { width, height });
+    await view().click('link');
+    await view().click('Step through');
+    await view().page.evaluate('window.scrollTo(0, document.documentElement.scrollHeight)');
+    await view().page.evaluate(`named('button', 'Next').click()`);
+    await view().drawn();
+    await view().drawn();
+    const seen = await view().page.evaluate<
+      readonly number[]
+    >(`[document.querySelector('.stage > .drawing'), document.getElementById('step-title')]
+      .flatMap((each) => { const { top, bottom } = each.getBoundingClientRect(); return [top, bottom]; })`);
+    expect(Math.min(...seen)).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...seen)).toBeLessThanOrEqual(height);
+  });
+});
+
 describe('what is kept', () => {
   test('is found again, and what is not understood is left aside', async () => {
     await open(showOf(EXAMPLE));

@@ -4,7 +4,11 @@ import { compared, isStepping, selected, studyToShow } from '../state.ts';
 
 export function bringIntoView(): void {
   effect(() => {
-    if (isStepping.value && selected.value !== undefined) scrollTo('step-title');
+    if (!isStepping.value || selected.value === undefined) return;
+    // In one column the card stands right under the drawing, which then is as high as leaves both in sight.
+    if (matchMedia('(width < 800px)').matches)
+      requestAnimationFrame(() => document.querySelector('.page')?.scrollIntoView({ block: 'start' }));
+    else scrollTo('step-title');
   });
   effect(() => {
     if (studyToShow.value !== undefined) scrollTo(`study-${studyToShow.value.kind}`);

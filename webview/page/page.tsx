@@ -13,7 +13,7 @@ import { Studies } from '../panels/studies/studies.tsx';
 import { StepCard } from '../panels/stepCard.tsx';
 import { Verdict } from '../panels/verdict.tsx';
 import { revealPart, tryFigures, writeFigures } from '../send.ts';
-import { announcement, compared, gone, missing, shown } from '../state.ts';
+import { announcement, compared, gone, isStepping, missing, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { KeyList } from './keyList.tsx';
 import { FirstLine, Notices } from './notices.tsx';
@@ -48,7 +48,7 @@ function Empty() {
 function Linkage() {
   const isOld = missing.value !== undefined || gone.value !== undefined;
   return (
-    <main class={`page ${isOld ? 'old' : ''}`}>
+    <main class={`page ${isOld ? 'old' : ''} ${isStepping.value ? 'stepping' : ''}`}>
       <section class="stage" aria-label={WORDS.stage}>
         <Drawing onTry={tryFigures} onWrite={(figures) => void writeFigures(figures)} onReveal={revealPart} />
         <SnapBackBar />
