@@ -5,7 +5,12 @@ import { defineConfig } from 'vitest/config';
 /** What stands between the core and the world: editor, page, terminal, processes. */
 const FACES = ['cli', 'extension', 'protocol', 'scripts', 'webview'].map((folder) => `test/${folder}/**/*.test.ts`);
 /** These put something else in the place of a module, and a process keeps that for the files that follow. Lint lets no others do so. */
-export const ALONE = ['test/extension/main.test.ts', 'test/extension/view/comparing.test.ts', 'test/webview/page/told.test.ts'];
+export const ALONE = [
+  'test/extension/main.test.ts',
+  'test/extension/studies/runStudy.test.ts',
+  'test/extension/view/comparing.test.ts',
+  'test/webview/page/told.test.ts',
+];
 
 const SEED = 'test/support/seed.ts';
 

@@ -1,4 +1,4 @@
-/** What fails where nobody waits for it, so that no person could be told. */
+/** What fails where nobody waits for it, or of which a person was told no more than what it means to them: the rest is in the log. */
 import { Disposable } from 'vscode';
 import type { Log } from './log.ts';
 
@@ -13,4 +13,9 @@ export function failuresGoTo(place: Pick<Log, 'failed'>): Disposable {
 /** Waits for work; why it failed goes to the log. */
 export function logFailure(work: Promise<unknown>): void {
   void work.catch((error: unknown) => log?.failed(error));
+}
+
+/** @param during what was being done, in words */
+export function noteFailure(during: string, error: unknown): void {
+  log?.failed(error, during);
 }

@@ -5,7 +5,7 @@
 import { Disposable, version, workspace } from 'vscode';
 import type { ExtensionContext } from 'vscode';
 import { isThrottleFile } from './language.ts';
-import { keepLog, type Log } from './log.ts';
+import { keepLog, offerLog, type Log } from './log.ts';
 import { offerNewFile } from './newFile.ts';
 import type { ThreadPort } from './studies/serveStudies.ts';
 import type { ServedThrottleFiles } from './throttleFiles.ts';
@@ -16,6 +16,7 @@ export function activate(context: ExtensionContext): void {
   const files = serveWhenNeeded(context, log);
   context.subscriptions.push(
     offerNewFile(),
+    offerLog(log),
     files,
     log,
     offerView(async () => (await files.served())?.views),
@@ -52,7 +53,7 @@ function serveWhenNeeded({ extension, extensionUri }: ExtensionContext, log: Log
     return isDisposed ? Promise.resolve(undefined) : (starting ??= start());
   };
   const startSoon = (): void => {
-    timer ??= setTimeout(() => void served().catch(log.failed), 0);
+    timer ??= setTimeout(() => void served().catch((error: unknown) => log.failed(error)), 0);
   };
   const listen = (): Disposable =>
     workspace.onDidOpenTextDocument((document) => {

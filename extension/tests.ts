@@ -5,6 +5,7 @@
 import { Disposable, l10n, TestRunProfileKind, TestRunRequest, tests, workspace } from 'vscode';
 import type { TestItem, Uri } from 'vscode';
 import type { DocumentAnswers } from './answers.ts';
+import { logFailure } from './logFailure.ts';
 import { GLOB, keepTestFiles } from './testFiles.ts';
 import { runTests } from './testRun.ts';
 
@@ -20,7 +21,7 @@ export function provideTests(answers: DocumentAnswers): Disposable {
     if (item === undefined) return;
     for (const watch of watches.keys()) {
       const include = watchedIn(item, watch);
-      if (include.length > 0) void runTests(controller, files, new TestRunRequest(include, watch.exclude, watch.profile, true));
+      if (include.length > 0) logFailure(runTests(controller, files, new TestRunRequest(include, watch.exclude, watch.profile, true)));
     }
   };
   const watchWorkspace = (): void => {
@@ -62,7 +63,7 @@ export function provideTests(answers: DocumentAnswers): Disposable {
 
   listening.push(
     answers.onDidSolve(({ document, answers: solved }) => changed(files.place(document.uri, solved))),
-    answers.onDidForget((document) => void files.leave(document.uri)),
+    answers.onDidForget((document) => logFailure(files.leave(document.uri))),
   );
   return new Disposable(() => {
     for (const each of [...listening, ...watches.values()]) each.dispose();

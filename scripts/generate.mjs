@@ -1,6 +1,6 @@
 /**
- * `npm run generate`: writes the files that follow from the reader's own tables, from the rules' doc comments, from the bundled examples and
- * from the tables of the textbook tests, so that they cannot disagree with them.
+ * `npm run generate`: writes the files that follow from the reader's own tables, from the rules' doc comments, from the bundled examples, from the
+ * texts of the extension and from the tables of the textbook tests, so that they cannot disagree with them.
  * With `--check` it writes nothing, names the files that are not current and exits 1.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -13,6 +13,7 @@ import { checksPage } from './checksPage.mjs';
 import { codeIndex, codePage } from './codePages.mjs';
 import { exampleFiles } from './exampleFiles.mjs';
 import { findingDocs } from './findingDocs.mjs';
+import { l10nBundle } from './l10nBundle.mjs';
 import { ruleNameOf, takeDocApart } from './ruleDocs.mjs';
 import { root } from './setUp.mjs';
 
@@ -65,6 +66,7 @@ const files = {
   'docs/checks.md': checksPage(checks),
   [EXAMPLE_FILES]: await exampleFiles(exampleTexts, EXAMPLE_FILES),
   [FINDING_DOCS]: await findingDocs(findings, FINDING_DOCS),
+  'l10n/bundle.l10n.json': l10nBundle(sourcesIn('extension')),
   'package.json': manifestWith(generators.FINDING_CODES),
   [`${CODES}/README.md`]: codeIndex(findings, problems),
   ...Object.fromEntries([...findings, ...problems].map((page) => [`${CODES}/${page.code}.md`, codePage(page)])),
@@ -92,6 +94,12 @@ if (!process.argv.includes('--check')) {
 
 function listed(folder) {
   return existsSync(root + folder) ? readdirSync(root + folder).map((name) => `${folder}/${name}`) : [];
+}
+
+/** What stands in each TypeScript file of a folder and those below it, by path. */
+function sourcesIn(folder) {
+  const names = readdirSync(root + folder, { recursive: true }).filter((name) => /(?<!\.d)\.ts$/.test(name));
+  return Object.fromEntries(names.sort().map((name) => [`${folder}/${name}`, read(`${folder}/${name}`) ?? '']));
 }
 
 function read(path) {

@@ -17,6 +17,7 @@ import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { THROTTLE_FILES } from '../language.ts';
 import { rangeOf, spanOf } from '../places.ts';
+import { whyReadOnly } from '../readOnly.ts';
 import { codeOf } from './diagnostic.ts';
 import { editsOfAll } from './fixAll.ts';
 import { keepFixWorks } from './fixWorks.ts';
@@ -64,16 +65,18 @@ export function provideCodeActions(documentAnswers: DocumentAnswers): Disposable
       THROTTLE_FILES,
       {
         async provideCodeActions(document, range, context, token): Promise<CodeAction[] | undefined> {
+          const readOnly = context.triggerKind === CodeActionTriggerKind.Invoke ? await whyReadOnly(document) : undefined;
           const answers = await solved(document, token);
           if (answers === undefined) return undefined;
           // Undefined asks for what the menu of the lamp shows, in which the editor leaves source actions out.
           const wants = (kind: CodeActionKind): boolean => context.only?.contains(kind) ?? kind.value === CodeActionKind.QuickFix.value;
           const span = spanOf(document, range);
-          return [
+          const actions = [
             ...(wants(CodeActionKind.QuickFix) ? mendingActions(document, answers, span, context) : []),
             ...(wants(CodeActionKind.QuickFix) ? await figureFixes(document, answers, span, context, token) : []),
             ...(wants(FIX_ALL) ? actionForAll(document, answers) : []),
           ];
+          return readOnly === undefined ? actions : actions.map((action) => refused(action, readOnly));
         },
         async resolveCodeAction(action, token) {
           const offered = waiting.get(action);
@@ -102,6 +105,14 @@ export function provideCodeActions(documentAnswers: DocumentAnswers): Disposable
     commands.registerCommand(TELL_RESULT, tellResult),
     solveAhead(documentAnswers, works),
   );
+}
+
+/** What would be done, and why it cannot be. */
+function refused({ title, kind, diagnostics = [] }: CodeAction, reason: string): CodeAction {
+  const action = new CodeAction(title, kind);
+  action.diagnostics = diagnostics;
+  action.disabled = { reason };
+  return action;
 }
 
 /** How long a menu may wait for titles with figures; then the rest is only offered. Less is felt as at once, from memory. */

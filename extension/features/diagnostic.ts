@@ -9,8 +9,7 @@ import { linkToCodePage } from './codePages.ts';
 export const SOURCE = 'pedal-to-plate';
 
 export function toDiagnostic(document: TextDocument, mark: Mark): Diagnostic {
-  const message = mark.cure === undefined ? mark.message : `${mark.message}. ${mark.cure}.`;
-  const diagnostic = new Diagnostic(rangeOf(document, mark.span), message, SEVERITIES[mark.severity]);
+  const diagnostic = new Diagnostic(rangeOf(document, mark.span), wordsOf(mark), SEVERITIES[mark.severity]);
   diagnostic.source = SOURCE;
   diagnostic.code = { value: mark.code, target: linkToCodePage(mark.code) };
   if (mark.related !== undefined) {
@@ -19,6 +18,11 @@ export function toDiagnostic(document: TextDocument, mark: Mark): Diagnostic {
     );
   }
   return diagnostic;
+}
+
+/** A cure may ask, and then ends as a question does. */
+function wordsOf({ message, cure }: Mark): string {
+  return cure === undefined ? message : `${message}. ${cure}${cure.endsWith('?') ? '' : '.'}`;
 }
 
 /** The code of one of our diagnostics, which fixes go by; undefined of those of other extensions. */

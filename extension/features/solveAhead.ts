@@ -8,6 +8,7 @@ import type { TextEditor } from 'vscode';
 import { offeredFixes } from '../../src/language/offeredFixes.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile } from '../language.ts';
+import { logFailure } from '../logFailure.ts';
 import { spanOf } from '../places.ts';
 import type { FixWorks } from './fixWorks.ts';
 import { chosenSeverities } from './severities.ts';
@@ -23,7 +24,7 @@ export function solveAhead({ latest, onDidSolve }: DocumentAnswers, works: FixWo
     turn++;
     clearTimeout(timer);
     if (editor === undefined || !isThrottleFile(editor.document)) return;
-    timer = setTimeout(() => void workFor(editor), RESTED_MS);
+    timer = setTimeout(() => logFailure(workFor(editor)), RESTED_MS);
   };
   const workFor = async ({ document, selection }: TextEditor): Promise<void> => {
     const [mine, { version }] = [turn, document];

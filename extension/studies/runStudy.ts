@@ -3,9 +3,10 @@
  * A thread that is done is kept for the next study, for a while. Where the host starts none, as a web host whose policy refuses it, a study
  * runs here, a few milliseconds at a time, with a turn of the editor after each.
  */
-import { Uri, workspace } from 'vscode';
+import { l10n, Uri, workspace } from 'vscode';
 import type { StudyProgress } from '../../src/protocol/studies.ts';
 import { studyText, type StudyOutcome } from '../../src/studyText.ts';
+import { noteFailure } from '../logFailure.ts';
 import { inTurns } from '../turns.ts';
 import { isFromThread, type Job } from './jobs.ts';
 import { startThread, type Thread } from './thread.ts';
@@ -68,7 +69,9 @@ export function createStudyRunner(extensionUri: Uri): StudyRunner {
         });
         const outcome = await Promise.race([working, cancelled]).catch((error: unknown) => {
           thread.stop();
-          throw error;
+          noteFailure('A study in a thread of its own', error);
+          const why = error instanceof Error ? error.message : String(error);
+          throw new Error(l10n.t('The study broke off: {0}. Run it again; “Show Log” of Pedal to Plate says more.', why));
         });
         if (outcome === undefined) thread.stop();
         else putBack(thread);
@@ -107,14 +110,16 @@ async function readyThread(extensionUri: Uri): Promise<ReadyThread | undefined> 
   let thread: Thread | undefined;
   let waiting: { told(progress: StudyProgress): void; end(outcome: StudyOutcome): void; fail(why: string): void } | undefined;
   let hasFailed = false;
+  let why = `it said nothing for ${PATIENCE_MS / 1000} s`;
   let isReady: (comes: boolean) => void = () => undefined;
   const coming = new Promise<boolean>((resolve) => {
     isReady = resolve;
   });
-  const failed = (why: string): void => {
+  const failed = (reason: string): void => {
     hasFailed = true;
+    why = reason;
     isReady(false);
-    waiting?.fail(why);
+    waiting?.fail(reason);
     waiting = undefined;
   };
   const timer = setTimeout(() => isReady(false), PATIENCE_MS);
@@ -137,11 +142,10 @@ async function readyThread(extensionUri: Uri): Promise<ReadyThread | undefined> 
         }
       },
     });
-    if (!(await coming)) {
-      thread.stop();
-      return undefined;
-    }
-  } catch {
+    if (!(await coming)) throw new Error(why);
+  } catch (error) {
+    thread?.stop();
+    noteFailure('No thread came up for studies, which run in the host instead', error);
     return undefined;
   } finally {
     clearTimeout(timer);

@@ -11,6 +11,7 @@ import { solve, type Answers } from '../../src/solve.ts';
 import { compareAnswers } from '../../src/studies/compare.ts';
 import { l10n } from 'vscode';
 import type { DocumentAnswers } from '../answers.ts';
+import { logFailure } from '../logFailure.ts';
 import { nextTurn } from '../turns.ts';
 import type { HeldFile } from './heldFile.ts';
 import type { Notify } from './line.ts';
@@ -77,7 +78,7 @@ export function keepComparing({ file, answers, notify, isWatched, onSwitched }: 
     if (!isWatched()) return;
     if (untold !== undefined) notify({ type: 'compare-ended', reason: untold });
     untold = undefined;
-    if (old !== undefined && document !== undefined) void workOut(document, old, mine);
+    if (old !== undefined && document !== undefined) logFailure(workOut(document, old, mine));
   };
 
   const workOut = async (document: TextDocument, was: NonNullable<typeof old>, mine: number): Promise<void> => {
@@ -117,7 +118,7 @@ export function keepComparing({ file, answers, notify, isWatched, onSwitched }: 
       untold = undefined;
       // The person was asked for it, and may have closed the view meanwhile.
       if (isDisposed) return;
-      listening = state.onDidChange?.(() => void take(state, ++reading));
+      listening = state.onDidChange?.(() => logFailure(take(state, ++reading)));
       await take(state, ++reading);
     },
     stop,

@@ -5,6 +5,7 @@
 import { Disposable, EventEmitter, l10n, RelativePattern, TabInputText, Uri, window, workspace } from 'vscode';
 import type { Event, TextDocument } from 'vscode';
 import { isThrottleFile } from '../language.ts';
+import { noteFailure } from '../logFailure.ts';
 import { fileNameOf } from './fileName.ts';
 
 export interface HeldFile {
@@ -142,7 +143,8 @@ function openDocument(uri: Uri): TextDocument | undefined {
 async function opened(uri: Uri): Promise<TextDocument | undefined> {
   try {
     return await workspace.openTextDocument(uri);
-  } catch {
+  } catch (error) {
+    noteFailure(`Opening ${uri.toString()} for its view`, error);
     return undefined;
   }
 }

@@ -3,6 +3,7 @@ import type { Webview } from 'vscode';
 import { openChannel, type Channel, type Service } from '../../src/protocol/channel.ts';
 import { isAsked, isToEditor } from '../../src/protocol/guards.ts';
 import type { Requests, ToEditor, ToView } from '../../src/protocol/messages.ts';
+import { noteFailure } from '../logFailure.ts';
 
 export type Notify = (notice: ToView) => void;
 
@@ -22,7 +23,7 @@ type NoRequests = Readonly<Record<string, never>>;
 export function openLine(webview: Webview, heard: (notice: ToEditor) => void, answer: Answering): Line {
   const serve = <Name extends keyof Requests>(name: Name): Service<Requests[Name]['asks'], Requests[Name]['answers']> => ({
     isAsked: isAsked[name],
-    answer: answer[name],
+    answer: (asks) => answer[name](asks).catch((error: unknown) => refuse(name, error)),
   });
   const channel: Channel<ToView, NoRequests> = openChannel<ToView, ToEditor, NoRequests, Requests>({
     port: {
@@ -49,8 +50,14 @@ export function openLine(webview: Webview, heard: (notice: ToEditor) => void, an
       trace: serve('trace'),
       answer: serve('answer'),
     },
-    onIgnored: () => undefined,
-    onOtherProtocol: () => undefined,
+    onIgnored: (why) => noteFailure('A message of the view was left aside', why),
+    onOtherProtocol: (theirs) => noteFailure('The view is of another build', `its protocol is ${theirs}`),
   });
   return { notify: channel.notify, dispose: channel.dispose };
+}
+
+/** What is refused in our own words is told to the person, and that is all of it. */
+function refuse(name: string, error: unknown): never {
+  if (!(error instanceof Error) || error.name !== 'Error') noteFailure(`What the view asked for: ${name}`, error);
+  throw error;
 }

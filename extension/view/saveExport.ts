@@ -4,17 +4,25 @@ import type { TextDocument } from 'vscode';
 import { tableCsv } from '../../src/outputs/tableCsv.ts';
 import type { Requests } from '../../src/protocol/messages.ts';
 import type { DocumentAnswers } from '../answers.ts';
+import { noteFailure } from '../logFailure.ts';
 import { askedAnswers } from './askedAnswers.ts';
+import { fileNameOf } from './fileName.ts';
 import { onDisk } from './git.ts';
 
-/** @param uri of the throttle file, beside which it is offered to be saved */
+/** Throws what the person is told where it cannot be. @param uri of the throttle file, beside which it is offered to be saved */
 export async function saveExport(uri: Uri, { name, kind, content }: Requests['save']['asks']): Promise<Requests['save']['answers']> {
   const folder = uri.scheme === 'untitled' ? workspace.workspaceFolders?.[0]?.uri : Uri.joinPath(onDisk(uri), '..');
   // A name is a name: no way to another folder.
   const defaultUri = folder && Uri.joinPath(folder, name.replace(/[\\/:*?"<>|]/g, '_'));
   const chosen = await window.showSaveDialog({ ...(defaultUri && { defaultUri }), filters: { [KINDS[kind]()]: [kind] } });
   if (chosen === undefined) return { saved: false };
-  await workspace.fs.writeFile(chosen, typeof content === 'string' ? new TextEncoder().encode(content) : content);
+  try {
+    await workspace.fs.writeFile(chosen, typeof content === 'string' ? new TextEncoder().encode(content) : content);
+  } catch (error) {
+    noteFailure(`Writing ${chosen.toString()}`, error);
+    const why = l10n.t('{0} could not be written; why is in the log: “Show Log” of Pedal to Plate.', fileNameOf(chosen));
+    throw new Error(why, { cause: error });
+  }
   return { saved: true };
 }
 

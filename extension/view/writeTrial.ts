@@ -1,11 +1,12 @@
 /** Writes figures into the text: one edit, so that one undo takes back a whole drag. */
-import { l10n, workspace, WorkspaceEdit } from 'vscode';
+import { l10n, Range, workspace, WorkspaceEdit } from 'vscode';
 import type { TextDocument } from 'vscode';
 import type { Replacement } from '../../src/definition/problem.ts';
 import { editsFor } from '../../src/edits/editsFor.ts';
 import type { Requests } from '../../src/protocol/messages.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { rangeOf } from '../places.ts';
+import { readOnlyText, whyReadOnly } from '../readOnly.ts';
 import { isOf } from './livePicture.ts';
 
 /** Throws what the person is told where nothing was written. */
@@ -14,24 +15,38 @@ export async function writeTrial(
   { solveNow }: DocumentAnswers,
   { source, trial }: Requests['write']['asks'],
 ): Promise<Requests['write']['answers']> {
-  if (!isOf(source, document)) throw new Error(l10n.t('The text has changed meanwhile, so nothing was written.'));
+  await refuseReadOnly(document);
+  if (!isOf(source, document)) throw new Error(l10n.t('The text has changed meanwhile.'));
   const edited = editsFor(solveNow(document), trial);
   if ('why' in edited) throw new Error(edited.why);
   return { version: await writeEdits(document, edited.edits) };
 }
 
-/** As one undo step. @returns the version that has them; throws what the person is told where nothing was written */
-export async function writeEdits(document: TextDocument, edits: readonly Replacement[]): Promise<number> {
-  if (isReadOnly(document)) throw new Error(l10n.t('This is a version of the file that cannot be changed.'));
-  if (edits.length > 0) {
-    const edit = new WorkspaceEdit();
-    for (const { span, text } of edits) edit.replace(document.uri, rangeOf(document, span), text);
-    if (!(await workspace.applyEdit(edit))) throw new Error(l10n.t('The editor did not take the change.'));
-  }
-  return document.version;
+/** Throws what the person is told where nothing can be written. Before the text is looked at: it may change meanwhile. */
+export async function refuseReadOnly(document: TextDocument): Promise<void> {
+  const why = await whyReadOnly(document);
+  if (why !== undefined) throw new Error(why);
 }
 
-/** As what a comparison with an older version opens. */
-function isReadOnly({ uri }: TextDocument): boolean {
-  return workspace.fs.isWritableFileSystem(uri.scheme) === false;
+/** As one undo step. @returns the version that has them; throws what the person is told where nothing was written */
+export async function writeEdits(document: TextDocument, edits: readonly Replacement[]): Promise<number> {
+  if (edits.length === 0) return document.version;
+  const { uri } = document;
+  const before = document.getText();
+  const edit = new WorkspaceEdit();
+  for (const { span, text } of edits) edit.replace(uri, rangeOf(document, span), text);
+  const saved: TextDocument[] = [];
+  const listening = workspace.onDidSaveTextDocument((each) => saved.push(each));
+  const isTaken = await workspace.applyEdit(edit);
+  listening.dispose();
+  if (!isTaken) throw new Error(l10n.t('The editor did not take the change.'));
+  const isToBeSaved = document.isDirty || document.isUntitled || saved.includes(document) || document.getText() === before;
+  // The person holds the file read-only: the editor has changed its text all the same, and would never save it.
+  if (!isToBeSaved) {
+    const back = new WorkspaceEdit();
+    back.replace(uri, new Range(document.positionAt(0), document.positionAt(document.getText().length)), before);
+    await workspace.applyEdit(back);
+    throw new Error(readOnlyText(uri));
+  }
+  return document.version;
 }

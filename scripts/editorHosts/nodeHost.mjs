@@ -8,6 +8,7 @@ import { URLSearchParams } from 'node:url';
 import { root } from '../setUp.mjs';
 import { HostError, fetched, unpack } from './cache.mjs';
 import { freePort, startServer } from './serverProcess.mjs';
+import { placeStandIns } from './standIns.mjs';
 
 export const VERSION = '1.139.1';
 export const TITLE = `VS Code ${VERSION} with the Node extension host`;
@@ -65,7 +66,7 @@ export async function start({ folder, tests, trusted = true, installed, token, f
 /** Paths of the server and of the Node that runs it, which are fetched where they are missing. */
 export function fetchHost() {
   const server = fetched('node', TITLE, placeServer, JSON.stringify(EDITOR));
-  placeCopying(`${server}package/lib/vscode/`);
+  placeStandIns(`${server}package/lib/vscode/`);
   return { node: nodeForServer(), program: `${server}package/lib/vscode/out/server-main.js` };
 }
 
@@ -119,17 +120,6 @@ function addressQuery(authority, { extension, folder, tests, token, file }) {
 function placeServer(folder) {
   const server = unpack(EDITOR, folder, TITLE);
   renameSync(`${folder}node_modules`, `${server}lib/vscode/node_modules`);
-}
-
-/**
- * The editor's git does not start without a module that copies files by cloning them, which would have to be compiled. It copies for worktrees
- * alone, which no test makes, and Node's own copying can take its place.
- */
-function placeCopying(editor) {
-  const place = `${editor}node_modules/@vscode/fs-copyfile/`;
-  if (existsSync(`${place}index.js`)) return;
-  mkdirSync(place, { recursive: true });
-  writeFileSync(`${place}index.js`, "module.exports = { cp: require('node:fs/promises').cp };\n");
 }
 
 /** The Node that runs this, where it is the right one; else one from the registry. */

@@ -3,7 +3,7 @@
  * same while the rest of the file changes.
  */
 import type { Span } from '../definition/span.ts';
-import { answerText, distinct, marginText, SIGNS } from '../outputs/requirementText.ts';
+import { answerText, distinct, marginText } from '../outputs/requirementText.ts';
 import type { Comparison, RequirementAnswer } from '../requirements/requirement.ts';
 import type { Answers } from '../solve.ts';
 
@@ -16,7 +16,7 @@ export interface RequirementTest {
   readonly span: Span;
   /** `errored`: it could not be decided, which is not passed either. */
   readonly outcome: 'passed' | 'failed' | 'errored';
-  /** What the comparisons that matter demand, e.g. `≥ 81°`; undefined where no figure can be told. */
+  /** What the comparisons that matter demand, e.g. `at least 81°`; undefined where no figure can be told. */
   readonly expected?: string;
   /** What came out, e.g. `78.2°`. */
   readonly actual?: string;
@@ -62,8 +62,18 @@ function figuresOf(comparison: Comparison): Readonly<Record<'expected' | 'actual
   const { operator, actual, demanded } = comparison;
   if (actual === undefined || demanded === undefined) return undefined;
   const [shown, limit] = distinct(actual, demanded);
-  return { expected: `${SIGNS[operator]} ${limit}`, actual: shown, margin: marginText(comparison) };
+  return { expected: `${EXPECTED[operator]} ${limit}`, actual: shown, margin: marginText(comparison) };
 }
+
+/** In words: the editor sets its own sign between what came out and what was expected. */
+const EXPECTED: Readonly<Record<Comparison['operator'], string>> = {
+  '<': 'less than',
+  '<=': 'at most',
+  '>': 'more than',
+  '>=': 'at least',
+  '==': 'exactly',
+  '!=': 'other than',
+};
 
 /** The texts in one; undefined where there are none. */
 function joined(texts: readonly string[]): string | undefined {

@@ -111,7 +111,7 @@ export const OUTCOMES: Readonly<Record<RequirementOutcome, { readonly word: stri
   undecided: { word: 'not decidable', style: 'warning' },
 };
 
-export const SIGNS: Readonly<Record<ComparisonOperator, string>> = { '<': '<', '<=': '≤', '>': '>', '>=': '≥', '==': '=', '!=': '≠' };
+const SIGNS: Readonly<Record<ComparisonOperator, string>> = { '<': '<', '<=': '≤', '>': '>', '>=': '≥', '==': '=', '!=': '≠' };
 
 /** What is told of an answer; the same reason once. */
 function itemsOf({ reason, comparisons }: RequirementAnswer): string[] {

@@ -7,9 +7,12 @@ import { codePages } from './suites/codePages.ts';
 import { completion } from './suites/completion.ts';
 import { fixes } from './suites/fixes.ts';
 import { hover } from './suites/hover.ts';
+import { log } from './suites/log.ts';
 import { mishaps } from './suites/mishaps.ts';
 import { names } from './suites/names.ts';
 import { problems } from './suites/problems.ts';
+import { readOnly } from './suites/readOnly.ts';
+import { sameFile } from './suites/sameFile.ts';
 import { starting } from './suites/starting.ts';
 import { structure } from './suites/structure.ts';
 import { testExplorer } from './suites/testExplorer.ts';
@@ -32,9 +35,9 @@ export async function run(): Promise<void> {
   await saveOnlyWhenAsked();
   const isShown = env.uiKind === UIKind.Web;
   if (isShown && (await isReloaded())) return report([afterReload]);
-  const inText = [activation, codePages, problems, fixes, completion, hover, names, structure, annotations, mishaps, starting];
+  const inText = [activation, codePages, problems, fixes, completion, hover, names, structure, annotations, mishaps, starting, log];
   // Desktop VS Code shows no page that could be looked at.
-  const shown = isShown ? [testExplorer, statusBar, viewPanel, viewSaving, viewStudies, viewComparing, viewThemes] : [];
+  const shown = isShown ? [testExplorer, statusBar, viewPanel, sameFile, readOnly, viewSaving, viewStudies, viewComparing, viewThemes] : [];
   // Of files in memory the editor's own matching makes addresses of a remote that there is not.
   const isOnDisk = workspace.workspaceFolders?.[0]?.uri.scheme === 'file';
   const onDisk = isOnDisk ? [tasks] : [];

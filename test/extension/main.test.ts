@@ -14,6 +14,7 @@ import {
   providers,
   registeredCommands,
   serializers,
+  shownLogs,
   shownProblems,
   testControllers,
   Uri,
@@ -63,6 +64,13 @@ test('the log is there with the first throttle file, says what runs in what, and
   expect([...logs]).toEqual([['Pedal to Plate', ['Version 1.2.3, in VS Code 0.0.0']]]);
   end();
   expect(logs.size).toBe(0);
+});
+
+test('the log is shown to who asks for it, also before it has a line', async () => {
+  begin();
+  await commands.executeCommand('pedalToPlate.showLog');
+  expect(shownLogs.splice(0)).toEqual(['Pedal to Plate']);
+  expect([...logs]).toEqual([['Pedal to Plate', []]]);
 });
 
 test('activation is over before anything is read', async () => {

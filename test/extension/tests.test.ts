@@ -274,7 +274,7 @@ describe('a run', () => {
     const { messages, output } = await run(controller);
     expect(messages.get('opens')).toMatchObject({
       message: '57.3°, not ≥ 80° (22.7° short, at 100 %)',
-      expectedOutput: '≥ 80°',
+      expectedOutput: 'at least 80°',
       actualOutput: '57.3°',
       location: { range: { start: { line: 7, character: 9 }, end: { line: 7 } } },
     });

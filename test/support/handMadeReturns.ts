@@ -67,6 +67,7 @@ export function handMadeReturns(): Returns {
         part: 'link',
         message: 'without link the rear plates stay open',
         following: [],
+        isMendable: false,
         cure: 'Put a spring on rear',
         place: { start: 3, end: 7 },
         ranges: [{ from: 0, to: 1 }],

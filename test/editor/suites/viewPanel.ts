@@ -1,10 +1,10 @@
 /** The view of a mechanism beside its text: that it opens, follows, and lives through what a person does to it and its file. */
-import { commands, type TextDocument, Uri, ViewColumn, window, workspace, WorkspaceEdit } from 'vscode';
+import { commands, type TextDocument, ViewColumn, window, workspace, WorkspaceEdit } from 'vscode';
 import type { Suite } from '../suite.ts';
 import { inWorkspace, LANGUAGE_ID, openFile, openUntitled, replaceText, writeFile } from '../support/editor.ts';
 import { expectEqual, expectTrue } from '../support/expect.ts';
 import { expectSeen, seen } from '../support/page.ts';
-import { FOUR_BARREL, isView, openView, READY, untilText, untilViews, viewTabs } from '../support/views.ts';
+import { FOUR_BARREL, isView, openView, READY, textOf, untilText, untilViews, viewTabs } from '../support/views.ts';
 import { until } from '../support/wait.ts';
 
 export const viewPanel: Suite = {
@@ -59,6 +59,8 @@ export const viewPanel: Suite = {
       const moved = place.exec(after)?.[0];
       expectTrue(moved !== undefined && moved !== place.exec(before)?.[0], `the place is written as ${String(moved)}`);
       await window.showTextDocument(document, ViewColumn.One);
+      // Undo means what has the focus, and the page may still have it.
+      await commands.executeCommand('workbench.action.focusActiveEditorGroup');
       await commands.executeCommand('undo');
       await untilText(document, (text) => text === before);
     },
@@ -118,10 +120,6 @@ export const viewPanel: Suite = {
 
 function activeTabs(): readonly { readonly label: string }[] {
   return window.tabGroups.all.flatMap(({ activeTab }) => activeTab ?? []);
-}
-
-async function textOf(name: string): Promise<string> {
-  return (await workspace.openTextDocument(Uri.joinPath(inWorkspace(name)))).getText();
 }
 
 async function untilSelected(document: TextDocument, words: string): Promise<void> {

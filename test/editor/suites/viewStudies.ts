@@ -61,6 +61,8 @@ export const viewStudies: Suite = {
       expectEqual(after.replaceAll(figures, ''), before.replaceAll(figures, ''), 'all but the free values');
       await expectSeen('views', ['Written: one undo takes it back.']);
       await window.showTextDocument(document, ViewColumn.One);
+      // Undo means what has the focus, and the page may still have it.
+      await commands.executeCommand('workbench.action.focusActiveEditorGroup');
       await commands.executeCommand('undo');
       await untilText(document, (text) => text === before);
       expectEqual(await seen('viewTroubles'), [], 'what went wrong in the page');

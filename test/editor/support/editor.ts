@@ -123,7 +123,7 @@ const tabCount = (): number => window.tabGroups.all.reduce((count, group) => cou
 const openEditors = (): string => `open: ${window.visibleTextEditors.map(({ document }) => document.uri.path).join(', ')}`;
 
 /** There is no TextEncoder in the types that all hosts share. */
-function utf8(text: string): Uint8Array {
+export function utf8(text: string): Uint8Array {
   const bytes = encodeURIComponent(text).replace(/%([0-9A-F]{2})/g, (_, hex: string) => String.fromCharCode(parseInt(hex, 16)));
   return Uint8Array.from(bytes, (byte) => byte.charCodeAt(0));
 }

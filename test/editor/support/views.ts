@@ -42,6 +42,11 @@ export function isView({ label }: { readonly label: string }): boolean {
   return label.startsWith('Mechanism: ');
 }
 
+/** What stands in a file of the folder. */
+export async function textOf(name: string): Promise<string> {
+  return (await workspace.openTextDocument(inWorkspace(name))).getText();
+}
+
 /** Until a document has a text that is as wanted. */
 export async function untilText(document: TextDocument, holds: (text: string) => boolean): Promise<void> {
   await until(

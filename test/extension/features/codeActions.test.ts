@@ -57,6 +57,13 @@ describe('a fix of the text', () => {
     expect(applied(document, fix?.edit)).toBe(TYPO.replace('pviot', 'pivot'));
   });
 
+  test('of a file that cannot be written says so in the menu, and edits nothing', async () => {
+    const document = openThrottle(TYPO, 'readonly:/folder/a.throttle.yaml');
+    const actions = (await actionsAt(document, 'pviot', { invoked: true })) ?? [];
+    expect(actions.map(({ title }) => title)).toContain('Write `pivot`');
+    for (const { edit, disabled } of actions) expect([edit, disabled?.reason]).toEqual([undefined, 'a.throttle.yaml is read-only.']);
+  });
+
   test('is followed by the one for all of its kind, with all their problems', async () => {
     const document = openThrottle(TYPO);
     const [, all] = (await actionsAt(document, 'pviot')) ?? [];

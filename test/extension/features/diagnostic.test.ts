@@ -29,6 +29,7 @@ describe('a mark in the editor', () => {
   test('says the cure after the cause, and only the cause where no cure is known', () => {
     expect(toDiagnostic(document, PROBLEM).message).toBe('no');
     expect(toDiagnostic(document, { ...PROBLEM, cure: 'Write `format`' }).message).toBe('no. Write `format`.');
+    expect(toDiagnostic(document, { ...PROBLEM, cure: 'Did you mean `format`?' }).message).toBe('no. Did you mean `format`?');
   });
 
   test.each([

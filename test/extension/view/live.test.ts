@@ -6,6 +6,8 @@ import { bringBack, hide, openView, run, serveViews, turns } from '../../support
 import {
   changeDocument,
   closeDocument,
+  disk,
+  emptyDisk,
   focusDocument,
   openDocument,
   panels,
@@ -13,6 +15,7 @@ import {
   told,
   touchDocument,
   undoSteps,
+  writeFile,
 } from '../../support/vscode.ts';
 
 serveViews();
@@ -251,9 +254,7 @@ describe('figures that are written', () => {
     const { document, page } = await openView(FOUR_BARREL);
     const { source } = page.last('show');
     changeDocument(document, `${FOUR_BARREL}# typed\n`);
-    expect(await refusal(page.request('write', { source, trial: reach(40) }, 1000))).toBe(
-      'The text has changed meanwhile, so nothing was written.',
-    );
+    expect(await refusal(page.request('write', { source, trial: reach(40) }, 1000))).toBe('The text has changed meanwhile.');
     const current = page.last('show').source;
     expect(await refusal(page.request('write', { source: current, trial: [{ kind: 'value', path: 'let.none', value: 1 }] }, 1000))).toMatch(
       /no figure/,
@@ -273,6 +274,29 @@ describe('figures that are written', () => {
     await turns();
     expect(await refusal(page.request('write', { source: page.last('show').source, trial: reach(40) }, 1000))).toMatch(/cannot be changed/);
     expect(undoSteps).toEqual([]);
+  });
+
+  test.each([
+    ['in a place that is', 'readonly:/folder/a.throttle.yaml'],
+    ['by itself', 'file:///folder/a.throttle.yaml'],
+  ])('are refused of a file that is read-only %s', async (_, uri) => {
+    writeFile(uri, FOUR_BARREL);
+    disk.readonly.add(uri);
+    const { document, page } = await openView(FOUR_BARREL, uri);
+    expect(await refusal(page.request('write', { source: page.last('show').source, trial: reach(40) }, 1000))).toBe(
+      'a.throttle.yaml is read-only.',
+    );
+    expect([document.getText(), undoSteps]).toEqual([FOUR_BARREL, []]);
+    emptyDisk();
+  });
+
+  test('are taken back of a file that the person holds read-only, which can never be saved', async () => {
+    const { document, page } = await openView(FOUR_BARREL);
+    refusals.saving = true;
+    expect(await refusal(page.request('write', { source: page.last('show').source, trial: reach(40) }, 1000))).toBe(
+      'a.throttle.yaml is read-only.',
+    );
+    expect(document.getText()).toBe(FOUR_BARREL);
   });
 
   test('are refused once the file is gone', async () => {

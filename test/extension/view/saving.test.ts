@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
 import { openView, serveViews, turns } from '../../support/viewInEditor.ts';
-import { changeDocument, chosenFile, dialogs, textOnDisk, Uri } from '../../support/vscode.ts';
+import { changeDocument, chosenFile, dialogs, disk, textOnDisk, Uri } from '../../support/vscode.ts';
+import { failuresGoTo } from '../../../extension/logFailure.ts';
 import { saveExport } from '../../../extension/view/saveExport.ts';
 import { solve } from '../../../src/solve.ts';
 
@@ -27,6 +28,19 @@ describe('an export', () => {
     chosenFile.uri = Uri.parse('file:///folder/out.png');
     expect(await outcome(page.request('save', { name: 'out.png', kind: 'png', content: bytes }, undefined))).toEqual({ saved: true });
     expect(textOnDisk('file:///folder/out.png')).toBe(new TextDecoder().decode(bytes));
+  });
+
+  test('that cannot be written where the person chooses says so, and what the editor says of it is in the log', async () => {
+    const logged: unknown[] = [];
+    const logging = failuresGoTo({ failed: (error, during) => void logged.push([during, error]) });
+    const { page } = await openView(FOUR_BARREL);
+    chosenFile.uri = Uri.parse('file:///folder/kept.csv');
+    disk.readonly.add('file:///folder/kept.csv');
+    expect(await outcome(page.request('save', { name: 'x.csv', kind: 'csv', content: '' }, undefined))).toBe(
+      'kept.csv could not be written; why is in the log: “Show Log” of Pedal to Plate.',
+    );
+    expect(logged).toEqual([['Writing file:///folder/kept.csv', expect.objectContaining({ code: 'NoPermissions' })]]);
+    logging.dispose();
   });
 
   test('of an older version that git has is offered beside the file itself', async () => {

@@ -53,8 +53,8 @@ const textDocuments: TextDocument[] = [];
 
 /** The texts before each edit that was applied. */
 export const undoSteps: string[] = [];
-/** Set by the test where the editor shall take no edit. */
-export const refusals = { edits: false };
+/** Set by the test where the editor shall take no edit, or none that could be saved. */
+export const refusals = { edits: false, saving: false };
 
 function openFromDisk(uri: Uri): Promise<TextDocument> {
   const open = textDocuments.find((document) => document.uri.toString() === uri.toString());
@@ -89,7 +89,8 @@ export const workspace = {
         before.slice(0, document.offsetAt(range.start)) + newText + before.slice(document.offsetAt(range.end)),
       document.getText(),
     );
-    document.isDirty = true;
+    // The editor changes the text of a file that a person holds read-only as well, and does not call it unsaved.
+    document.isDirty = !refusals.saving;
     changeDocument(document, text);
     return Promise.resolve(true);
   },

@@ -20,12 +20,23 @@ export class RelativePattern {
 }
 
 export const FileType = { Unknown: 0, File: 1, Directory: 2, SymbolicLink: 64 } as const;
+export const FilePermission = { Readonly: 1 } as const;
+
+/** As the editor's own error of the name: what went wrong is told by its code. */
+export class FileSystemError extends Error {
+  readonly code: string;
+  constructor(code: string, message: string) {
+    super(message);
+    this.name = `${code} (FileSystemError)`;
+    this.code = code;
+  }
+}
 
 /** What the extension asked of the disk, in order: `find`, `read file:///…`. */
 export const diskAccess: string[] = [];
 
-/** How long reading a file takes; what is read is what stood there at the start. */
-export const disk = { milliseconds: 0 };
+/** How long reading a file takes; what is read is what stood there at the start. Files that nobody may write, and that fail to be read, by URI. */
+export const disk = { milliseconds: 0, readonly: new Set<string>(), failing: new Map<string, string>() };
 
 export const files = {
   async findFiles(glob: string): Promise<readonly Uri[]> {
@@ -56,21 +67,26 @@ export const files = {
       diskAccess.push(`read ${uri.toString()}`);
       const text = texts.get(uri.toString());
       await new Promise((resolve) => setTimeout(resolve, disk.milliseconds));
-      if (text === undefined) throw new Error(`no file ${uri.toString()}`);
+      if (text === undefined) throw noFile(uri);
       return new TextEncoder().encode(text);
     },
-    stat(uri: Uri): Promise<{ readonly type: number; readonly size: number }> {
+    stat(uri: Uri): Promise<{ readonly type: number; readonly size: number; readonly permissions?: number }> {
       const text = texts.get(uri.toString());
-      if (text === undefined) return Promise.reject(new Error(`no file ${uri.toString()}`));
-      return Promise.resolve({ type: FileType.File, size: new TextEncoder().encode(text).length });
+      const failing = disk.failing.get(uri.toString());
+      if (failing !== undefined) return Promise.reject(new FileSystemError(failing, `${uri.toString()} fails`));
+      if (text === undefined) return Promise.reject(noFile(uri));
+      const permissions = disk.readonly.has(uri.toString()) ? { permissions: FilePermission.Readonly } : {};
+      return Promise.resolve({ type: FileType.File, size: new TextEncoder().encode(text).length, ...permissions });
     },
     writeFile(uri: Uri, bytes: Uint8Array): Promise<void> {
+      if (disk.readonly.has(uri.toString())) return Promise.reject(new FileSystemError('NoPermissions', `${uri.toString()} is kept`));
       diskAccess.push(`write ${uri.toString()}`);
       texts.set(uri.toString(), new TextDecoder().decode(bytes));
       return Promise.resolve();
     },
     /** What older versions are opened from cannot be written to. */
-    isWritableFileSystem: (scheme: string): boolean | undefined => (scheme === 'untitled' ? undefined : scheme !== 'git'),
+    isWritableFileSystem: (scheme: string): boolean | undefined =>
+      scheme === 'untitled' ? undefined : !['git', 'readonly'].includes(scheme),
   },
   asRelativePath: (uri: Uri) => uri.toString().replace(FOLDER, ''),
   getWorkspaceFolder: (uri: Uri) => (uri.toString().startsWith(FOLDER) ? { uri: Uri.parse(FOLDER) } : undefined),
@@ -86,6 +102,8 @@ function matches({ baseUri, pattern }: RelativePattern, uri: Uri): boolean {
     .replace(/\{([^}]*)\}/g, (_, either: string) => `(?:${either.replaceAll(',', '|')})`);
   return new RegExp(`^${source}$`).test(uri.path.slice(folder.length));
 }
+
+const noFile = (uri: Uri): FileSystemError => new FileSystemError('FileNotFound', `no file ${uri.toString()}`);
 
 /** Undefined where there is no such file. */
 export function textOnDisk(uri: string): string | undefined {
@@ -105,4 +123,6 @@ export function emptyDisk(): void {
   texts.clear();
   diskAccess.length = 0;
   disk.milliseconds = 0;
+  disk.readonly.clear();
+  disk.failing.clear();
 }

@@ -1,0 +1,2 @@
+/** Throws where a call gives something else than a text. @param sources by path, what stands in each @returns the bundle's text */
+export function l10nBundle(sources: Readonly<Record<string, string>>): string;
