@@ -38,7 +38,13 @@ export function keepMeasuredFiles({ onDidSolve, onDidForget, latest }: DocumentA
       if ((before?.problems.length ?? 0) > 0) changed.fire({ document, answers });
       return;
     }
-    const known: Kept = before ?? { watching: watch(document), files: new Map(), changes: new Map(), version: document.version, problems: [] };
+    const known: Kept = before ?? {
+      watching: watch(document),
+      files: new Map(),
+      changes: new Map(),
+      version: document.version,
+      problems: [],
+    };
     kept.set(document, known);
     const { version } = document;
     await readInto(known.files, document.uri, names, known.changes);
