@@ -16,6 +16,7 @@ import { compileMechanism } from './kinematics/compile.ts';
 import { decideRequirements } from './requirements/decide.ts';
 import type { Column, Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
+import { untoldDimensions } from './studies/fit/toldApart.ts';
 import { tabulate } from './table/table.ts';
 import { later } from './travel/once.ts';
 import { solveTravelAgain, type Travel } from './travel/travel.ts';
@@ -73,7 +74,9 @@ export function solve(text: string): Answers {
   const motion = later(() => motionOf(read));
   const study = later(() => {
     const { travel, columns } = motion();
-    return definition && travel && createStudy(definition, travel, columns);
+    if (definition === undefined || travel === undefined) return undefined;
+    const made: Study = { ...createStudy(definition, travel, columns), untold: later(() => untoldDimensions(made)) };
+    return made;
   });
   const findings = definition && findAgain(definition, study);
   if (definition === undefined || findings === undefined) return unsolved(text, read);

@@ -50,6 +50,7 @@ export const FINDING_CODES = [
   'parts-touch',
   'tolerance-fails-requirement',
   'free-on-bound',
+  'not-told-apart',
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

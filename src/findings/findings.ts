@@ -21,6 +21,7 @@ import { movementAtFull } from './rules/movementAtFull.ts';
 import { movementAtRest } from './rules/movementAtRest.ts';
 import { noReturnSpring } from './rules/noReturnSpring.ts';
 import { notAssembled } from './rules/notAssembled.ts';
+import { notToldApart } from './rules/notToldApart.ts';
 import { offPlane } from './rules/offPlane.ts';
 import { openingEarly } from './rules/openingEarly.ts';
 import { openingMissed } from './rules/openingMissed.ts';
@@ -107,17 +108,18 @@ export const RULES: Readonly<Record<FindingCode, Rule>> = {
   'movement-at-full': movementAtFull,
   'tolerance-fails-requirement': toleranceFailsRequirement,
   'free-on-bound': freeOnBound,
+  'not-told-apart': notToldApart,
 };
 
 /** Codes whose rules take too long to be asked at every key press. */
-export const LATE: ReadonlySet<string> = new Set<FindingCode>(['failure-holds-open', 'tolerance-fails-requirement']);
+export const LATE: ReadonlySet<string> = new Set<FindingCode>(['failure-holds-open', 'tolerance-fails-requirement', 'not-told-apart']);
 
 /** What is found while a file is being written: all but what single failures do. */
 export function findAll(study: Study): readonly Finding[] {
   return withoutConsequences(study, foundBy(study, false));
 }
 
-/** What single failures and tolerances do, apart from the others: told once typing rests, and by `pedal-to-plate check`. */
+/** What single failures, tolerances and readings do, apart from the others: told once typing rests, and by `pedal-to-plate check`. */
 export function findLate(study: Study): readonly Finding[] {
   return foundBy(study, true);
 }

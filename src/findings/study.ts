@@ -2,6 +2,7 @@
  * What a rule sees: the solved travel, its columns, and the limits that hold.
  */
 import type { Definition, LimitKey, Value } from '../definition/definition.ts';
+import type { FitDimension } from '../definition/measured.ts';
 import type { Travel } from '../travel/travel.ts';
 import { readBy } from '../travel/along.ts';
 import { following, leastOf, rangesBelow, upsideDown, type Along, type Extreme } from '../travel/extremes.ts';
@@ -16,6 +17,16 @@ export interface Study {
   readonly columns: ReadonlyMap<string, Column>;
   /** Columns already asked for, as functions of pedal travel. */
   readonly figures: Map<string, Along>;
+  /** What the readings in the file cannot tell of its dimensions; absent where nobody works that out. Asked once typing rests. */
+  readonly untold?: () => readonly UntoldDimensions[];
+}
+
+/** Dimensions of `fit` that the readings tell together and not, or hardly, one by one. */
+export interface UntoldDimensions {
+  /** Two or more, as the block names them and where. */
+  readonly dimensions: readonly Pick<FitDimension, 'name' | 'span'>[];
+  /** Of two that are hardly told apart: how their errors go together, −1 to 1. Undefined where nothing tells them apart. */
+  readonly correlation: number | undefined;
 }
 
 /** A rule: all findings of one kind. */

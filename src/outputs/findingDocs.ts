@@ -252,4 +252,9 @@ export const FINDING_DOCS: Readonly<Record<string, CodeDoc>> = {
     text: 'A search that comes to a bound would have gone on had it been let: a curve nearer to the wanted one may lie beyond it. Where the bound is a stock length or the room that there is, nothing is wrong with standing on it, so it is a note. Nearer to a bound than a ten-thousandth of the way between both counts as on it: common practice, no source.',
     cure: 'Widen the bound if there is room, and tune again.',
   },
+  'not-told-apart': {
+    title: 'The readings of the built car cannot tell two of the dimensions that they are to tell from each other.',
+    text: 'Each reading that the file holds says how it would change with each dimension named in `fit`. Where only a sum, a difference or another combination of two shows, a fit finds that combination and leaves each of them as its tolerance has it, or as drawn. That is a warning. Where they are told, and hardly from each other, so that their errors go together by more than 0.95 of 1 (common practice, no source), it is a note. It is worked out at the dimensions of the file, once typing rests; readings in a CSV file are left to `pedal-to-plate fit`.',
+    cure: 'Take all but one of them out of `fit`, or read something that moves with one of them alone.',
+  },
 };

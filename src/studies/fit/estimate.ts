@@ -40,6 +40,9 @@ export interface Estimate {
   readonly settled: boolean;
 }
 
+/** How the misses change about a place. */
+type Linear = Pick<Estimate, 'x' | 'jacobian' | 'misses'>;
+
 /** SI value of an unknown at x = 0. */
 export function startOf({ prior, nominal }: Unknown): number {
   return prior?.middle ?? nominal;
@@ -152,12 +155,12 @@ function stackOf(
 }
 
 /** Of readings and tolerances, at an estimate. */
-export function posteriorOf(unknowns: readonly Unknown[], { x, jacobian, misses }: Estimate, weights: Float64Array): Singular {
+export function posteriorOf(unknowns: readonly Unknown[], { x, jacobian, misses }: Linear, weights: Float64Array): Singular {
   return singularOf({ n: unknowns.length, r: stackOf(unknowns, x, jacobian, misses, weights).r });
 }
 
 /** Of the readings alone. */
-export function informationOf(unknowns: readonly Unknown[], { jacobian, misses }: Estimate, weights: Float64Array): Singular {
+export function informationOf(unknowns: readonly Unknown[], { jacobian, misses }: Linear, weights: Float64Array): Singular {
   const open = unknowns.map((unknown) => ({ ...unknown, prior: undefined }));
   return singularOf({ n: unknowns.length, r: stackOf(open, new Float64Array(unknowns.length), jacobian, misses, weights).r });
 }

@@ -6,7 +6,9 @@ const pose = (pixel: number): Pose => ({ pixel }) as Pose;
 
 function drawnOf(from: readonly number[] | undefined): { readonly drawn: Drawn; count(): number; follow(next: readonly number[]): void } {
   let count = 0;
-  const place = (): void => void count++;
+  const place = (): void => {
+    count += 1;
+  };
   const mark = (next: readonly number[] | undefined): Drawn['mark'] => ({
     moves: false,
     place,
