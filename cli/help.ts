@@ -155,7 +155,7 @@ what else it does to findings and requirements; where the condition holds; and w
 written. A FILE named - is standard input.
 
 Options:
-      --change NAME        the figure: a name of \`let\`, or a path such as rods.link.length
+      --change NAME        the figure: a name of \`let\`, a name such as link.length, or a path such as rods.link.length
       --for CONDITION      what it is for: a name of \`require\`, or a condition as such a line has it, e.g. 'at(25%, shaft.opening) == 8 deg'
       --from, --to FIGURE  bounds, e.g. 30mm; where not given, those in \`tune\`, else a length half of itself up and down (20 mm at
                            least), an angle 60°, anything else as much as itself (common practice, no source)

@@ -8,6 +8,7 @@
 import { addKey, applyEdits, formatQuantity } from './definition/edit.ts';
 import type { Definition } from './definition/definition.ts';
 import { PLACE_UNIT, type Dimension } from './definition/dimensions.ts';
+import { fitNames } from './definition/fitNames.ts';
 import { nearestWord } from './definition/names.ts';
 import type { Replacement } from './definition/problem.ts';
 import { readQuantity } from './definition/quantity/quantity.ts';
@@ -137,10 +138,10 @@ function refused(why: string, cure?: string): { readonly kind: 'refused'; readon
 
 type Refused = ReturnType<typeof refused>;
 
-/** Path of the figure that a word means. */
+/** Path of the figure that a word means: a path, or a name as `fit` takes it. */
 function pathOf(word: string, { definition, travel: { mechanism } }: Study): string | Refused {
   const values = linkageValues(definition);
-  const path = definition.lets.some(({ name }) => name === word) ? `let.${word}` : word;
+  const path = fitNames(definition).get(word)?.path ?? word;
   const value = values.get(path);
   if (value?.formula !== undefined) {
     const behind = letsBehind(definition, value).map(({ name }) => `\`${name}\``);

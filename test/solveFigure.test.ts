@@ -27,6 +27,16 @@ const PATHS = {
   angle: 'levers.foot.arms.pin.angle',
 } as const;
 
+test.each([
+  ['foot.pin.radius', PATHS.a],
+  ['coupler.length', PATHS.b],
+  ['driven.pivot.x', PATHS.d],
+])('%s means the same figure as %s', (name, path) => {
+  const demand = 'at(100%, driven.rotation) == 5 deg';
+  const by = (change: string) => solved(linkage, { change, demand }).choices.map(({ root }) => root);
+  expect(by(name)).toEqual(by(path));
+});
+
 function solved(text: string, question: FigureQuestion): FigureSolved {
   const outcome = finished(solveFigure(text, { places: 33, ...question }));
   if (outcome.kind === 'refused') throw new Error(outcome.why);

@@ -21,6 +21,11 @@ const ACTS = {
     });
     await buttonOf(frame, name).click({ timeout: SOON_MS });
   },
+  /** Presses keys, such as `Control+z`, in the first view. */
+  key: async (page, [keys]) => {
+    const frame = await soon('a view', async () => (await viewFrames(page))[0]);
+    await frame.locator('input.pedal-slider').press(keys, { timeout: SOON_MS });
+  },
   /** Sets the pedal of the first view, in percent. */
   setPedal: async (page, [percent]) => {
     const frame = await soon('a view', async () => (await viewFrames(page))[0]);

@@ -32,6 +32,7 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     definition.rods.filter(({ ends }) => ends?.play !== undefined),
     'Not checked: what the play of its ends does',
   );
+  all.push(...readingsNotChecked(definition));
   if (study === undefined) return all;
   const toleranced = study.travel.mechanism.dimensions.find(({ tolerance }) => tolerance !== undefined);
   if (toleranced?.tolerance) {
@@ -89,6 +90,15 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     }
   }
   return all;
+}
+
+/** No rule fits. Of a file beside this one no rule knows more than the name, so that what only its readings could tell is left out by all. */
+function readingsNotChecked({ measured }: Definition): readonly NotChecked[] {
+  if (measured === undefined || measured.runs.length === 0) return [];
+  const files = [...new Set(measured.runs.flatMap(({ readings }) => (readings.kind === 'file' ? [readings.file.name] : [])))];
+  const beside = files.length === 0 ? '' : `, and what its readings can tell, since some stand in ${listed(files)}`;
+  const message = `Not checked: whether the built car is as the file has it${beside}; \`pedal-to-plate fit\` tells`;
+  return [{ part: 'measured', span: measured.nameSpan, message }];
 }
 
 /** It takes longer than there is between two key presses. Where nothing is solved nobody tells it. */

@@ -35,6 +35,11 @@ const told = (text: string) =>
       message,
     }));
 
+const open = (text: string): readonly string[] =>
+  withFailures(solve(text))
+    .notChecked.filter(({ part }) => part === 'measured')
+    .map(({ message }) => message);
+
 describe('not-told-apart', () => {
   test('two dimensions of which only the ratio shows', () => {
     expect(told(drum())).toEqual([
@@ -68,6 +73,11 @@ describe('not-told-apart', () => {
     const beside = `${text}    road: {file: road.csv}\n`;
     expect(solve(beside).problems).toEqual([]);
     expect(told(beside)).toEqual([]);
+    expect(open(beside)).toEqual([
+      'Not checked: whether the built car is as the file has it, and what its readings can tell, since some stand in road.csv; `pedal-to-plate fit` tells',
+    ]);
+    expect(open(text)).toEqual(['Not checked: whether the built car is as the file has it; `pedal-to-plate fit` tells']);
+    expect(open(text.replace(/measured:[^]*/, ''))).toEqual([]);
     expect(told(text.replace('71.5 deg', '71.5 furlongs'))).toEqual([]);
   });
 

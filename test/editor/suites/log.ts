@@ -5,17 +5,8 @@ import { openFile } from '../support/editor.ts';
 import { expectTrue } from '../support/expect.ts';
 import { makePlace } from '../support/places.ts';
 import { untilProblem } from '../support/problems.ts';
+import { WITH_READINGS } from '../support/solved.ts';
 import { until } from '../support/wait.ts';
-
-const WITH_READINGS = `format: 1
-levers:
-  pedal: {pivot: [0, 0], arms: {pad: {radius: 220 mm, angle: 270 deg}}}
-  shaft: {pivot: [200 mm, 0], arms: {arm: {radius: 40 mm, angle: 90 deg}}, stops: {closed: 0 deg}}
-pedal: {lever: pedal, opens: counterclockwise, travel: 20 deg, pad: pad}
-measured:
-  runs:
-    bench: {file: bench.csv}
-`;
 
 export const log: Suite = {
   about: 'log',

@@ -1,6 +1,7 @@
 /** The view of a mechanism beside its text: that it opens, follows, and lives through what a person does to it and its file. */
 import { commands, type TextDocument, ViewColumn, window, workspace, WorkspaceEdit } from 'vscode';
 import type { Suite } from '../suite.ts';
+import { doInWindow } from '../support/acts.ts';
 import { inWorkspace, LANGUAGE_ID, openFile, openUntitled, replaceText, writeFile } from '../support/editor.ts';
 import { expectEqual, expectTrue } from '../support/expect.ts';
 import { expectSeen, seen } from '../support/page.ts';
@@ -62,6 +63,21 @@ export const viewPanel: Suite = {
       // Undo means what has the focus, and the page may still have it.
       await commands.executeCommand('workbench.action.focusActiveEditorGroup');
       await commands.executeCommand('undo');
+      await untilText(document, (text) => text === before);
+    },
+
+    'has what it wrote taken back and made again, by its button and by keys': async () => {
+      const { document } = await openView(FOUR_BARREL);
+      await expectSeen('views', [READY]);
+      const before = document.getText();
+      await seen('dragPivot');
+      await untilText(document, (text) => text !== before);
+      const after = document.getText();
+      await doInWindow(['press', 'Undo']);
+      await untilText(document, (text) => text === before);
+      await doInWindow(['key', 'Control+Shift+z']);
+      await untilText(document, (text) => text === after);
+      await doInWindow(['key', 'Control+z']);
       await untilText(document, (text) => text === before);
     },
 

@@ -7,6 +7,7 @@ import { expectEqual, expectTrue } from '../support/expect.ts';
 import { expectSeen, seen, untilSeen } from '../support/page.ts';
 import { untilNoProblem, untilProblem } from '../support/problems.ts';
 import { fixesAt, lensesOf, positionOf } from '../support/requests.ts';
+import { WITH_READINGS } from '../support/solved.ts';
 import { openView, READY, untilText } from '../support/views.ts';
 
 const TUNE = 'tune-a-bellcrank.throttle.yaml';
@@ -77,16 +78,7 @@ export const viewStudies: Suite = {
     },
 
     'a CSV file of readings that is missing is a problem at its name, until it is there': async () => {
-      const text = `format: 1
-levers:
-  pedal: {pivot: [0, 0], arms: {pad: {radius: 220 mm, angle: 270 deg}}}
-  shaft: {pivot: [200 mm, 0], arms: {arm: {radius: 40 mm, angle: 90 deg}}, stops: {closed: 0 deg}}
-pedal: {lever: pedal, opens: counterclockwise, travel: 20 deg, pad: pad}
-measured:
-  runs:
-    bench: {file: bench.csv}
-`;
-      const { document } = await openFile(await writeFile('measured.throttle.yaml', text), { viewColumn: ViewColumn.One });
+      const { document } = await openFile(await writeFile('measured.throttle.yaml', WITH_READINGS), { viewColumn: ViewColumn.One });
       const problem = await untilProblem(document.uri, 'unknown-name');
       expectEqual(document.getText(problem.range), 'bench.csv', 'where the problem stands');
       await writeFile('bench.csv', 'pedal.travel [%],pedal.effort [N]\n0,1\n50,2\n');

@@ -8,6 +8,7 @@ import { seen } from './page.ts';
 /** As `ACTS` at the other end has them. */
 export type Act =
   | readonly ['press', name: string]
+  | readonly ['key', keys: string]
   | readonly ['setPedal', percent: string]
   | readonly ['chooseFile', offer: string, path: string]
   | readonly ['chooseNoFile', offer: string]

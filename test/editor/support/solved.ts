@@ -30,6 +30,17 @@ ${EXAMPLE_START.replace('out: {radius: 40 mm', 'out: {radius: reach')}require:
   long arm: twice >= 100 mm
 `;
 
+/** A file whose readings stand in `bench.csv` beside it. */
+export const WITH_READINGS = `format: 1
+levers:
+  pedal: {pivot: [0, 0], arms: {pad: {radius: 220 mm, angle: 270 deg}}}
+  shaft: {pivot: [200 mm, 0], arms: {arm: {radius: 40 mm, angle: 90 deg}}, stops: {closed: 0 deg}}
+pedal: {lever: pedal, opens: counterclockwise, travel: 20 deg, pad: pad}
+measured:
+  runs:
+    bench: {file: bench.csv}
+`;
+
 /** Until the extension has answered the text as it stands. */
 export async function untilSolved(document: TextDocument): Promise<void> {
   await lensesOf(document);
