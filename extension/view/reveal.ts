@@ -26,8 +26,19 @@ export async function chooseFix(document: TextDocument, span: Span, viewColumn: 
 /** Takes the newest change of the text back, or makes it again. An editor does that to the text that has the focus. */
 export async function takeBack(way: 'undo' | 'redo', document: TextDocument, viewColumn: ViewColumn | undefined): Promise<void> {
   await focusText(document, viewColumn);
-  await commands.executeCommand(way);
+  const { version } = document;
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    // The page may have the focus still, and then it would be asked for that.
+    await commands.executeCommand('workbench.action.focusActiveEditorGroup');
+    await commands.executeCommand(way);
+    if (document.version !== version) return;
+    await new Promise<void>((resolve) => setTimeout(resolve, BETWEEN_TRIES_MS));
+  }
 }
+
+/** Where there is nothing to take back, nothing comes of any of them. */
+const MOST_TRIES = 5;
+const BETWEEN_TRIES_MS = 100;
 
 async function focusText(document: TextDocument, viewColumn: ViewColumn | undefined): Promise<void> {
   const { viewColumn: own } = editorOf(document) ?? (await openBeside(document, viewColumn));

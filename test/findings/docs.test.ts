@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ruleNameOf, takeDocApart } from '../../scripts/ruleDocs.mjs';
 import { FINDING_CODES } from '../../src/findings/codes.ts';
 import { LATE, RULES } from '../../src/findings/findings.ts';
-import { createStudy } from '../../src/findings/study.ts';
+import { createStudy, type Study } from '../../src/findings/study.ts';
 import { solve } from '../../src/solve.ts';
 import { findLoadPath } from '../../src/definition/loadPath.ts';
 import { compileMechanism } from '../../src/kinematics/compile.ts';
@@ -55,10 +55,11 @@ describe.each(FINDING_CODES)('%s', (code) => {
   });
 });
 
-function studyOf(text: string): ReturnType<typeof createStudy> {
-  const { definition, columns } = solve(text);
+/** Solved anew, with nothing kept of another text. */
+function studyOf(text: string): Study {
+  const { definition, columns, study } = solve(text);
   const path = definition && findLoadPath(definition).path;
   const mechanism = definition && path && compileMechanism(definition, path);
   if (definition === undefined || mechanism === undefined) throw new Error(`this does not compile:\n${text}`);
-  return createStudy(definition, solveTravel(mechanism), columns);
+  return { ...createStudy(definition, solveTravel(mechanism), columns), ...(study?.untold !== undefined && { untold: study.untold }) };
 }

@@ -47,12 +47,13 @@ export async function textOf(name: string): Promise<string> {
   return (await workspace.openTextDocument(inWorkspace(name))).getText();
 }
 
-/** Until a document has a text that is as wanted. */
-export async function untilText(document: TextDocument, holds: (text: string) => boolean): Promise<void> {
+/** Until a document has a text that is as wanted. @param again what would make it so is asked once more by this */
+export async function untilText(document: TextDocument, holds: (text: string) => boolean, again?: () => void): Promise<void> {
   await until(
     'the text to change',
     workspace.onDidChangeTextDocument,
     () => (holds(document.getText()) ? true : undefined),
     () => document.getText(),
+    again,
   );
 }
