@@ -158,6 +158,25 @@ describe('what tolerances do', () => {
     expect(width).toBeGreaterThan(0.05);
   });
 
+  test('shades effort and torques too, and says which friction counts and what is not shaded', () => {
+    const { spread } = page;
+    const names = spread!.columns.map(({ column }) => column);
+    expect(names).toEqual(expect.arrayContaining(['pedal.effort', 'pedal.release', 'shaft.closing', 'shaft.margin']));
+    expect(names.filter((name) => name.includes(' without '))).toEqual([]);
+    const effort = spread!.columns.find(({ column }) => column === 'pedal.effort')!;
+    const [column] = solve(TUNE).table([0.5], ['pedal.effort']).columns;
+    const at = spread!.stations.indexOf(0.5);
+    expect(effort.low[at]!).toBeLessThan(column!.values[0]!);
+    expect(effort.high[at]!).toBeGreaterThan(column!.values[0]!);
+    expect(spread!.words).toContain(
+      'Effort counts the friction that the file gives. Not shaded: closing torque over friction with a spring off.',
+    );
+    const bare = TUNE.replace(/^ +friction: .*\n/gm, '').replace(', friction: 0.1}', '}');
+    const frictionless = found(bare, { kind: 'tolerance' }).spread!.words;
+    expect(frictionless).toContain('Friction is left out of the effort: the file gives none.');
+    expect(frictionless).not.toContain('Not shaded');
+  });
+
   test('is refused where the file has no tolerance', () => {
     const bare = TUNE.replaceAll(' ± 0.1 mm', '').replace('pin: 6 mm, ', '');
     expect(finished(studyText(bare, { kind: 'tolerance' }))).toMatchObject({ kind: 'refused' });

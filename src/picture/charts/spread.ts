@@ -1,8 +1,10 @@
 /**
- * How far the curves of the charts spread over builds within the tolerances: of each curve that follows from where the parts stand, between
- * what nine of ten builds lie. What acts, torques, margins and effort, is not gone through: it would take many times as long.
+ * How far the curves of the charts spread over builds within the tolerances: of each, between what nine of ten builds lie. What acts, torques
+ * and effort among it, counts the friction that the file gives. Of the margins those with all springs on are gone through, and no others:
+ * each spring taken off is one more way through all builds.
  */
 import type { Study } from '../../findings/study.ts';
+import { isGiven } from '../../forces/friction/missing.ts';
 import type { SpreadColumn, StudySpread } from '../../protocol/studies.ts';
 import { BAND_BUILDS, bandsOf, BAND_SHARES } from '../../studies/tolerance/bands.ts';
 import type { Law } from '../../studies/tolerance/monteCarlo.ts';
@@ -25,15 +27,20 @@ export function* spreadOf(
 ): Generator<Progress, StudySpread | undefined> {
   const { mechanism } = study.travel;
   const toleranced = variedFigures(mechanism);
-  const curves = PLANS.flatMap((plan) => plan(study).curves).flatMap(({ column, shown = same }): readonly Spreading[] =>
-    'read' in column && column.forces !== true ? [{ column, shown }] : [],
-  );
+  const planned = PLANS.flatMap((plan) => plan(study).curves);
+  const curves = planned.flatMap(({ column: charted, shown = same }): readonly Spreading[] => {
+    const column = 'read' in charted ? charted : study.columns.get(charted.name);
+    return column === undefined ? [] : [{ column, shown }];
+  });
   if (toleranced.length === 0 || curves.length === 0) return undefined;
   const columns = [...new Set(curves.map(({ column }) => column))];
   const { missing, bands } = yield* bandsOf(mechanism, columns, toleranced, STATIONS, { seed, law, from: 0, to: BAND_BUILDS });
-  const words =
+  const words = [
     `Shaded beside a curve: ${percentText(BAND_SHARES.low)} of ${BAND_BUILDS} random builds within the tolerances lie below, as many above` +
-    `${missing > 0 ? `; ${missing} that cannot be assembled somewhere are left out there` : ''}. What acts along the load path is not looked at: closing torque, margins, effort.`;
+      `${missing > 0 ? `; ${missing} that have no figure somewhere, as where they cannot be assembled, are left out there` : ''}.`,
+    ...(curves.some(({ column }) => column.forces === true) ? [frictionWords(study)] : []),
+    ...(curves.length < planned.length ? ['Not shaded: closing torque over friction with a spring off.'] : []),
+  ].join(' ');
   return {
     words,
     stations: Float64Array.from(STATIONS),
@@ -47,6 +54,12 @@ export function* spreadOf(
       };
     }),
   };
+}
+
+function frictionWords({ travel: { mechanism } }: Study): string {
+  return isGiven(mechanism.friction)
+    ? 'Effort counts the friction that the file gives.'
+    : 'Friction is left out of the effort: the file gives none.';
 }
 
 const same = (value: number): number => value;

@@ -22,7 +22,7 @@ export interface Band {
 }
 
 export interface Bands {
-  /** Builds that have no figure somewhere; there they are left out. */
+  /** Builds that have no figure somewhere where the middle of all builds has one; there they are left out. */
   readonly missing: number;
   readonly bands: readonly Band[];
 }
@@ -30,11 +30,12 @@ export interface Bands {
 /** Of the builds that lie below `low`, `middle` and `high`. */
 export const BAND_SHARES = { low: 0.05, middle: 0.5, high: 0.95 } as const;
 
-/** The curves that matter most and follow from where the parts stand: openings of shafts with plates, areas and signals. */
+/** The curves that matter most: openings of shafts with plates, areas, signals, and what the foot feels. */
 export function mainCurves({ columns, travel: { mechanism } }: Study): readonly Column[] {
   const isShaft = (owner: string): boolean => (mechanism.levers[mechanism.leverIndex.get(owner) ?? -1]?.plates.length ?? 0) > 0;
+  const isFelt = (name: string): boolean => name === 'pedal.effort' || name === 'pedal.release';
   return [...columns.values()].filter(
-    ({ key, owner, forces }) => forces !== true && (key === 'area' || key === 'signal' || (key === 'opening' && isShaft(owner))),
+    ({ key, owner, name }) => key === 'area' || key === 'signal' || (key === 'opening' && isShaft(owner)) || isFelt(name),
   );
 }
 
@@ -43,8 +44,8 @@ export const BAND_BUILDS = 1000;
 
 /**
  * Yields as it goes.
- * @param columns read off a pose alone: what acts is not looked at
- * @param stations pedal travels, fractions
+ * @param columns those of what acts count the friction that the file gives
+ * @param stations pedal travels, fractions, at least two of them different: columns of what acts keep what they found at the last travel
  */
 export function* bandsOf(
   mechanism: Mechanism,
@@ -60,20 +61,28 @@ export function* bandsOf(
   const pose = createPose(mechanism);
   /** Of each column and station, a figure a build. */
   const figures = columns.map(() => stations.map(() => new Float64Array(count)));
-  let missing = 0;
-  for (let k = 0; k < count; k++) {
-    for (let j = 0; j < toleranced.length; j++) offsets[j] = draw(from + k, j);
-    put(offsets);
-    let isWhole = true;
+  /** Whether the middle of all builds has one. */
+  const isKnown = columns.map(() => new Uint8Array(stations.length));
+  /** How many figures are missing of those that are known in the middle of all builds. */
+  const readAll = (each: (value: number, column: number, station: number) => void): number => {
+    let gone = 0;
     for (let station = 0; station < stations.length; station++) {
       advance(build, stations[station]!, pose);
       for (let column = 0; column < columns.length; column++) {
         const value = columns[column]!.read(build, pose);
-        figures[column]![station]![k] = value;
-        isWhole &&= Number.isFinite(value);
+        each(value, column, station);
+        if (isKnown[column]![station] === 1 && !Number.isFinite(value)) gone++;
       }
     }
-    if (!isWhole) missing++;
+    return gone;
+  };
+  put(offsets);
+  readAll((value, column, station) => (isKnown[column]![station] = Number.isFinite(value) ? 1 : 0));
+  let missing = 0;
+  for (let k = 0; k < count; k++) {
+    for (let j = 0; j < toleranced.length; j++) offsets[j] = draw(from + k, j);
+    put(offsets);
+    if (readAll((value, column, station) => (figures[column]![station]![k] = value)) > 0) missing++;
     if ((k + 1) % PIECE === 0) yield { done: k + 1, of: count };
   }
   return { missing, bands: columns.map((column, i) => bandOf(column, figures[i]!)) };

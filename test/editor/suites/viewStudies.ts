@@ -89,4 +89,4 @@ export const viewStudies: Suite = {
 };
 
 const BANDS =
-  'Shaded beside a curve: 5 % of 1000 random builds within the tolerances lie below, as many above. What acts along the load path is not looked at: closing torque, margins, effort.';
+  'Shaded beside a curve: 5 % of 1000 random builds within the tolerances lie below, as many above. Effort counts the friction that the file gives. Not shaded: closing torque over friction with a spring off.';
