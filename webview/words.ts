@@ -124,10 +124,21 @@ export const WORDS = {
   // Pedal
   pedal: 'Pedal',
   pedalSlider: 'Pedal travel',
-  pedalAt: (at: string) => `${at} of pedal travel`,
-  pedalAtMm: (at: string, mm: string, where: 'pad' | 'cable') =>
-    `${at} of pedal travel, ${mm}\u00a0mm at the ${where === 'pad' ? 'pad' : "cable's pedal end"}`,
-  beyondSolved: ', beyond the last solved position',
+  pedalNumber: 'Pedal travel in %, number',
+  ofTravel: '% of pedal travel',
+  ofTravelMm: (mm: string, where: 'pad' | 'cable') =>
+    `% of pedal travel, ${mm}\u00a0mm at the ${where === 'pad' ? 'pad' : "cable's pedal end"}`,
+  wrongTravel: 'Not taken: write a number from 0 to 100.',
+  throttle: 'throttle',
+  throttleOpen: (shaft: string, percent: string, degrees: string) => `${shaft} ${percent}\u00a0% open (${degrees}°)`,
+  throttleClosed: (shaft: string) => `${shaft} closed`,
+  throttleUnknown: (shaft: string) => `${shaft} has no position`,
+  throttlesOpen: (shafts: number, least: string, most: string) => `${shafts} throttle shafts ${least} to ${most}\u00a0% open`,
+  throttlesUnknown: (without: number, shafts: number) =>
+    `${without} of ${shafts} throttle shafts ${without === 1 ? 'has no position' : 'have no position'}`,
+  effort: (where: 'pad' | 'cable') => (where === 'pad' ? 'effort' : 'pull at the cable'),
+  comingBack: 'coming back',
+  beyondSolved: (last: string) => `no position here: the last that could be solved is at ${last}`,
   play: 'Play',
   pause: 'Pause',
   speed: 'Speed',
@@ -176,7 +187,7 @@ export const WORDS = {
   snapDone: (after: string, outcome: string) => `Snap-back${after}: ${outcome}`,
   /** @param name e.g. `rod link`, `cable main seized`; empty where nothing fails */
   after: (name: string, isSeized: boolean) => (name === '' ? '' : ` ${isSeized ? 'with' : 'without'} ${name}`),
-  sliderIdle: (at: string) => `Does not drive the drawing: ${at}`,
+  sliderIdle: 'does not drive the drawing now',
 
   // Studies
   studies: STUDY_WORDS,

@@ -10,7 +10,7 @@ describe('the pedal', () => {
     await open(showOf(EXAMPLE));
     await view().enter('Pedal travel', '40');
     expect(await view().page.evaluate('document.querySelector(".pedal-slider").getAttribute("aria-valuetext")')).toMatch(
-      /^40\.0.% of pedal travel, 45\.2.mm at the pad$/,
+      /^40\.0.% of pedal travel, 45\.2.mm at the pad, throttle 33\.8.% open \(27\.7°\), effort 10\.8.N, coming back 5\.4.N$/,
     );
     expect(await view().text('.values span:last-child')).toMatch(/^At 40\.0.%: shaft opening [\d.]+.%, bank area [\d.]+.%$/);
   });

@@ -1,12 +1,11 @@
-/** The pedal: a slider over its travel with the findings marked along it, play, speed, and where it stands in words. */
+/** The pedal: a slider over its travel with the findings marked along it, play, speed, and how all stands there in words. */
 import { useRef } from 'preact/hooks';
-import type { PedalScale } from '../../src/protocol/picture.ts';
-import { figureText, percentText } from '../charts/figures.ts';
 import { Sign } from '../panels/icons.tsx';
 import { areKeysShown, isPlaying, shown, snapBack, speed, travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { movedBy } from './keys.ts';
 import { setTravel } from './play.ts';
+import { Standing, standingText } from './standing.tsx';
 import { useFollow } from './useFollow.ts';
 import { stepWorst } from './worst.ts';
 
@@ -17,18 +16,14 @@ export const SPEEDS = [0.25, 0.5, 1, 2] as const;
 
 export function PedalSlider() {
   const slider = useRef<HTMLInputElement>(null);
-  const readout = useRef<HTMLOutputElement>(null);
-  const follow = () => {
+  useFollow(() => {
     const at = travel.value;
-    const standing = pedalText(shown.value?.picture.pedal, at);
-    const text = snapBack.value === undefined ? standing : WORDS.sliderIdle(standing);
-    if (readout.current !== null) readout.current.textContent = text;
+    const text = standingText(at);
     if (slider.current === null) return;
     slider.current.value = String(100 * at);
     // A screen reader would read it with each frame.
     if (!isPlaying.value) slider.current.setAttribute('aria-valuetext', text);
-  };
-  useFollow(follow);
+  });
   return (
     <div class={snapBack.value === undefined ? 'pedal' : 'pedal idle'} role="group" aria-label={WORDS.pedal}>
       <FindingMarks />
@@ -49,10 +44,9 @@ export function PedalSlider() {
           setTravel(to);
         }}
       />
-      <div class="pedal-row">
-        <PlayButton />
-        <output ref={readout} class="readout" aria-live="off" />
+      <Standing>
         <span class="pedal-tools">
+          <PlayButton />
           <button type="button" class="quiet" aria-label={WORDS.previousWorst} title={WORDS.previousWorst} onClick={() => stepWorst(-1)}>
             <Sign name="previous" />
           </button>
@@ -81,7 +75,7 @@ export function PedalSlider() {
             ?
           </button>
         </span>
-      </div>
+      </Standing>
     </div>
   );
 }
@@ -94,14 +88,6 @@ function PlayButton() {
       {isOn ? WORDS.pause : WORDS.play}
     </button>
   );
-}
-
-/** E.g. `40.0 % of pedal travel, 36.0 mm at the pad`. */
-export function pedalText(pedal: PedalScale | undefined, at: number): string {
-  if (pedal === undefined) return WORDS.pedalAt(percentText(at));
-  const beyond = pedal.lastSolved !== undefined && at > pedal.lastSolved + 1e-9 ? WORDS.beyondSolved : '';
-  if (pedal.padTravel === undefined) return WORDS.pedalAt(percentText(at)) + beyond;
-  return WORDS.pedalAtMm(percentText(at), figureText(1000 * pedal.padTravel * at, 1), pedal.padIs) + beyond;
 }
 
 /** Where along the pedal something was found: high for errors, lower for warnings, lowest for notes. */
