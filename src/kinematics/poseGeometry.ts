@@ -9,21 +9,26 @@ import { drumAt, type DrumPoint } from './joints/drum.ts';
 
 /** A point or direction fixed to a lever (nine parameters), as it stands. */
 export function turnedAt(build: Build, pose: Pose, lever: number, turning: number): Vector {
-  const p = build.parameters;
+  fillTurned(build, pose, lever, turning, turned);
+  return [turned[0]!, turned[1]!, turned[2]!];
+}
+
+/** The same into three figures. */
+export function fillTurned({ parameters: p }: Build, pose: Pose, lever: number, turning: number, into: Float64Array): void {
   const c = pose.cosine[lever]!;
   const s = pose.sine[lever]!;
-  return [
-    p[turning]! + c * p[turning + 3]! + s * p[turning + 6]!,
-    p[turning + 1]! + c * p[turning + 4]! + s * p[turning + 7]!,
-    p[turning + 2]! + c * p[turning + 5]! + s * p[turning + 8]!,
-  ];
+  into[0] = p[turning]! + c * p[turning + 3]! + s * p[turning + 6]!;
+  into[1] = p[turning + 1]! + c * p[turning + 4]! + s * p[turning + 7]!;
+  into[2] = p[turning + 2]! + c * p[turning + 5]! + s * p[turning + 8]!;
 }
+
+const turned = new Float64Array(3);
 
 /**
  * asin(|u·(r × e)| / |r|): how squarely a pull along the unit vector `e` turns a lever about its axis u by an arm r.
  * Computed from all three parts of e, so that it is exact near 90° too.
  */
-export function armAngle(build: Build, pose: Pose, lever: number, pin: number, e: Vector): number {
+export function armAngle(build: Build, pose: Pose, lever: number, pin: number, e: Direction): number {
   const p = build.parameters;
   const c = pose.cosine[lever]!;
   const s = pose.sine[lever]!;
@@ -38,18 +43,41 @@ export function armAngle(build: Build, pose: Pose, lever: number, pin: number, e
   const tx = c * qx - s * px;
   const ty = c * qy - s * py;
   const tz = c * qz - s * pz;
-  const along = e[0] * tx + e[1] * ty + e[2] * tz;
+  const ex = e[0]!;
+  const ey = e[1]!;
+  const ez = e[2]!;
+  const along = ex * tx + ey * ty + ez * tz;
   const tangent = sizeOf(tx, ty, tz);
   const x = tx / tangent;
   const y = ty / tangent;
   const z = tz / tangent;
-  return Math.atan2(Math.abs(along) / arm, sizeOf(e[1] * z - e[2] * y, e[2] * x - e[0] * z, e[0] * y - e[1] * x));
+  return Math.atan2(Math.abs(along) / arm, sizeOf(ey * z - ez * y, ez * x - ex * z, ex * y - ey * x));
 }
+
+/** Three figures of a direction, filled again and again: vectors would be made for nothing. */
+export type Direction = ArrayLike<number>;
 
 /** From the driving pin to the driven one, of length 1. */
 export function rodDirection(build: Build, pose: Pose, joint: RodJoint): Vector {
-  return unit(minus(turnedAt(build, pose, joint.driven, joint.drivenPin), turnedAt(build, pose, joint.driver, joint.driverPin)));
+  fillRodDirection(build, pose, joint, between);
+  return [between[0]!, between[1]!, between[2]!];
 }
+
+/** The same into three figures. */
+export function fillRodDirection(build: Build, pose: Pose, { driver, driverPin, driven, drivenPin }: RodJoint, into: Float64Array): void {
+  fillTurned(build, pose, driven, drivenPin, into);
+  fillTurned(build, pose, driver, driverPin, start);
+  const x = into[0]! - start[0]!;
+  const y = into[1]! - start[1]!;
+  const z = into[2]! - start[2]!;
+  const length = sizeOf(x, y, z);
+  into[0] = x / length;
+  into[1] = y / length;
+  into[2] = z / length;
+}
+
+const between = new Float64Array(3);
+const start = new Float64Array(3);
 
 /**
  * The free inner from its housing end to the pin or the drum's rim, not of unit length. Undefined where the lever cannot be assembled

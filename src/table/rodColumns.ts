@@ -3,44 +3,44 @@ import type { Build } from '../kinematics/build.ts';
 import type { RodJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
 import { column, type Column } from './column.ts';
-import { armAngle, rodDirection, turnedAt } from '../kinematics/poseGeometry.ts';
-import { cross, dot, plus, size, unit, type Vector } from '../numeric/vector.ts';
+import { armAngle, fillRodDirection, fillTurned, rodDirection, turnedAt } from '../kinematics/poseGeometry.ts';
+import { cross, dot, plus, sizeOf, unit, type Vector } from '../numeric/vector.ts';
 
 export function rodColumns(joint: RodJoint): readonly Column[] {
   const { name, index, driven } = joint;
   const at = { joint: index, lever: driven };
   return [
-    column(
-      name,
-      'transmission',
-      'angle',
-      'deg',
-      (build, pose) => armAngle(build, pose, joint.driven, joint.drivenPin, rodDirection(build, pose, joint)),
-      at,
-    ),
-    column(
-      name,
-      'drive',
-      'angle',
-      'deg',
-      (build, pose) => armAngle(build, pose, joint.driver, joint.driverPin, rodDirection(build, pose, joint)),
-      at,
-    ),
+    column(name, 'transmission', 'angle', 'deg', (build, pose) => rodAngle(build, pose, joint, joint.driven, joint.drivenPin), at),
+    column(name, 'drive', 'angle', 'deg', (build, pose) => rodAngle(build, pose, joint, joint.driver, joint.driverPin), at),
     column(name, 'misalignment', 'angle', 'deg', (build, pose) => misalignment(build, pose, joint), at),
     column(name, 'twist', 'angle', 'deg', (build, pose) => twist(build, pose, joint), at),
   ];
 }
 
+/** Between the rod and one of the arms that it joins. */
+function rodAngle(build: Build, pose: Pose, joint: RodJoint, lever: number, pin: number): number {
+  fillRodDirection(build, pose, joint, along);
+  return armAngle(build, pose, lever, pin, along);
+}
+
 /** Greater of the two ends' tilts: the angle by which the rod leaves the plane square to the bolt. */
 function misalignment(build: Build, pose: Pose, joint: RodJoint): number {
-  const bolts = boltsAt(build, pose, joint);
+  const bolts = build.mechanism.directions.bolts.get(joint.name);
   if (bolts === undefined) return NaN;
-  const e = rodDirection(build, pose, joint);
-  const tilt = (bolt: Vector): number => {
-    return Math.atan2(Math.abs(dot(bolt, e)), size(cross(bolt, e)));
-  };
-  return Math.max(tilt(bolts.from), tilt(bolts.to));
+  fillRodDirection(build, pose, joint, along);
+  return Math.max(tilt(build, pose, joint.driver, bolts.from), tilt(build, pose, joint.driven, bolts.to));
 }
+
+/** Of the rod in `along` to a bolt on a lever. */
+function tilt(build: Build, pose: Pose, lever: number, at: number): number {
+  fillTurned(build, pose, lever, at, bolt);
+  const [x, y, z] = [bolt[0]!, bolt[1]!, bolt[2]!];
+  const [ex, ey, ez] = [along[0]!, along[1]!, along[2]!];
+  return Math.atan2(Math.abs(x * ex + y * ey + z * ez), sizeOf(y * ez - z * ey, z * ex - x * ez, x * ey - y * ex));
+}
+
+const along = new Float64Array(3);
+const bolt = new Float64Array(3);
 
 /** Change since drawn of the angle between the two bolts about the rod, within ±90°: a bolt has no head or tail. */
 function twist(build: Build, pose: Pose, joint: RodJoint): number {

@@ -69,8 +69,8 @@ export interface Seen {
   readonly samples: readonly number[];
   /** At each sample, NaN where it has no value. */
   readonly values: readonly number[];
-  /** Where a dip was looked for, by the sample in its middle. */
-  readonly tried: Map<number, Tried>;
+  /** Where a dip was looked for, by the sample in its middle; absent where none was. */
+  tried?: Map<number, Tried>;
   /** What was tried before this, maybe between other samples. */
   readonly triedBefore: ReadonlyMap<number, Tried> | undefined;
   /** Where it has a value, with the edges of that. */

@@ -31,7 +31,7 @@ function lookAt(figure: Along, samples: readonly number[]): Seen {
 
 /** @param before what is known of it, at other samples */
 function lookAnew(figure: Along, samples: readonly number[], before: Seen | undefined): Seen {
-  return { samples, values: valuesAt(figure, samples, before), tried: new Map(), triedBefore: before?.tried };
+  return { samples, values: valuesAt(figure, samples, before), triedBefore: before?.tried };
 }
 
 function valuesAt(figure: Along, samples: readonly number[], before: Seen | undefined): readonly number[] {
@@ -128,7 +128,7 @@ function searchDips(figure: Along, { travels, values }: Course, look: Seen): rea
     const [low, travel, high] = [travels[i - 1]!, travels[i]!, travels[i + 1]!];
     const before = known?.get(travel);
     const tried = before?.low === low && before.high === high ? before : tryDip(figure, low, { travel, value: values[i]! }, high);
-    if (travels === look.samples) look.tried.set(travel, tried);
+    if (travels === look.samples) (look.tried ??= new Map()).set(travel, tried);
     if (tried.dip !== undefined) dips.push(tried.dip);
   }
   return dips;

@@ -3,6 +3,9 @@
  * the problems are handed over. The pause that typing is given is left out: when its timer is set, it is called at once. What else is shown
  * of a text, as lenses and hovers, is asked for later and is not in these times.
  *
+ * A text that was opened rests first, as it does before a person types: what is looked at then, as single failures, has been looked at, and with
+ * it much of what typing runs has been compiled.
+ *
  * A person types and takes it back: every other text is as the file was. Each kind of edit is told apart, and then all of them together.
  * Every text is another than the one before; what is the same in both need not be worked out twice. A text that describes the linkage of one of
  * the last two is read and not solved, as most that are taken back are: so what was typed is told by itself, too.
@@ -29,21 +32,28 @@ while (timesAsLarge(example, linkages).length < 10 * example.length) linkages++;
 const large = timesAsLarge(example, linkages);
 
 /**
- * A clock that stands still: what was last set on it for a pause between two key presses is called by hand. What waits for longer, as for
- * single failures, is not wanted here.
+ * A clock that stands still: what was last set on it for a pause between two key presses is called by hand, and apart from it what waits
+ * until typing rests.
  */
 const LONGEST_PAUSE_MS = 150;
-let due: (() => void) | undefined;
+const [PAUSE, REST] = [1, 2];
+const set = new Map<number | undefined, () => void>();
 Object.assign(globalThis, {
   setTimeout: (run: () => void, milliseconds = 0) => {
-    if (milliseconds > LONGEST_PAUSE_MS) return 2;
-    due = run;
-    return 1;
+    const timer = milliseconds > LONGEST_PAUSE_MS ? REST : PAUSE;
+    set.set(timer, run);
+    return timer;
   },
-  clearTimeout: (timer?: number) => {
-    if (timer === 1) due = undefined;
-  },
+  clearTimeout: (timer?: number) => void set.delete(timer),
 });
+
+/** @returns whether there was anything */
+function callDue(timer: number): boolean {
+  const run = set.get(timer);
+  set.delete(timer);
+  run?.();
+  return run !== undefined;
+}
 
 const answers = keepAnswers();
 publishProblems(answers);
@@ -60,7 +70,10 @@ function measureAll(what: string, text: string, changes: number, budget: number)
 function measure({ name: what, edit }: EditKind, text: string, changes: number, budget: number): void {
   const name = `file:///${what.replace(/[^a-z]+/g, '-')}-${text.length}.throttle.yaml`;
   const document = openDocument(name, 'throttle-linkage', text);
-  due?.();
+  callDue(PAUSE);
+  callDue(REST);
+  // What is done at rest is done in pieces, with no pause between them.
+  while (callDue(PAUSE));
   const draw = drawing(SEED);
   const before = { heap: 0 };
   const wall: number[] = [];
@@ -73,7 +86,7 @@ function measure({ name: what, edit }: EditKind, text: string, changes: number, 
     const used = process.cpuUsage();
     const start = performance.now();
     changeDocument(document, next);
-    due?.();
+    callDue(PAUSE);
     const time = performance.now() - start;
     const { user, system } = process.cpuUsage(used);
     if (shownProblems.get(name) === shown) throw new Error('The problems were not handed over');

@@ -4,7 +4,7 @@
  *
  * Posted first is the drawing with the report, and the charts that are in sight: the four dearest, which fill a window 900 px high. Its
  * message is written out as the editor does it within the call: as text, with the series beside it (from memory). A person types and takes
- * it back, as in `changeToProblems.bench.ts`: every text is another than the one before.
+ * it back, as in `changeToProblems.bench.ts`: every text is another than the one before, and the first has rested, single failures looked at.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { showAnswers, showFirst, showRest } from '../../src/picture/showAnswers.ts';
@@ -101,6 +101,7 @@ function reportTimes(what: string, text: string, rounds: number, budget: number)
   const shown = showAnswers(answers);
   if (shown === undefined || answers.study === undefined || answers.problems.length > 0)
     throw new Error(`${what} is not solved: ${JSON.stringify(answers.problems.slice(0, 2))}`);
+  for (const _ of answers.failures()?.work('closing') ?? []);
   report(
     `${what}: ${text.split('\n').length - 1} lines, ${shown.picture.levers.length} levers, ${shown.picture.stations.length} stations; budget ${budget} ms`,
     '',

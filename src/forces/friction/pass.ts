@@ -12,6 +12,7 @@ import { CableState, type Pose } from '../../kinematics/pose.ts';
 import type { Motion } from '../motion.ts';
 import { holdingForce, unheld, type FreeLever } from './holding.ts';
 import type { CableLine, Lines } from './lines.ts';
+import { createLine, type JointLine } from './line.ts';
 import { fillPad, type Loads, type PadForce } from './loads.ts';
 
 /** One way of the pedal. */
@@ -144,7 +145,7 @@ function holdPedal(work: Work, lever: number): void {
   }
   fillPad(context.build, pose, lever, arm.pin, pad);
   const { x, y, z } = pad;
-  const force = held(pad.arm, x, y, z, 0, 0, 0, 0);
+  const force = heldBare(pad.arm, pad);
   pass.pad = force;
   fillBearing(work, lever, force * x, force * y, force * z);
 }
@@ -158,15 +159,36 @@ interface Work {
   readonly pass: Pass;
 }
 
-/** Of the free lever in `free`, signed along its opening-side line: see `line.ts`. NaN where the line cannot turn the lever. */
-function held(arm: number, gx: number, gy: number, gz: number, armFriction: number, hx: number, hy: number, hz: number): number {
+/**
+ * Of the free lever in `free`, signed along its opening-side line: see `line.ts`. NaN where the line cannot turn the lever.
+ * @param way of the joint as it moves, +1, −1 or 0
+ */
+function held({ arm, gx, gy, gz, armFriction, hx, hy, hz }: JointLine, way: number): number {
   const turns = unheld(free);
   if (turns === 0) return 0;
   const side = turns * arm < 0 ? 1 : -1;
-  const whole = side * arm + armFriction;
+  const whole = side * arm + way * armFriction;
   if (!(side * arm * whole > 0)) return NaN;
-  return side * holdingForce(free, whole, side * gx + hx, side * gy + hy, side * gz + hz);
+  return side * holdingForce(free, whole, side * gx + way * hx, side * gy + way * hy, side * gz + way * hz);
 }
+
+/** The same on a line without friction of its own. */
+function heldBare(arm: number, { x, y, z }: Readonly<Force>): number {
+  bare.arm = arm;
+  bare.gx = x;
+  bare.gy = y;
+  bare.gz = z;
+  return held(bare, 0);
+}
+
+/** N or, for a way, of length 1. */
+interface Force {
+  x: number;
+  y: number;
+  z: number;
+}
+
+const bare = createLine();
 
 function holdByJoint(work: Work, joint: RodJoint | SlotJoint | CouplingJoint): void {
   const { context, pass, direction } = work;
@@ -178,10 +200,7 @@ function holdByJoint(work: Work, joint: RodJoint | SlotJoint | CouplingJoint): v
   if (link !== undefined && link.state !== 'joined') fillNet(work, driven);
   const line = lines.joints[index]!;
   const way = direction * ways[motion.bodyOf[driver]!]!;
-  const hx = way * line.hx;
-  const hy = way * line.hy;
-  const hz = way * line.hz;
-  let force = link?.state === 'loose' ? 0 : held(line.arm, line.gx, line.gy, line.gz, way * line.armFriction, hx, hy, hz);
+  let force = link?.state === 'loose' ? 0 : held(line, way);
   // What only pushes open holds nothing that must be held back from opening.
   if (link?.state === 'pushed' && force * context.build.mechanism.senses[driven]! < 0) force = 0;
   if (Number.isNaN(force) && unheld(free) * free.way < 0) {
@@ -191,9 +210,9 @@ function holdByJoint(work: Work, joint: RodJoint | SlotJoint | CouplingJoint): v
   }
   pass.force[index] = force;
   const size = Math.abs(force);
-  const x = force * line.gx + size * hx;
-  const y = force * line.gy + size * hy;
-  const z = force * line.gz + size * hz;
+  const x = force * line.gx + size * (way * line.hx);
+  const y = force * line.gy + size * (way * line.hy);
+  const z = force * line.gz + size * (way * line.hz);
   fillBearing(work, driven, x, y, z);
   if (force === 0) keep(pass, index, 0, 0, 0, 0);
   else {
@@ -236,7 +255,7 @@ function tensionOf({ context: { build }, pose }: Work, { cable }: CableJoint, { 
   if (Number.isNaN(pose.passed[cable]!)) return NaN;
   if (pose.cableState[cable] === CableState.slack) return 0;
   // It pulls and never presses.
-  const tension = unheld(free) * pulls > 0 ? 0 : held(pulls, driven.x, driven.y, driven.z, 0, 0, 0, 0);
+  const tension = unheld(free) * pulls > 0 ? 0 : heldBare(pulls, driven);
   const stretch = pose.stretch[cable]!;
   if (!(stretch > 0)) return tension;
   const stiffness = build.mechanism.attached.stiffness[cable];
