@@ -15,7 +15,7 @@ import { readQuantity } from './definition/quantity/quantity.ts';
 import { linkageValues } from './definition/values.ts';
 import type { Study } from './findings/study.ts';
 import { boundsFor } from './language/fixBounds.ts';
-import { roundFigures } from './language/fixRounding.ts';
+import { roundFigures } from './definition/quantity/roundFigures.ts';
 import { unknownAt, type Unknown } from './language/fixUnknown.ts';
 import { letsBehind } from './language/letBehind.ts';
 import { decideRequirements } from './requirements/decide.ts';

@@ -4,7 +4,8 @@ import { turnedAt } from '../kinematics/poseGeometry.ts';
 import type { RodJoint } from '../kinematics/model.ts';
 import { minus } from '../numeric/vector.ts';
 import type { Study } from './study.ts';
-import { decimal, millimetres } from './words.ts';
+import { roundFigure } from '../definition/quantity/roundFigures.ts';
+import { decimal, millimetres, quantityWords } from './words.ts';
 
 /** Those within its group, nearest to the lever first. */
 export function rodsBefore({ travel: { mechanism } }: Study, lever: number): readonly RodJoint[] {
@@ -29,17 +30,21 @@ export function offDrawnWords(study: Study, rod: RodJoint): string {
   return `${millimetres(Math.abs(more))} ${more > 0 ? 'longer' : 'shorter'} than drawn`;
 }
 
-/** A length to set a rod to, with the turns of its adjuster, e.g. `110.187 mm (1 turn shorter)`. */
+/** The roundest length near one that a rod should have, with which all is well, m: its fix writes the same. */
+export const lengthToSet = ({ source }: RodJoint, wanted: number, isWell: (length: number) => boolean): number =>
+  roundFigure(wanted, 'length', source.length?.unit ?? '', isWell);
+
+/** A length to set a rod to, in the unit of the file, with the turns of its adjuster, e.g. `110.19 mm (1 turn shorter)`. */
 export function lengthWords({ travel: { build } }: Study, rod: RodJoint, wanted: number): string {
   const change = wanted - build.parameters[rod.length]!;
   const pitch = rod.source.adjust?.pitch?.nominal;
   const turns = pitch === undefined ? '' : decimal(Math.abs(change / pitch));
   const way = change > 0 ? 'longer' : 'shorter';
-  return `${millimetres(wanted, 3)}${pitch === undefined ? '' : ` (${turns} ${turns === '1' ? 'turn' : 'turns'} ${way})`}`;
+  return `${quantityWords(wanted, 'length', rod.source.length?.unit)}${pitch === undefined ? '' : ` (${turns} ${turns === '1' ? 'turn' : 'turns'} ${way})`}`;
 }
 
 /** How far apart its pins are drawn, m. */
-export function drawnLength({ travel: { build, mechanism } }: Study, rod: RodJoint): number {
+export function drawnLength({ travel: { build, mechanism } }: Pick<Study, 'travel'>, rod: RodJoint): number {
   const drawn = createPose(mechanism);
   const from = turnedAt(build, drawn, rod.driver, rod.driverPin);
   const to = turnedAt(build, drawn, rod.driven, rod.drivenPin);

@@ -1,5 +1,7 @@
 /** Figures in words, for messages; pedal positions and ranges besides. */
 import { digitsFor } from '../definition/digits.ts';
+import { PLACE_UNIT, type Dimension } from '../definition/dimensions.ts';
+import { formatQuantity } from '../definition/edit.ts';
 import { fixed } from '../travel/words.ts';
 
 export { percent, rangeWords } from '../travel/words.ts';
@@ -15,6 +17,15 @@ export function millimetres(length: number, digits?: number): string {
   const shown = length * 1e3;
   return `${fixed(shown, digits ?? digitsFor(shown, 'length'))} mm`;
 }
+
+/** A figure that is to be written, whole, in the unit of the file, as its fix writes it; degrees as everywhere in words. @param unit as in `Value.unit`; that of its place where left out */
+export function quantityWords(value: number, dimension: Dimension, unit = ''): string {
+  const written = unit === '' ? PLACE_UNIT[dimension] : unit;
+  return formatQuantity(value, written === 'deg' ? '°' : written, WHOLE) ?? String(value);
+}
+
+/** Significant digits: more than any rounded figure has, less than would show how a computer rounds. */
+const WHOLE = 12;
 
 export function squareMillimetres(area: number): string {
   return `${fixed(area * 1e6, 1)} mm²`;

@@ -3,13 +3,13 @@
  * with that edit. It is a fix only where the finding is then gone or milder and nothing new is an error.
  */
 import type { Replacement } from '../definition/problem.ts';
+import { FINEST, roundFigures } from '../definition/quantity/roundFigures.ts';
 import { listed } from '../findings/words.ts';
 import { figureText } from '../outputs/figure.ts';
 import { solve, type Answers } from '../solve.ts';
 import { solveFor, type Solutions } from '../studies/solveFor.ts';
 import { boundsFor, type SearchBounds } from './fixBounds.ts';
 import { rootsOf } from './fixRoots.ts';
-import { roundFigures } from './fixRounding.ts';
 import { tryEdits, type Standing, type Trial } from './fixTrial.ts';
 import { unknownAt, writtenAs, type Unknown } from './fixUnknown.ts';
 import { goalOf, outcomeText, resultOf, wordsOf } from './fixWords.ts';
@@ -129,8 +129,6 @@ function bestNear(
   return best;
 }
 
-/** Decades finer than a workshop works to that are tried where nothing coarser passes. */
-const FINEST = 2;
 const SAME = 1e-12;
 
 const RANK: Readonly<Record<Standing, number>> = { gone: 0, 'gone-with-warnings': 1, milder: 2, refused: 3 };

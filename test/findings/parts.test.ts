@@ -192,7 +192,9 @@ ${plates}`;
     expect(held.part).toBe('one');
     expect(held.worst?.value).toBeCloseTo(radians(one), 11);
     expect(held.message).toContain('by the rod b');
-    expect(held.mend).toEqual({ unknown: 'rods.b.length', outcome: { kind: 'at', column: 'one.opening', travel: 0 }, target: 0 });
+    // As drawn between arms that stand alike, 100 mm apart.
+    expect(held.mend).toEqual({ unknown: 'rods.b.length', outcome: { kind: 'itself' }, target: expect.closeTo(0.1, 12) as number });
+    expect(held.cure).toBe('Set b to 100 mm, at which both closed stops meet together');
     const [rest] = answers.table([0], ['crank.opening']).columns[0]?.values ?? [];
     expect(rest).toBeCloseTo(crank, 9);
   });

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundFigures } from '../../src/language/fixRounding.ts';
+import { roundFigures } from '../../src/definition/quantity/roundFigures.ts';
 import { offeredFixes } from '../../src/language/offeredFixes.ts';
 import { solveFix, type Solvers } from '../../src/language/solvedFix.ts';
 import { solve } from '../../src/solve.ts';

@@ -17,12 +17,13 @@
  *
  * Cure: carry the groove on to the greatest rotation or more, or take a larger drum.
  */
+import { roundFigure } from '../../definition/quantity/roundFigures.ts';
 import { greatestOf, rangesBelow } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { ANGLE_MARGIN } from '../margin.ts';
 import { leverFigure, writeBy, type Study } from '../study.ts';
 import { usedDrums, type UsedDrum } from '../usedDrums.ts';
-import { degrees, rangeWords } from '../words.ts';
+import { degrees, quantityWords, rangeWords } from '../words.ts';
 
 /** rad; less is rounding. */
 const SAME = 1e-9;
@@ -38,6 +39,7 @@ function grooveLeftBy(study: Study, { drum, lever, source }: UsedDrum): readonly
   const turned = leverFigure(study, drum.lever, 'turn', (travel) => Math.abs(poseAt(travel, drum.lever).rotation[drum.lever]!));
   const worst = greatestOf(turned, samples);
   if (worst === undefined || worst.value <= groove + SAME) return [];
+  const enough = roundFigure(worst.value + ANGLE_MARGIN, 'angle', source.groove.unit, (angle) => angle >= worst.value);
   const ranges = rangesBelow((travel) => groove - turned(travel), samples);
   return [
     {
@@ -46,11 +48,11 @@ function grooveLeftBy(study: Study, { drum, lever, source }: UsedDrum): readonly
       part: `${lever.name}.${drum.name}`,
       span: source.groove.span,
       message: `${lever.name} turns ${degrees(worst.value)}, further than the ${degrees(groove)} of groove on ${drum.name} (${rangeWords(ranges)}): the cable leaves its seat`,
-      cure: `Carry the groove on to ${degrees(worst.value)} or more`,
+      cure: `Carry the groove on to ${quantityWords(enough, 'angle', source.groove.unit)} or more`,
       ranges,
       worst: { ...worst, dimension: 'angle' },
       limit: { value: groove, dimension: 'angle', from: 'groove of this drum' },
-      ...writeBy(source.groove, worst.value + ANGLE_MARGIN),
+      ...writeBy(source.groove, enough),
     },
   ];
 }

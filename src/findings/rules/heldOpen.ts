@@ -32,8 +32,8 @@ import { pinAt } from '../../travel/jointForms.ts';
 import { degrees } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
-import { isOffDrawn, lengthWords, rodsBefore } from '../rodsBefore.ts';
-import { restingLength } from '../restingLength.ts';
+import { isOffDrawn, lengthToSet, lengthWords, rodsBefore } from '../rodsBefore.ts';
+import { restedWith, restingLength } from '../restingLength.ts';
 import { writeBy, type Study } from '../study.ts';
 import { tightCable } from '../tightCable.ts';
 
@@ -50,6 +50,7 @@ export function heldOpen(study: Study): readonly Finding[] {
     if (!(open > SHUT)) return closed > SHUT && lever.plates.length > 0 ? [heldByOwnStop(lever, lever.closedStop.span, closed)] : [];
     if (tightCable(study.travel, lever.group) !== undefined) return [];
     const rod = rodToBlame(study, lever);
+    const length = rod && closingLength(study, rod, lever, closed);
     const stops = lever.plates.length > 0 ? 'the engine will not idle' : 'it does not reach its closed stop';
     return [
       {
@@ -58,14 +59,15 @@ export function heldOpen(study: Study): readonly Finding[] {
         part: lever.name,
         span: rod?.source.length?.span ?? lever.closedStop.span,
         message: `${lever.name} is held ${degrees(open)} open at rest${rod ? ` by the rod ${rod.name}` : ''}: ${stops}`,
-        ...(rod && { cure: lengthCure(study, rod, lever, closed) }),
+        ...(rod && { cure: lengthCure(study, rod, length) }),
         worst: { value: open, dimension: 'angle', travel: 0 },
         limit: { value: SHUT, dimension: 'angle', from: 'common practice, no source' },
         ...(rod?.lengthDimension !== undefined && {
           mend: {
             unknown: mechanism.dimensions[rod.lengthDimension]!.path,
-            outcome: { kind: 'at' as const, column: `${lever.name}.opening`, travel: 0 },
-            target: closed,
+            ...(length === undefined
+              ? { outcome: { kind: 'at' as const, column: `${lever.name}.opening`, travel: 0 }, target: closed }
+              : { outcome: { kind: 'itself' as const }, target: length }),
           },
         }),
         ...(rod && { related: [{ span: lever.closedStop.span, message: `closed stop of ${lever.name}` }] }),
@@ -89,18 +91,31 @@ function heldByOwnStop(lever: LeverModel, span: Span, closed: number): Finding {
   };
 }
 
-/** The length at which the rod lets its lever close, also where it drives another one; with the turns of its adjuster. */
-function lengthCure(study: Study, rod: RodJoint, lever: LeverModel, closed: number): string {
-  const { build, mechanism, poseAt } = study.travel;
+/** With the turns of its adjuster. @param length undefined where none is known */
+function lengthCure(study: Study, rod: RodJoint, length: number | undefined): string {
   const meet = `at which both closed stops meet together`;
+  return `Set ${rod.name} to ${length === undefined ? 'the length' : `${lengthWords(study, rod, length)},`} ${meet}`;
+}
+
+/** The roundest length at which the rod lets its lever close, also where it drives another one, m; undefined where none is known. */
+function closingLength(study: Study, rod: RodJoint, lever: LeverModel, closed: number): number | undefined {
+  const { build, mechanism, poseAt } = study.travel;
   const wanted = rod.driven === lever.index ? ownLength() : restingLength(study, rod, lever, closed + SHUT / 10);
-  if (wanted === undefined) return `Set ${rod.name} to the length ${meet}`;
-  return `Set ${rod.name} to ${lengthWords(study, rod, wanted)}, ${meet}`;
+  return wanted === undefined ? undefined : lengthToSet(rod, wanted, closesWith);
 
   function ownLength(): number {
     const from = turnedAt(build, poseAt(0), rod.driver, rod.driverPin);
     const to = pinAt(build.parameters, rod.drivenPin, mechanism.senses[lever.index]! * closed);
     return Math.hypot(...minus(to, from));
+  }
+
+  /** And every other lever of its group: a rod that is too long for one is too short for another. */
+  function closesWith(length: number): boolean {
+    const { parameters, bounds } = restedWith(build, rod, length);
+    return mechanism.levers.every(({ index, group, closedStop }) => {
+      if (group !== lever.group || closedStop === undefined) return true;
+      return mechanism.senses[index]! * bounds.restRotation[index]! - parameters[closedStop.parameter]! <= SHUT;
+    });
   }
 }
 

@@ -23,11 +23,13 @@
  */
 import { turnedAt } from '../../kinematics/poseGeometry.ts';
 import { minus, vectorAt } from '../../numeric/vector.ts';
-import type { CouplingJoint, Joint } from '../../kinematics/model.ts';
+import type { CouplingJoint, Joint, RodJoint } from '../../kinematics/model.ts';
 import { rangesBelow } from '../../travel/extremes.ts';
+import { travelOf } from '../../travel/travel.ts';
 import type { Finding } from '../finding.ts';
 import { nameOf } from '../jointName.ts';
-import { drawnLength, isOffDrawn, lengthWords, offDrawnWords } from '../rodsBefore.ts';
+import { drawnLength, isOffDrawn, lengthToSet, lengthWords, offDrawnWords } from '../rodsBefore.ts';
+import { restedWith } from '../restingLength.ts';
 import { leverFigure, writeBy, type Study } from '../study.ts';
 import { isUndecided } from '../undecidedSide.ts';
 import { rangeWords } from '../words.ts';
@@ -55,7 +57,7 @@ export function notAssembled(study: Study): readonly Finding[] {
         message: `${nameOf(joint)} cannot reach ${driven} ${rangeWords(ranges)}: no position of ${driven} keeps it together`,
         cure: reachCure(study, joint, ranges[0]!.from),
         ranges,
-        ...(joint.kind === 'rod' && writeBy(joint.source.length, drawnLength(study, joint))),
+        ...(joint.kind === 'rod' && writeBy(joint.source.length, reachingLength(study, joint, ranges[0]!.from))),
       },
     ];
   });
@@ -75,9 +77,19 @@ function reachCure(study: Study, joint: Exclude<Joint, CouplingJoint>, travel: n
   const from = minus(pin, vectorAt(p, joint.drivenPin));
   const tooLong = Math.hypot(...from) < p[joint.length]!;
   if (isOffDrawn(study, joint)) {
-    return `The rod is ${offDrawnWords(study, joint)}: set it to ${lengthWords(study, joint, drawnLength(study, joint))}, its length as drawn`;
+    return `The rod is ${offDrawnWords(study, joint)}: set it to ${lengthWords(study, joint, reachingLength(study, joint, travel))}, its length as drawn`;
   }
   return tooLong
     ? 'Shorten the rod, lengthen the driven arm, or take less travel'
     : 'Lengthen the rod or the driven arm, shorten the driving arm, or take less travel';
+}
+
+/** As drawn, as round as it still reaches where it does so as drawn, m: at both ends of the travel, and where it fails to now. */
+function reachingLength({ travel }: Study, rod: RodJoint, fails: number): number {
+  const drawn = drawnLength({ travel }, rod);
+  const reaches = (length: number): boolean => {
+    const { poseAt } = travelOf(restedWith(travel.build, rod, length));
+    return [0, fails, 1].every((at) => !Number.isNaN(poseAt(at).rotation[rod.driven]!));
+  };
+  return lengthToSet(rod, drawn, reaches(drawn) ? reaches : () => true);
 }

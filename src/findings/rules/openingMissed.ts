@@ -30,7 +30,7 @@ import { travelOf } from '../../travel/travel.ts';
 import type { Finding, Mend } from '../finding.ts';
 import { OPENING_TOLERANCE } from '../openingTolerance.ts';
 import { restedWith } from '../restingLength.ts';
-import { drawnLength, isOffDrawn, lengthWords, offDrawnWords, rodsBefore } from '../rodsBefore.ts';
+import { drawnLength, isOffDrawn, lengthToSet, lengthWords, offDrawnWords, rodsBefore } from '../rodsBefore.ts';
 import { along, mendBy, writeBy, type Study } from '../study.ts';
 import { degrees, millimetres, percent } from '../words.ts';
 
@@ -52,30 +52,31 @@ export function openingMissed(study: Study): readonly Finding[] {
         part: lever.name,
         span: lever.openStop?.span ?? lever.source.nameSpan,
         message: `${lever.name} opens ${degrees(greatest.value)} at most, at ${percent(greatest.travel)} of pedal travel: ${degrees(full - greatest.value)} short of its full ${degrees(full)}`,
-        ...(rod ? rodCure(study, rod) : loose === undefined ? missedCure(study, lever, greatest.travel) : { cure: loose }),
+        ...(rod
+          ? { cure: `Set ${rod.joint.name} to ${lengthWords(study, rod.joint, rod.length)}, its length as drawn` }
+          : loose === undefined
+            ? missedCure(study, lever, greatest.travel)
+            : { cure: loose }),
         worst: { ...greatest, dimension: 'angle' },
         limit: { value: full, dimension: 'angle', from: lever.openStop ? 'open stop of this lever' : '90° of plate less seat and idle' },
-        ...(rod
-          ? writeBy(rod.source.length, drawnLength(study, rod))
-          : joint && loose === undefined && missedMend(study, lever, joint, full)),
-        ...relatedOf(study, lever, joint, rod),
+        ...(rod ? writeBy(rod.joint.source.length, rod.length) : joint && loose === undefined && missedMend(study, lever, joint, full)),
+        ...relatedOf(study, lever, joint, rod?.joint),
       },
     ];
   });
 }
 
-/** The rod on the way to a lever with which, were it as long as drawn, the lever would open fully; undefined where there is none. */
-function rodToBlame(study: Study, lever: LeverModel, full: number): RodJoint | undefined {
+/** The rod on the way to a lever with which, were it as long as drawn, the lever would open fully, with that length; undefined where there is none. */
+function rodToBlame(study: Study, lever: LeverModel, full: number): { readonly joint: RodJoint; readonly length: number } | undefined {
   const { mechanism, build } = study.travel;
-  return rodsBefore(study, lever.index).find((rod) => {
-    if (!isOffDrawn(study, rod)) return false;
-    const drawn = travelOf(restedWith(build, rod, drawnLength(study, rod)));
-    return mechanism.senses[lever.index]! * drawn.poseAt(1).rotation[lever.index]! >= full - OPENING_TOLERANCE;
-  });
-}
-
-function rodCure(study: Study, rod: RodJoint): { readonly cure: string } {
-  return { cure: `Set ${rod.name} to ${lengthWords(study, rod, drawnLength(study, rod))}, its length as drawn` };
+  for (const joint of rodsBefore(study, lever.index)) {
+    const opensWith = (length: number): boolean =>
+      mechanism.senses[lever.index]! * travelOf(restedWith(build, joint, length)).poseAt(1).rotation[lever.index]! >=
+      full - OPENING_TOLERANCE;
+    const drawn = drawnLength(study, joint);
+    if (isOffDrawn(study, joint) && opensWith(drawn)) return { joint, length: lengthToSet(joint, drawn, opensWith) };
+  }
+  return undefined;
 }
 
 function relatedOf(study: Study, lever: LeverModel, joint: Joint | undefined, off: RodJoint | undefined): Pick<Finding, 'related'> {

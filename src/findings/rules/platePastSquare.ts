@@ -23,6 +23,7 @@
  * Cure: set the open stop at 90° less seat and idle, and give the pedal no more travel than reaches it. Where seat and idle alone come to
  * 90°, they were measured from the bore's axis: seat counts from square to the bore, and idle from the seat.
  */
+import { roundFigure } from '../../definition/quantity/roundFigures.ts';
 import type { Span } from '../../definition/span.ts';
 import type { PlatesModel } from '../../kinematics/attached.ts';
 import type { LeverModel } from '../../kinematics/model.ts';
@@ -32,7 +33,7 @@ import { greatestOf, leastOf, rangesBelow, type Along } from '../../travel/extre
 import type { Finding } from '../finding.ts';
 import { along, writeBy, type Study } from '../study.ts';
 import { openingLevers } from '../wayOfOpening.ts';
-import { degrees, percent, rangeWords } from '../words.ts';
+import { degrees, percent, quantityWords, rangeWords } from '../words.ts';
 
 const SQUARE = Math.PI / 2;
 /** rad (0.1°). Common practice, no source. */
@@ -64,7 +65,9 @@ function pastFinding(study: Study, lever: LeverModel, plates: PlatesModel): Find
   const [from] = falls;
   const warned = lost > LOST && from !== undefined;
   const turned = `The plates ${plates.name} turn up to ${degrees(worst.value - SQUARE)} past 90°, at ${percent(worst.travel)} of pedal travel`;
-  const [stop] = squareOpenings(study, lever);
+  const [square] = squareOpenings(study, lever);
+  const unit = lever.source.stops?.open?.unit ?? '';
+  const stop = square === undefined ? undefined : roundFigure(square, 'angle', unit, (opening) => opening <= square + SAME);
   const seated = openingToSquare(study, plates) > SAME ? undefined : seatedCure(study, plates);
   return {
     code: 'plate-past-square',
@@ -75,7 +78,7 @@ function pastFinding(study: Study, lever: LeverModel, plates: PlatesModel): Find
       ? `${turned}: the open area of each falls by up to ${percent(lost)} of its greatest, ${rangeWords(falls)}`
       : `${turned}: the shaft still hides them there, and the open area stays as it is`,
     ...(stop !== undefined && {
-      cure: `${lever.openStop ? 'Set the open stop' : 'Give it an open stop'} at ${degrees(stop, 2)}, where they stand at 90°, and the pedal no more travel than reaches it`,
+      cure: `${lever.openStop ? 'Set the open stop' : 'Give it an open stop'} at ${quantityWords(stop, 'angle', unit)}, where they stand at 90°, and the pedal no more travel than reaches it`,
     }),
     ...(seated && { cure: seated.cure }),
     ranges: warned ? falls : rangesBelow(past, samples),

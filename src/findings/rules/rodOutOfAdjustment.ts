@@ -22,9 +22,9 @@
  * Cure: bring the length within the adjuster's range, or make the rod with another one.
  */
 import type { Finding } from '../finding.ts';
-import { drawnLength } from '../rodsBefore.ts';
+import { drawnLength, lengthToSet } from '../rodsBefore.ts';
 import { writeBy, type Study } from '../study.ts';
-import { millimetres } from '../words.ts';
+import { millimetres, quantityWords } from '../words.ts';
 
 /** m; less is rounding. */
 const SAME = 1e-9;
@@ -40,7 +40,10 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
     const limit = short ? adjust.min : long ? adjust.max : undefined;
     if (limit === undefined || !Number.isFinite(length)) return [];
     const drawn = drawnLength(study, joint);
-    const fits = drawn >= (adjust?.min?.nominal ?? 0) && drawn <= (adjust?.max?.nominal ?? Infinity);
+    const isWithin = (each: number): boolean =>
+      each >= (adjust?.min?.nominal ?? 0) - SAME && each <= (adjust?.max?.nominal ?? Infinity) + SAME;
+    const fits = isWithin(drawn);
+    const wanted = fits ? lengthToSet(joint, drawn, isWithin) : limit.nominal;
     return [
       {
         code: 'rod-out-of-adjustment',
@@ -49,11 +52,11 @@ export function rodOutOfAdjustment(study: Study): readonly Finding[] {
         span: written?.span ?? nameSpan,
         message: `The rod ${joint.name} is ${millimetres(length)} long; its adjuster ends at ${millimetres(limit.nominal)}`,
         cure: fits
-          ? `Set it to ${millimetres(drawn, 3)}, its length as drawn, or give it another adjuster`
+          ? `Set it to ${quantityWords(wanted, 'length', written?.unit)}, its length as drawn, or give it another adjuster`
           : `Bring its length within the adjuster's range, or give it another one`,
         worst: { value: length, dimension: 'length', travel: 0 },
         limit: { value: limit.nominal, dimension: 'length', from: 'adjuster of this rod' },
-        ...writeBy(written, fits ? drawn : limit.nominal),
+        ...writeBy(written, wanted),
         related: [{ span: limit.span, message: 'end of its adjuster' }],
       },
     ];

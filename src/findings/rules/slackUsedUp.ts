@@ -21,14 +21,15 @@
  *
  * Cure: give the rod the length that it has as drawn; else give the cable more slack, or let the stop close the throttle where it is drawn.
  */
-import type { Group, RodJoint } from '../../kinematics/model.ts';
+import { roundFigure } from '../../definition/quantity/roundFigures.ts';
+import type { CableJoint, Group, RodJoint } from '../../kinematics/model.ts';
 import type { Finding } from '../finding.ts';
 import { LENGTH_MARGIN } from '../margin.ts';
 import { restedWith } from '../restingLength.ts';
-import { drawnLength, isOffDrawn, lengthWords, offDrawnWords } from '../rodsBefore.ts';
+import { drawnLength, isOffDrawn, lengthToSet, lengthWords, offDrawnWords } from '../rodsBefore.ts';
 import { mendBy, writeBy, type Study } from '../study.ts';
 import { pulledPastSlack, TIGHT, tightCable } from '../tightCable.ts';
-import { millimetres } from '../words.ts';
+import { millimetres, quantityWords } from '../words.ts';
 
 export function slackUsedUp(study: Study): readonly Finding[] {
   const { mechanism, build } = study.travel;
@@ -38,8 +39,8 @@ export function slackUsedUp(study: Study): readonly Finding[] {
     const cable = mechanism.cables[group.cable]!;
     const lever = mechanism.levers[group.root]!.name;
     const tight = `tight at rest by ${millimetres(excess)} and holds ${lever} open`;
-    const slack = build.parameters[cable.slack]! + excess;
-    const enough = `${millimetres(slack)} of slack or more`;
+    const slack = enoughSlack(cable, build.parameters[cable.slack]! + excess);
+    const enough = `${quantityWords(slack, 'length', cable.source.slack?.unit)} of slack or more`;
     const found = {
       code: 'slack-used-up',
       severity: 'error',
@@ -55,11 +56,11 @@ export function slackUsedUp(study: Study): readonly Finding[] {
           span: place,
           message: `The cable ${cable.name} is ${tight}`,
           cure: `Give it ${enough}`,
-          ...mendBy(study, `cables.${cable.name}.slack`, { kind: 'itself' }, slack + LENGTH_MARGIN),
+          ...mendBy(study, `cables.${cable.name}.slack`, { kind: 'itself' }, slack),
         },
       ];
     }
-    const drawn = drawnLength(study, rod);
+    const drawn = lengthToSet(rod, drawnLength(study, rod), (length) => isLooseWith(study, group, rod, length));
     return [
       {
         ...found,
@@ -75,13 +76,22 @@ export function slackUsedUp(study: Study): readonly Finding[] {
 
 /** The rod of a group with which, were it as long as drawn, its cable would not be tight; undefined where there is none. */
 function rodToBlame(study: Study, group: Group): RodJoint | undefined {
-  const { mechanism, build } = study.travel;
+  const { mechanism } = study.travel;
   const rods = group.joints.flatMap((index) => {
     const joint = mechanism.joints[index]!;
     return joint.kind === 'rod' ? [joint] : [];
   });
   return rods.find((rod) => {
     if (!isOffDrawn(study, rod)) return false;
-    return pulledPastSlack(study.travel, group.index, restedWith(build, rod, drawnLength(study, rod))) <= TIGHT;
+    return isLooseWith(study, group, rod, drawnLength(study, rod));
   });
+}
+
+function isLooseWith({ travel }: Study, group: Group, rod: RodJoint, length: number): boolean {
+  return pulledPastSlack(travel, group.index, restedWith(travel.build, rod, length)) <= TIGHT;
+}
+
+/** The roundest slack that is not less than what it takes, m. */
+function enoughSlack({ source }: CableJoint, least: number): number {
+  return roundFigure(least + LENGTH_MARGIN, 'length', source.slack?.unit ?? '', (slack) => slack >= least);
 }

@@ -1,7 +1,7 @@
 /** Figures that a workshop can act on, near one that was solved for. */
-import type { Dimension } from '../definition/dimensions.ts';
-import { PLACE_UNIT } from '../definition/dimensions.ts';
-import { fromSi, parseUnit, toSi } from '../definition/quantity/units.ts';
+import type { Dimension } from '../dimensions.ts';
+import { PLACE_UNIT } from '../dimensions.ts';
+import { fromSi, parseUnit, toSi } from './units.ts';
 
 /**
  * The round figures on both sides of a value, the nearer first; one where the value is round itself. Empty where the unit is none.
@@ -19,6 +19,21 @@ export function roundFigures(value: number, dimension: Dimension, unit: string, 
   const counts = Math.abs(count - Math.round(count)) < ROUNDING ? [Math.round(count)] : [Math.round(count), other(count)];
   return counts.map((each) => toSi(step < 0 ? each / 10 ** -step : each * 10 ** step, parsed));
 }
+
+/**
+ * The roundest figure near a value with which all is well: what a finding says to write and what its fix writes. The value itself where none is.
+ * @param value as for `roundFigures`, as are dimension and unit
+ */
+export function roundFigure(value: number, dimension: Dimension, unit: string, isWell: (figure: number) => boolean): number {
+  for (let finer = 0; finer <= FINEST; finer++) {
+    const found = roundFigures(value, dimension, unit, finer).find(isWell);
+    if (found !== undefined) return found;
+  }
+  return value;
+}
+
+/** Decades finer than a workshop works to that are tried where nothing coarser does it. */
+export const FINEST = 2;
 
 function other(count: number): number {
   const near = Math.round(count);
