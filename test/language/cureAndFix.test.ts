@@ -56,7 +56,7 @@ describe('a cure with a figure and the fix beside it', () => {
     const offer = offeredFixes(answers, { start: 0, end: text.length }).find((each) => each.code === code && each.writes === writes);
     const solved = offer && solveFix(answers, offer);
     if (solved?.kind !== 'solved') throw new Error(`No fix: ${solved?.reason ?? found?.message ?? 'nothing found'}`);
-    expect(solved.title).toContain(` to ${figure?.replace('°', ' deg')}:`);
+    expect(solved.title).toContain(` to ${figure.replace('°', ' deg')}:`);
     // As round as a workshop works to, 0.01 mm or 0.01°, or a decade finer where only that passes.
     expect(figure).toMatch(/^\d+(\.\d{1,3})?( mm|°)$|^\d+(\.\d{1,4})? inch$/);
     const left = solve(applyEdits(text, solved.edits)).findings.filter((each) => each.code === code && each.part === found?.part);
