@@ -18,12 +18,68 @@ levers: {pedal: {pivot: [0, 0]}}
 pedal: {lever: pedal, opens: clockwise, travel: 20}
 `;
 
-it('a key without a colon before its bracket is given one', () => {
-  const text = ALONE.replace('pedal: {lever', 'pedal {lever');
-  const problem = readDefinition(text).problems.find(({ message }) => message === '`pedal` has no colon before its value');
-  const [edit] = problem?.replacements ?? [];
-  expect(edit && text.slice(0, edit.span.start) + edit.text + text.slice(edit.span.end)).toBe(ALONE);
-  expect(readDefinition(ALONE).problems).toEqual([]);
+describe('a key without its colon', () => {
+  it('before a bracket is given one, and all is read as if it stood there', () => {
+    const text = ALONE.replace('pedal: {lever', 'pedal {lever');
+    expect(mended(text)).toBe(ALONE);
+    expect(readDefinition(text).definition?.pedal).toBeDefined();
+    expect(readDefinition(ALONE).problems).toEqual([]);
+    expect(mended(ALONE.replace('pedal: {lever', 'pedal{lever'))).toBe(ALONE.replace('pedal: {lever', 'pedal:{lever'));
+  });
+
+  it('above lines that stand farther in is given one, and nothing else is told', () => {
+    const text = `format: 1
+levers:
+  pedal
+# ^^^^^ error[yaml-syntax]: Write \`pedal:\`
+    pivot: [0, 0]
+    arms:
+      pad: {radius: 240, angle: -70 deg}
+  shaft: {pivot: [1, 2]}
+couplings: {gears: {from: pedal, to: shaft}}
+pedal: {lever: pedal, opens: clockwise, travel: 20, pad: pad}
+`;
+    checkProblems(text);
+    const { definition } = readDefinition(text);
+    expect(definition?.levers.map(({ name }) => name)).toEqual(['pedal', 'shaft']);
+    expect(definition?.levers[0]?.nameSpan).toMatchObject({ start: text.indexOf('pedal\n'), end: text.indexOf('pedal\n') + 5 });
+    checkProblems(text.replace('  pedal\n', '  pedal # what the foot presses\n'));
+    expect(mended(text.replace('  pedal\n', '  pedal  # what the foot presses\n'))).toContain('  pedal:  # what');
+  });
+
+  it('is one that is being typed where nothing stands under it', () => {
+    checkProblems(`format: 1
+levers:
+  pedal: {pivot: [0, 0]}
+  sha
+# ^^^ error[yaml-syntax]: has no value
+pedal: {lever: pedal, opens: clockwise, travel: 20}
+`);
+  });
+});
+
+it('a bracket that was typed twice is told once', () => {
+  checkProblems(`format: 1
+levers:
+  a: {pivot: [[0, 0], drums: {q: {radius: 26 mm, wraps: clockwise}}}
+  #          ^ error[yaml-syntax]: Remove one of the two
+pedal: {lever: a, opens: clockwise, travel: 20}
+`);
+  checkProblems(`format: 1
+levers:
+  a:
+    pivot: [[0, 0]
+    #      ^ error[yaml-syntax]: Remove one of the two
+pedal: {lever: a, opens: clockwise, travel: 20}
+`);
+  expect(
+    mended(`format: 1
+levers:
+  a:
+    pivot: [[0, 0]
+pedal: {lever: a, opens: clockwise, travel: 20}
+`),
+  ).toContain('pivot: [0, 0]');
 });
 
 describe('one mistake is one problem', () => {

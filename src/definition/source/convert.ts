@@ -7,20 +7,27 @@ import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 import { offsetsOf } from './escapes.ts';
 import { mergeSplitEntries, mergeSplitItems, type RawEntry } from './splitFormula.ts';
+import type { Colonless } from './colonless.ts';
 import type { SourceEntry, SourceMap, SourceNode } from './tree.ts';
 
 /** Nodes that aliases may add to a file: far beyond any use, far below what could stall the editor. */
 const ALIAS_BOUND = 20_000;
 
-/**
- * @param masks text that was blanked because of a reported mistake
- * @param damages places of mistakes that were reported and not blanked: nodes beginning there are not trusted
- */
+/** What was found wrong with a text before it was composed. */
+export interface Mistakes {
+  /** Text that was blanked because of a reported mistake. */
+  readonly masks: readonly Span[];
+  /** Places of mistakes that were reported and not blanked: nodes beginning there are not trusted. */
+  readonly damages: readonly Span[];
+  /** Keys that lack their colon, which was put over their last letters. */
+  readonly colonless: readonly Colonless[];
+}
+
+/** @param text with all of these mended as far as they are */
 export function convert(
   contents: Node | null,
   text: string,
-  masks: readonly Span[],
-  damages: readonly Span[],
+  { masks, damages, colonless }: Mistakes,
 ): { root: SourceNode | undefined; problems: Problem[] } {
   const problems: Problem[] = [];
   const anchors = new Map<string, { node: SourceNode | undefined; size: number }>();
@@ -108,6 +115,12 @@ export function convert(
     const items = flow ? mergeSplitItems(raw, text, problems) : raw;
     const closed = !flow || closedAt(source);
     const end = flow ? flowEnd(source, closed) : Math.max(start, ...lastEnd(items));
+    const [first] = items;
+    if (!closed && first?.kind === 'list' && first.flow && !first.damaged) {
+      // What stands behind it was meant for the block around.
+      problems.push(twiceOpened(start));
+      return { ...first, span: { start, end }, damaged: true };
+    }
     if (!closed) tellUnclosed({ start, end }, '[', ']');
     const damaged = !closed || damagedStarts.has(start) || touches({ start, end });
     return { kind: 'list', span: { start, end }, flow, items, damaged };
@@ -133,7 +146,9 @@ export function convert(
 
   const rawEntry = (pair: Pair, flow: boolean): RawEntry => {
     const source = pair.key as Node | null;
-    const keySpan = source === null ? { start: 0, end: 0 } : spanOf(source);
+    const composed = source === null ? { start: 0, end: 0 } : spanOf(source);
+    const mended = colonless.find(({ span }) => span.start === composed.start);
+    const keySpan = mended?.span ?? composed;
     if (!isScalar(source)) {
       problems.push({
         code: 'wrong-shape',
@@ -143,7 +158,8 @@ export function convert(
         cure: 'Write `name: value`',
       });
     }
-    const key = isScalar(source) && typeof source.value === 'string' ? source.value : text.slice(keySpan.start, keySpan.end);
+    const written = isScalar(source) && typeof source.value === 'string' ? source.value : text.slice(keySpan.start, keySpan.end);
+    const key = mended?.key ?? written;
     if (isScalar(source) && source.anchor !== undefined) {
       anchors.set(source.anchor, { node: scalar(source, flow, keySpan.end), size: 1 });
     }
@@ -199,6 +215,12 @@ export function convert(
 
   const root = contents === null ? undefined : node(contents, 0, false);
   return { root: root?.kind === 'empty' && root.span.start === root.span.end ? undefined : root, problems };
+}
+
+function twiceOpened(start: number): Problem {
+  const span = { start, end: start + 1 };
+  const cure = 'Remove one of the two';
+  return { code: 'yaml-syntax', severity: 'error', span, message: '`[` stands twice', cure, replacements: [{ span, text: '' }] };
 }
 
 /** Whether blanked text stands in a stretch, or behind it on its line. */

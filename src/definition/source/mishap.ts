@@ -4,9 +4,20 @@
 import type { YAMLError } from 'yaml';
 import type { Problem, Replacement } from '../problem.ts';
 import type { Span } from '../span.ts';
+import { keyAboveDeeper, keyBeforeBracket, type Colonless } from './colonless.ts';
 import { bracketFormula, quoteProblem } from './quoteFormula.ts';
 import { shortened } from './shortened.ts';
-import { lineRest, multilineQuoteBefore, openQuote, skipBlank, skipLinesWithoutText, slice, startsLine, wordAt } from './stretches.ts';
+import {
+  lineBefore,
+  lineRest,
+  multilineQuoteBefore,
+  openQuote,
+  skipBlank,
+  skipLinesWithoutText,
+  slice,
+  startsLine,
+  wordAt,
+} from './stretches.ts';
 
 /** A mistake of YAML in this project's words. */
 export interface Mishap {
@@ -15,6 +26,8 @@ export interface Mishap {
   readonly mask?: readonly Span[];
   /** Whether blanking loses nothing, so that what is read after it is whole. */
   readonly lossless?: boolean;
+  /** A key that lacks its colon: the file is read on as if that stood there, and nothing is blanked. */
+  readonly colonless?: Colonless;
 }
 
 /** The text with spaces in the place of a stretch, which moves nothing. */
@@ -154,6 +167,8 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
   if (message.includes('followed by map values')) {
     const word = wordAt(at.start, text);
     const span = word.end > word.start ? word : at;
+    const key = keyAboveDeeper(lineRest(at.start, text), text);
+    if (key !== undefined) return noColon(key, '');
     return syntax(
       span,
       `\`${shortened(slice(text, span))}\` has no value`,
@@ -180,6 +195,9 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
 }
 
 function badIndent(at: Span, text: string): Mishap {
+  const before = lineBefore(at.start, text);
+  const key = before && keyAboveDeeper(before, text);
+  if (key !== undefined) return noColon(key, '');
   const word = wordAt(skipBlank(at.start, text), text);
   return syntax(word, 'This line does not line up with the lines above it', 'Give all keys of one block the same indentation', undefined);
 }
@@ -201,6 +219,8 @@ function nestedInLine(at: Span, text: string): Mishap {
   }
   const rest = lineRest(at.start, text);
   const value = slice(text, rest);
+  const colonless = keyBeforeBracket(at.start, text);
+  if (colonless !== undefined) return noColon(colonless, ' before its value');
   if (!/:(\s|$)/.test(value) && rest.end < text.length) return indentedUnderValue(rest.end, text);
   return syntax(
     rest,
@@ -242,8 +262,17 @@ function wordAlone(start: number, text: string): Mishap {
     const message = `\`${shortened(slice(text, rest))}\` has no colon and space between key and value`;
     return syntax(rest, message, `Write \`${shortened(mended)}\``, [rest], [{ span: rest, text: mended }]);
   }
+  const key = keyAboveDeeper(rest, text);
+  if (key !== undefined) return noColon(key, '');
   const word = shortened(slice(text, rest));
   return syntax(rest, `\`${word}\` has no value`, `Write \`${word}: …\`, with a colon and a space`, [rest]);
+}
+
+/** @param where behind the name of the key, in words */
+function noColon(colonless: Colonless, where: string): Mishap {
+  const { key, span } = colonless;
+  const insert = { span: { start: span.end, end: span.end }, text: ':' };
+  return { ...syntax(span, `\`${key}\` has no colon${where}`, `Write \`${key}:\``, undefined, [insert]), colonless };
 }
 
 function indentedUnderValue(after: number, text: string): Mishap {

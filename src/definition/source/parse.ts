@@ -11,6 +11,7 @@ import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
 import { compose, MAX_DEPTH } from './compose.ts';
 import { convert } from './convert.ts';
+import { withColon, type Colonless } from './colonless.ts';
 import { blank, mishapOf, tabs, type Mishap } from './mishap.ts';
 import { parseSections } from './parseSections.ts';
 import type { SourceNode } from './tree.ts';
@@ -37,6 +38,7 @@ export function parseSource(text: string): ParsedSource {
 export function parseWhole(text: string): ParsedSource {
   const problems: Problem[] = [];
   const masks: Span[] = [];
+  const colonless: Colonless[] = [];
   let tabbed: Problem | undefined;
   let masked = withLineFeeds(text);
   const rounds = Math.max(LEAST_ROUNDS, Math.min(MOST_ROUNDS, Math.floor(PARSED_CHARACTERS / text.length)));
@@ -50,8 +52,13 @@ export function parseWhole(text: string): ParsedSource {
       const hidden = hiddenTabs(errors, masked);
       if (hidden !== undefined) mishaps.unshift(hidden);
     }
-    const swallowing =
-      round < rounds && errors.length < GARBAGE && tooDeep === undefined ? mishaps.find((mishap) => mishap?.mask !== undefined) : undefined;
+    const swallowing = round < rounds && errors.length < GARBAGE && tooDeep === undefined ? mishaps.find(isSwallowing) : undefined;
+    if (swallowing?.colonless !== undefined) {
+      problems.push(swallowing.problem);
+      colonless.push(swallowing.colonless);
+      masked = withColon(masked, swallowing.colonless);
+      continue;
+    }
     if (swallowing?.mask !== undefined) {
       problems.push(swallowing.problem);
       if (swallowing.lossless === true) tabbed = swallowing.problem;
@@ -59,7 +66,7 @@ export function parseWhole(text: string): ParsedSource {
       masked = swallowing.mask.reduce(blank, masked);
       continue;
     }
-    const converted = convert(document?.contents ?? null, masked, masks, damagesOf(mishaps));
+    const converted = convert(document?.contents ?? null, masked, { masks, damages: damagesOf(mishaps), colonless });
     if (tabbed !== undefined && mishaps.some((mishap) => mishap !== undefined))
       return { root: converted.root, problems: [tabbed], misplaced: true };
     for (const mishap of mishaps) if (mishap !== undefined) problems.push(mishap.problem);
@@ -70,6 +77,10 @@ export function parseWhole(text: string): ParsedSource {
     const whole = root?.kind === 'map' && tabbed !== undefined ? { ...root, damaged: true } : root;
     return { root: whole, problems: [...problems, ...converted.problems], misplaced: false };
   }
+}
+
+function isSwallowing(mishap: Mishap | undefined): boolean {
+  return mishap?.mask !== undefined || mishap?.colonless !== undefined;
 }
 
 /** To YAML a lone CR ends a line too, which the library does not know. */

@@ -49,8 +49,12 @@ export function parseSpoilt(source: string, parent: string, indentation: number 
   const document = composed(source + next);
   const [fault, ...others] = document === undefined ? [] : faultsOf(document);
   if (document === undefined || fault === undefined || others.length > 0 || !isSlip(fault)) return undefined;
-  const { problem: slip, mask: masks = [] } = mishapOf(fault, source + next) ?? {};
-  if (slip === undefined || ![slip.span, ...masks].every(({ start, end }) => start > parent.length && end <= source.length))
+  const { problem: slip, mask: masks = [], colonless } = mishapOf(fault, source + next) ?? {};
+  if (
+    slip === undefined ||
+    colonless !== undefined ||
+    ![slip.span, ...masks].every(({ start, end }) => start > parent.length && end <= source.length)
+  )
     return undefined;
   if (masks.length > 0) {
     const masked = masks.reduce(blank, source);
@@ -89,7 +93,7 @@ interface Given {
 
 function contentOf({ contents }: Document.Parsed, { source, parent, masks = [], damages = [], indentation }: Given): Content | undefined {
   if (!isMap(contents)) return undefined;
-  const { root, problems } = convert(contents, source, masks, damages);
+  const { root, problems } = convert(contents, source, { masks, damages, colonless: [] });
   if (root?.kind !== 'map' || !problems.every(({ code }) => WITHIN.has(code))) return undefined;
   const isWithin = parent !== IN_FILE;
   const [outer, block] = isWithin ? [contents.items[0]?.value, root.entries[0]?.value] : [contents, root];

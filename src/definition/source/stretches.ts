@@ -5,12 +5,35 @@ import type { Span } from '../span.ts';
 
 /** From the offset to the end of its line, without a comment and trailing blanks. */
 export function lineRest(start: number, text: string): Span {
-  let end = start;
-  while (end < text.length && !/[\r\n]/.test(text[end] ?? '')) end++;
+  const end = lineEnd(start, text);
   const line = text.slice(start, end);
   const comment = line.search(/\s#/);
   const kept = (comment > 0 ? line.slice(0, comment) : line).trimEnd();
   return { start, end: start + Math.max(kept.length, Math.min(1, end - start)) };
+}
+
+/** Where the line of the offset ends. */
+export function lineEnd(offset: number, text: string): number {
+  let end = offset;
+  while (end < text.length && !/[\r\n]/.test(text[end] ?? '')) end++;
+  return end;
+}
+
+/** The last line with text before that of the offset, from its first character on as `lineRest` has it; undefined where there is none. */
+export function lineBefore(offset: number, text: string): Span | undefined {
+  for (let end = offset - columnOf(offset, text) - 1; end > 0; end -= columnOf(end, text) + 1) {
+    const start = end - columnOf(end, text);
+    const first = text.slice(start, end).search(/[^ \t\r]/);
+    if (first >= 0 && text[start + first] !== '#') return lineRest(start + first, text);
+  }
+  return undefined;
+}
+
+/** Characters before the offset on its line. */
+export function columnOf(offset: number, text: string): number {
+  let start = offset;
+  while (start > 0 && !/[\r\n]/.test(text[start - 1] ?? '')) start--;
+  return offset - start;
 }
 
 /** From the offset to the end of its word; one character at least. */
