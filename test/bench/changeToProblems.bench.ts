@@ -75,14 +75,13 @@ function measure({ name: what, edit }: EditKind, text: string, changes: number, 
   // What is done at rest is done in pieces, with no pause between them.
   while (callDue(PAUSE));
   const draw = drawing(SEED);
-  const before = { heap: 0 };
   const wall: number[] = [];
   const processor: number[] = [];
   const warm = changes / 4;
-  for (let i = 0; i < changes + warm; i++) {
-    if (i === warm) before.heap = heapUsed();
-    const next = i % 2 === 0 ? edit(text, draw) : text;
+  let count = 0;
+  const change = (): void => {
     const shown = shownProblems.get(name);
+    const next = count++ % 2 === 0 ? edit(text, draw) : text;
     const used = process.cpuUsage();
     const start = performance.now();
     changeDocument(document, next);
@@ -90,16 +89,22 @@ function measure({ name: what, edit }: EditKind, text: string, changes: number, 
     const time = performance.now() - start;
     const { user, system } = process.cpuUsage(used);
     if (shownProblems.get(name) === shown) throw new Error('The problems were not handed over');
-    if (i < warm) continue;
     wall.push(time);
     processor.push((user + system) / 1e3);
-  }
+  };
+  while (count < warm + changes) change();
+  wall.splice(0, warm);
+  processor.splice(0, warm);
   const taken = middleAndP95(wall);
   const typed = processor.filter((_, i) => (warm + i) % 2 === 0);
+  // Apart from the times: to collect all garbage throws away compiled code, too.
+  const before = heapUsed();
+  const until = count + changes;
+  while (count < until) change();
   report(`  ${what}`, `${figures(taken)}, ${(taken.p95 / budget).toFixed(2)} × the budget`);
   report('    time of the processor, collection of garbage included', figures(middleAndP95(processor)));
   report('    of that, the texts typed, without those taken back', figures(middleAndP95(typed)));
-  report('    memory more than before these changes', `${((heapUsed() - before.heap) / 1e6).toFixed(1)} MB`);
+  report('    memory more after as many changes', `${((heapUsed() - before) / 1e6).toFixed(1)} MB`);
 }
 
 function figures({ median, p95 }: MiddleAndP95): string {
