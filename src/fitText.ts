@@ -1,8 +1,12 @@
 /** A text with a `measured` block in, what the car's dimensions are out: for every face that fits. */
+import { applyEdits } from './definition/edit.ts';
 import type { Problem } from './definition/problem.ts';
+import type { Study } from './findings/study.ts';
+import { unknownAt } from './language/fixUnknown.ts';
 import { solve } from './solve.ts';
 import { fit, type Fit, type FitProgress } from './studies/fit/fit.ts';
 import { gatherReadings, type ReadBeside } from './studies/fit/gather.ts';
+import type { SolveAs } from './studies/fit/turnWeighed.ts';
 
 export type FitOutcome =
   | (Fit & { readonly kind: 'fitted'; readonly problems: readonly Problem[] })
@@ -18,6 +22,18 @@ export function* fitText(text: string, beside: ReadBeside): Generator<FitProgres
   const gathered = definition === undefined ? { runs: [], problems: [] } : gatherReadings(definition, beside);
   const { problems } = gathered;
   if (study === undefined) return { kind: 'not-fitted', why: 'Nothing in the file can be solved', problems };
-  const found = yield* fit(study, gathered);
+  const found = yield* fit(study, gathered, solverOf(text, study));
   return typeof found === 'string' ? { kind: 'not-fitted', why: found, problems } : { kind: 'fitted', ...found, problems };
+}
+
+function solverOf(text: string, study: Study): SolveAs {
+  const { dimensions } = study.travel.mechanism;
+  return (figures) => {
+    const edits = figures.map(({ path, value }) => {
+      const unknown = unknownAt(study, path);
+      const isAdded = dimensions.some((each) => each.path === path && each.kind === 'as-drawn');
+      return unknown.edit(text, isAdded ? unknown.present + value : value);
+    });
+    return edits.every((edit) => edit !== undefined) ? solve(applyEdits(text, edits)) : undefined;
+  };
 }

@@ -32,6 +32,11 @@ export function countText(count: number, word: string): string {
   return `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
 }
 
+/** E.g. `a, b and c`. */
+export function listWords(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
 /** A number with a fixed count of digits behind the point, never `-0`. */
 export function decimal(value: number, digits: number): string {
   const text = value.toFixed(digits);

@@ -4,11 +4,20 @@ import type { FitOutcome } from '../fitText.ts';
 import type { Answers } from '../solve.ts';
 import type { Fit, FitColumn, FitReading, FittedDimension } from '../studies/fit/fit.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
-import type { OffCurve, Turning } from '../studies/fit/turn.ts';
+import type { Plan, Turning } from '../studies/fit/turn.ts';
+import type { OffCurve } from '../studies/fit/turnTrial.ts';
 import { CAUTION } from './caution.ts';
 import { problemOf } from './checkJson.ts';
 import { correlatedWords, fitNotChecked, fitVerdict, isSoundFit, untoldWords } from './fitWords.ts';
-import type { JsonFit, JsonFitColumn, JsonFitReading, JsonFittedDimension, JsonReadingPlace, JsonTurning } from './json/fitDocument.ts';
+import type {
+  JsonFit,
+  JsonFitColumn,
+  JsonFitReading,
+  JsonFittedDimension,
+  JsonReadingPlace,
+  JsonTurning,
+  JsonTurningPlan,
+} from './json/fitDocument.ts';
 import { jsonFigure, jsonShare, jsonTravel, type JsonFigure } from './json/figures.ts';
 import { jsonText } from './json/text.ts';
 import { placesIn, type Place } from './place.ts';
@@ -127,19 +136,27 @@ function readingOf(reading: FitReading, placeOf: (span: Span) => Place, figureOf
 }
 
 function turningOf(turning: Turning, figureOf: FigureOf): JsonTurning {
-  if (turning.kind === 'not-checked') return { notChecked: turning.why, wanted: null, turns: [], before: [], after: [] };
+  const none = { wanted: null, turns: [], before: [], after: [], demands: null, unmet: [], nearer: null };
+  if (turning.kind === 'not-checked') return { notChecked: turning.why, ...none };
   const off = ({ column, error, at }: OffCurve) => ({ column, error: figureOf(column, error), travel: jsonTravel(at) });
-  return {
-    notChecked: null,
-    wanted: turning.wanted,
-    turns: turning.turns.map(({ kind, part, change, turns, atEnd }) => ({
+  const planOf = ({ turns, after, unmet }: Plan): JsonTurningPlan => ({
+    turns: turns.map(({ kind, part, change, turns: times, atEnd }) => ({
       kind,
       part,
       change: jsonFigure({ value: change, dimension: kind === 'rod' || kind === 'cable' ? 'length' : 'angle' }),
-      turns: turns ?? null,
+      turns: times ?? null,
       atEnd,
     })),
-    before: turning.before.map(off),
-    after: turning.after.map(off),
+    after: after.map(off),
+    unmet: unmet.map(({ name, words, wasMet, isDrawn }) => ({ name, metAsFound: wasMet, metAsDrawn: isDrawn, text: words })),
+  });
+  const { wanted, before, demands, nearer } = turning;
+  return {
+    notChecked: null,
+    wanted,
+    before: before.map(off),
+    ...planOf(turning),
+    demands: demands ?? null,
+    nearer: nearer === undefined ? null : planOf(nearer),
   };
 }

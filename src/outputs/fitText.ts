@@ -7,16 +7,8 @@ import type { Fit, FitReading } from '../studies/fit/fit.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
 import { CAUTION } from './caution.ts';
 import { decimal, figureText } from './figure.ts';
-import {
-  columnWords,
-  correlatedWords,
-  dimensionWords,
-  fitNotChecked,
-  fitTitle,
-  fitVerdict,
-  turningWords,
-  untoldWords,
-} from './fitWords.ts';
+import { columnWords, correlatedWords, dimensionWords, fitNotChecked, fitTitle, fitVerdict, untoldWords } from './fitWords.ts';
+import { turningWords } from './turningWords.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { placesIn } from './place.ts';
 import { wrap } from './width.ts';

@@ -1,9 +1,8 @@
 /** What a fit found, in words that text and JSON share. Sentences without a full stop. */
 import { FIGURE_UNIT, FIGURE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
 import type { Fit, FitColumn, FittedDimension } from '../studies/fit/fit.ts';
-import type { Turn, Turning } from '../studies/fit/turn.ts';
 import type { Correlated, Untold } from '../studies/fit/untold.ts';
-import { countText, decimal, figureText, percentText, travelText } from './figure.ts';
+import { countText, decimal, figureText, listWords, percentText } from './figure.ts';
 
 /** A figure with as many digits as its standard error gives sense to, e.g. `38.035 mm ± 0.031 mm`. SI. */
 export function withError(value: number, error: number, dimension: Dimension): string {
@@ -16,17 +15,34 @@ export function withError(value: number, error: number, dimension: Dimension): s
 
 const MOST_DIGITS = 9;
 
-export function dimensionWords({ name, dimension, nominal, value, error, prior, left, beyond, asDrawn }: FittedDimension): string {
+export function dimensionWords(of: FittedDimension): string {
+  const { name, dimension, nominal, value, error, prior, left, beyond, asDrawn } = of;
   const file = figureText({ value: nominal, dimension }, 1);
   const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
   const has = asDrawn ? 'as drawn' : `${file} as the file has it`;
   if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${has}`;
   const outside = beyond === true ? '; that is beyond its tolerance' : '';
-  const rest = left === undefined ? '' : `; ${percentText(Math.min(1, left), 0)} of its tolerance is left`;
+  const known =
+    left === undefined
+      ? ''
+      : `${isHardlyNarrower(of) ? '; the readings hardly narrow that' : '; the readings narrow that'} to ${knownTo(of)}, three standard errors`;
   const found = withError(asDrawn ? Math.abs(value) : value, error, dimension);
   const drawn = asDrawn ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn; the file gives no length` : `; the file has ${file}${half}`;
-  return `${name}: ${found}${drawn}${outside}${rest}`;
+  return `${name}: ${found}${drawn}${outside}${known}`;
 }
+
+/** Between what it is known to lie, three standard errors, as a tolerance counts: e.g. `± 0.09 mm`. */
+export function knownTo({ error, dimension }: FittedDimension): string {
+  return `± ${figureText({ value: 3 * error, dimension }, 1)}`;
+}
+
+/** Whether the readings tell of a dimension little more than its tolerance does. */
+export function isHardlyNarrower({ left }: FittedDimension): boolean {
+  return left !== undefined && left > HARDLY_NARROWER;
+}
+
+/** Of the tolerance. Common practice, no source. */
+const HARDLY_NARROWER = 0.8;
 
 /** With the combination that shows, where it is one of two. */
 export function untoldWords(fit: Fit, { unknowns, shown, times }: Untold): string {
@@ -76,59 +92,13 @@ export function columnWords({ run, column, noise, noiseGiven, count, scatter, is
   return `${column.name} of ${run}: ${countText(count, 'reading')}, noise ${figure}, ${from}${scattered}${noisy}${by}`;
 }
 
-export function turnWords({ kind, part, change, turns, atEnd }: Turn): string {
-  const angle = kind === 'closed-stop' || kind === 'open-stop';
-  const size = figureText({ value: Math.abs(change), dimension: angle ? 'angle' : 'length' }, 1);
-  const end = atEnd ? ', as far as it goes' : '';
-  switch (kind) {
-    case 'rod': {
-      const way = change > 0 ? 'longer' : 'shorter';
-      return turns === undefined
-        ? `${part}: ${size} ${way}${end}; the file gives no pitch, so not in turns`
-        : `${part}: ${decimal(Math.abs(turns), 2)} turns ${way} (${size})${end}`;
-    }
-    case 'cable': {
-      const least = atEnd && change < 0 ? ', down to the slack that the file has and no further' : end;
-      return `${part}: ${size} ${change > 0 ? 'more' : 'less'} slack${least}; the file does not speak of its adjuster: in mm, its thread is not known`;
-    }
-    case 'closed-stop':
-    case 'open-stop':
-      return `${kind === 'closed-stop' ? 'closed' : 'open'} stop of ${part}: ${size} further ${change > 0 ? 'open' : 'closed'}${end}; in degrees, its thread is not known`;
-  }
-}
-
 /** Above the dimensions. */
 export function fitTitle({ settled }: Fit): string {
   return settled ? 'As the car is, ± one standard error' : 'Where the fit stopped, not to be relied on';
 }
 
-/** Of the wanted curve: how far off as found, and as turned. */
-export function turningWords(turning: Turning): readonly string[] {
-  if (turning.kind === 'not-checked') return [`not checked: ${turning.why}`];
-  const { wanted, turns, before, after } = turning;
-  const curve = wanted === 'tune' ? 'the curve of `tune`' : 'the drawing';
-  return [
-    ...before.map(({ column, error, at }, i) => {
-      const then = after[i]!;
-      const rest = turns.length === 0 ? '' : `, ${offText(then.error > error * HARDLY ? then.error : 0, column)} once turned`;
-      return `${column}: up to ${offText(error, column)} off ${curve}, ${travelText(at)}${rest}`;
-    }),
-    ...(turns.length === 0 ? ['nothing that can be turned brings it nearer to any purpose'] : turns.map(turnWords)),
-  ];
-
-  function offText(error: number, column: string): string {
-    const isAngle = column.endsWith('.opening');
-    const isForce = column.startsWith('pedal.');
-    if (column.endsWith('.fraction')) return percentText(error, 2);
-    return figureText({ value: error, dimension: isAngle ? 'angle' : isForce ? 'force' : 'area' }, 1);
-  }
-}
-
-/** Of what it was: what is left is rounding. */
-const HARDLY = 1e-4;
-
 /** What was taken as it stands, and so not checked. */
-export function fitNotChecked({ held, columns }: Fit): readonly string[] {
+export function fitNotChecked({ held, columns, turning }: Fit): readonly string[] {
   return [
     'whether a reading was taken at the pedal position beside it: positions count as exact',
     ...(held.length > 0
@@ -137,7 +107,12 @@ export function fitNotChecked({ held, columns }: Fit): readonly string[] {
     ...(columns.some(({ noiseGiven }) => !noiseGiven)
       ? ['the noise of readings whose noise the file does not give: the standard errors rest on it']
       : []),
-    'whether what is turned leaves what else the file demands as it was: change the file, and check it',
+    ...(turning.kind === 'turn' && turning.turns.length > 0 && turning.demands === undefined
+      ? ['whether what is turned leaves what else the file demands as it was: change the file, and check it']
+      : []),
+    ...(turning.kind === 'turn' && turning.demands?.length === 0
+      ? ['what turning does beside the curve: `keep` of `tune` names nothing']
+      : []),
   ];
 }
 
@@ -170,8 +145,4 @@ export function fitVerdict(fit: Fit): string {
     ...(fit.columns.some(({ isNoisy }) => isNoisy) ? ['readings scatter more than their noise'] : []),
   ];
   return told.length === 0 ? `${of}, all told and all readings as their noise says` : `${of}; ${told.join('; ')}`;
-}
-
-export function listWords(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }

@@ -38,7 +38,7 @@ describe('fit', () => {
     const { code, out, error } = await call(['fit', 'told'], { files });
     expect(error).toBe('');
     expect(out).toMatch(
-      /As the car is, ± one standard error\n {2}link\.length: 110\.\d+ mm ± 0\.\d+ mm; the file has 110\.5 mm ± 0\.6 mm; \d+ % of its tolerance is left/,
+      /As the car is, ± one standard error\n {2}link\.length: 110\.\d+ mm ± 0\.\d+ mm; the file has 110\.5 mm ± 0\.6 mm; the readings narrow that to ± 0\.\d+ mm,\s+three standard errors/,
     );
     expect(out).toMatch(/tps\.signal of bench: 10 readings, noise 0\.004 V, as the file says; they scatter by \d\.\d\d of it/);
     expect(out).toContain('What to turn\n  shaft.opening: up to ');

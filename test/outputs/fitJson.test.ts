@@ -50,6 +50,21 @@ it('refuses a key more, a key less, or a value of another kind', () => {
 });
 
 describe('says', () => {
+  it('what to turn, what else holds then, and what would come nearer but gives something up', () => {
+    const tune = `tune:
+  free:
+    reach: {from: 30 mm, to: 45 mm}
+  curve: {of: shaft.opening, through: [[5 %, 0 deg], [50 %, 33 deg], [90 %, 70 deg]]}
+  keep: [full_opening, transmission]
+`;
+    const linkage = BENCH.replace('levers:', 'let:\n  reach: 38 mm\nlevers:').replace('radius: 38 mm ± 0.3 mm', 'radius: reach') + tune;
+    const { turning } = documentOf(benchText({ columns, at: TEN, fit: ['main.slack'], noise: ['0.00002 V', '0.002 deg'], linkage }));
+    expect(turning).toMatchObject({ notChecked: null, wanted: 'tune', demands: ['full_opening', 'transmission'], unmet: [] });
+    const { nearer, after } = turning!;
+    expect(nearer!.unmet).toMatchObject([{ name: 'full_opening', metAsFound: true, metAsDrawn: true }]);
+    expect(nearer!.after[0]!.error.value!).toBeLessThan(after[0]!.error.value!);
+  });
+
   it('each dimension with its error in the unit of its place, and each reading beside what was found', () => {
     const { dimensions, readings, correlations, verdict, rank } = documentOf(told);
     expect(verdict.outcome).toBe('sound');

@@ -83,10 +83,18 @@ export interface JsonFitReading extends JsonReadingPlace {
   readonly verdict: 'counts' | 'off' | 'unheld';
 }
 
-export interface JsonTurning {
+export interface JsonTurning extends JsonTurningPlan {
   /** Null where it was checked. */
   readonly notChecked: string | null;
   readonly wanted: 'tune' | 'drawing' | null;
+  readonly before: readonly JsonOffCurve[];
+  /** Names of what else the file demands; null where nothing was held against it. */
+  readonly demands: readonly string[] | null;
+  /** What would come nearer to the curve, but gives up a demand. */
+  readonly nearer: JsonTurningPlan | null;
+}
+
+export interface JsonTurningPlan {
   readonly turns: readonly {
     readonly kind: Turn['kind'];
     readonly part: string;
@@ -94,8 +102,9 @@ export interface JsonTurning {
     readonly turns: number | null;
     readonly atEnd: boolean;
   }[];
-  readonly before: readonly JsonOffCurve[];
   readonly after: readonly JsonOffCurve[];
+  /** Demands that then do not hold, or could not be checked. */
+  readonly unmet: readonly { readonly name: string; readonly metAsFound: boolean; readonly metAsDrawn: boolean; readonly text: string }[];
 }
 
 export interface JsonOffCurve {

@@ -4,6 +4,7 @@ import type { Problem } from '../../definition/problem.ts';
 import { fromSi, parseUnit, toSi } from '../../definition/quantity/units.ts';
 import type { Study } from '../../findings/study.ts';
 import { unknownAt } from '../../language/fixUnknown.ts';
+import { turningLines } from '../../outputs/turningWords.ts';
 import { CAUTION } from '../../outputs/caution.ts';
 import { decimal, figureDigits, figureText, percentText } from '../../outputs/figure.ts';
 import {
@@ -12,8 +13,9 @@ import {
   fitNotChecked,
   fitTitle,
   fitVerdict,
+  isHardlyNarrower,
   isSoundFit,
-  turningWords,
+  knownTo,
   untoldWords,
   withError,
 } from '../../outputs/fitWords.ts';
@@ -62,7 +64,7 @@ export function fitPage(text: string, study: Study, fit: Fit, problems: readonly
       ),
       ...lines(
         'What to turn',
-        turningWords(fit.turning).map((words) => line(words, fit.turning.kind === 'not-checked' ? 'undecided' : undefined)),
+        turningLines(fit.turning).map(({ words, sign }) => line(words, sign)),
       ),
       ...answer(text, study, fit),
       ...fit.columns.flatMap((column, of) => columnCharts(fit, column, of)),
@@ -86,9 +88,10 @@ function dimensionTable(text: string, fit: Fit): StudyTable {
   return {
     kind: 'table',
     title: fitTitle(fit),
-    hint: '',
-    columns: ['Dimension', 'Found', 'In the file', 'Left of its tolerance'],
-    rows: fit.dimensions.map(({ name, span, dimension, value, error, nominal, prior, left, beyond, asDrawn }): StudyRow => {
+    hint: 'Known to: three standard errors, as a tolerance counts.',
+    columns: ['Dimension', 'Found', 'In the file', 'Known to'],
+    rows: fit.dimensions.map((each): StudyRow => {
+      const { name, span, dimension, value, error, nominal, prior, asDrawn } = each;
       const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
       return {
         name,
@@ -96,12 +99,20 @@ function dimensionTable(text: string, fit: Fit): StudyTable {
         cells: [
           Number.isFinite(error) ? withError(value, error, dimension) : 'not told',
           asDrawn ? `as drawn${half}; found is what comes on top` : `${figureText({ value: nominal, dimension }, 1)}${half}`,
-          beyond === true ? 'it is beyond it' : left === undefined ? 'it has none' : percentText(Math.min(1, left), 0),
+          knownCell(each),
         ],
         share: undefined,
       };
     }),
   };
+}
+
+function knownCell(of: FittedDimension): string {
+  const { error, prior, beyond } = of;
+  if (!Number.isFinite(error)) return 'not told';
+  if (beyond === true) return `${knownTo(of)}, and beyond its tolerance`;
+  if (prior === undefined) return knownTo(of);
+  return `${knownTo(of)}, ${isHardlyNarrower(of) ? 'hardly closer' : 'closer'} than its tolerance`;
 }
 
 function placeWords({ run, row, column, line: at }: ReadingPlace): string {

@@ -10,6 +10,7 @@ import type { Gathered } from './gather.ts';
 import { ALONE, screen } from './outliers.ts';
 import { takeReadings, type AllTaken, type LeftOut, type Taken, type TakenColumn } from './taken.ts';
 import { whatToTurn, type Turning } from './turn.ts';
+import type { SolveAs } from './turnWeighed.ts';
 import { unknownsOf, type Unknown } from './unknowns.ts';
 import { correlatedBy, narrowedBy, rankOf, untoldBy, type Correlated, type Untold } from './untold.ts';
 
@@ -102,7 +103,7 @@ export function whyTooFew(unknowns: readonly Unknown[], count: number): string |
 }
 
 /** Yields as it goes; whoever asks for the next step decides whether to go on. @returns why, where nothing can be found */
-export function* fit(study: Study, gathered: Gathered): Generator<FitProgress, Fit | string> {
+export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Generator<FitProgress, Fit | string> {
   const why = whyNotFitted(study, gathered);
   if (why !== undefined) return why;
   const { mechanism } = study.travel;
@@ -151,7 +152,9 @@ export function* fit(study: Study, gathered: Gathered): Generator<FitProgress, F
     idle,
     held,
     settled,
-    turning: settled ? whatToTurn(study, unknowns, at.values, lost) : { kind: 'not-checked', why: NOT_SETTLED },
+    turning: settled
+      ? yield* noted(whatToTurn(study, { unknowns, values: at.values, untold: lost }, solveAs), 3, 'what to turn')
+      : { kind: 'not-checked', why: NOT_SETTLED },
   };
 }
 
@@ -174,6 +177,14 @@ function progress(done: number, note: string): FitProgress {
 
 const PHASES = 4;
 
+function* noted<End>(steps: Generator<undefined, End>, done: number, note: string): Generator<FitProgress, End> {
+  for (;;) {
+    const { done: isOver, value } = steps.next();
+    if (isOver === true) return value;
+    yield progress(done, note);
+  }
+}
+
 interface Found {
   readonly at: Estimate;
   /** 1 for readings that count. */
@@ -183,14 +194,8 @@ interface Found {
 /** Again without the readings that do not go with the others, until those stay the same. */
 function* robustEstimate(problem: Problem, readings: readonly Taken[], usable: Float64Array): Generator<FitProgress, Found | string> {
   const { unknowns } = problem;
-  const run = function* (start: Float64Array, weights: Float64Array, done: number, note: string) {
-    const steps = estimate(problem, start, weights);
-    for (;;) {
-      const { done: isOver, value } = steps.next();
-      if (isOver === true) return value;
-      yield progress(done, note);
-    }
-  };
+  const run = (start: Float64Array, weights: Float64Array, done: number, note: string) =>
+    noted(estimate(problem, start, weights), done, note);
   let weights = usable;
   let at = yield* run(new Float64Array(unknowns.length), weights, 0, 'the dimensions');
   if (at === undefined)

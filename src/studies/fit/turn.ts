@@ -2,17 +2,14 @@
  * What to turn on the built car so that it does what was wanted: which rods that can be adjusted, cables and stops, by how much.
  *
  * Wanted is the curve of `tune` where the file gives one, else what the drawing does: the opening of each shaft with plates. As few as do
- * are turned: the one first that brings the car nearest, then whichever helps most beside it, until one more would hardly help.
+ * are turned: the one first that brings the car nearest, then whichever helps most beside it, until one more would hardly help. Where that
+ * gives up anything else that the file demands, it is gone through again, and each is turned no farther than the demands allow.
  */
 import type { Study } from '../../findings/study.ts';
 import { createBuild } from '../../kinematics/createBuild.ts';
-import type { Build } from '../../kinematics/build.ts';
-import { leastSquares } from '../../numeric/leastSquares.ts';
-import { endsOf } from '../tune/tune.ts';
-import { wantedOf } from '../tune/wanted.ts';
-import { finished } from '../finished.ts';
 import { adjustersOf, type Adjuster, type Turnable } from './adjusters.ts';
-import { createCar } from './car.ts';
+import { createTurnTrial, goalsOf, worstOf, type Goal, type OffCurve, type TurnTrial } from './turnTrial.ts';
+import { createScale, type Scale, type SolveAs, type Unmet, type Weighed } from './turnWeighed.ts';
 import type { Unknown } from './unknowns.ts';
 
 export interface Turn extends Adjuster {
@@ -24,30 +21,39 @@ export interface Turn extends Adjuster {
   readonly atEnd: boolean;
 }
 
-/** How far the car is off what was wanted. */
-export interface OffCurve {
-  /** Column that was wanted. */
-  readonly column: string;
-  /** Greatest, SI, and where, a fraction of the pedal's travel. NaN where it has no value somewhere. */
-  readonly error: number;
-  readonly at: number;
+/** What may be turned, and what that does. */
+export interface Plan {
+  /** In the order in which they help; empty where the car is as near as it gets. */
+  readonly turns: readonly Turn[];
+  readonly after: readonly OffCurve[];
+  /** Demands that then do not hold; empty where all do, and where `demands` is undefined. */
+  readonly unmet: readonly Unmet[];
 }
 
 export type Turning =
-  | {
+  | (Plan & {
       readonly kind: 'turn';
       /** Whether the curve is that of `tune`; else that of the drawing. */
       readonly wanted: 'tune' | 'drawing';
-      /** In the order in which they help; empty where the car is as near as it gets. */
-      readonly turns: readonly Turn[];
       readonly before: readonly OffCurve[];
-      readonly after: readonly OffCurve[];
-    }
+      /** Names of what else the file demands, against which each was held; undefined where it was not. */
+      readonly demands: readonly string[] | undefined;
+      /** What would come nearer to the curve, but gives up a demand; undefined where nothing does. */
+      readonly nearer: Plan | undefined;
+    })
   /** A sentence without a full stop. */
   | { readonly kind: 'not-checked'; readonly why: string };
 
-/** @param values of the unknowns as the car has them, SI @param untold those of them that nothing tells, which count as the file has them */
-export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: Float64Array, untold: readonly number[]): Turning {
+export interface AsFound {
+  readonly unknowns: readonly Unknown[];
+  /** Of the unknowns as the car has them, SI. */
+  readonly values: Float64Array;
+  /** Those of them that nothing tells, which count as the file has them. */
+  readonly untold: readonly number[];
+}
+
+/** Yields after each file solved; whoever asks for the next step decides whether to go on. */
+export function* whatToTurn(study: Study, { unknowns, values, untold }: AsFound, solveAs: SolveAs): Generator<undefined, Turning> {
   const { mechanism } = study.travel;
   const car = Float64Array.from(mechanism.nominal);
   unknowns.forEach(({ index }, j) => (car[index] = values[j]!));
@@ -57,7 +63,7 @@ export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: F
     return { kind: 'not-checked', why: 'The file has no rod with `adjust`, no cable and no stop that could be turned' };
   const goals = goalsOf(study);
   if (typeof goals === 'string') return { kind: 'not-checked', why: goals };
-  const trial = createTrial(build, goals, adjusters);
+  const trial = createTurnTrial(build, goals, adjusters);
   const still = new Float64Array(adjusters.length);
   const before = trial.off(still);
   if (before === undefined) return { kind: 'not-checked', why: 'The car as found has no value somewhere along the wanted curve' };
@@ -65,40 +71,35 @@ export function whatToTurn(study: Study, unknowns: readonly Unknown[], values: F
     const { index, scale, name } = unknowns[j]!;
     const other = Float64Array.from(car);
     other[index]! += STIR * scale;
-    const off = createTrial(createBuild(mechanism, other), goals, adjusters).off(still);
+    const off = createTurnTrial(createBuild(mechanism, other), goals, adjusters).off(still);
     const isSame = off?.every(({ error }, i) => Math.abs(error - before[i]!.error) < STIR * goals[i]!.enough) === true;
     return isSame ? [] : [name];
   });
   if (open.length > 0) return { kind: 'not-checked', why: `The curve rests on ${open.join(', ')}, which these readings do not tell` };
-  let chosen: readonly number[] = [];
-  let change: Float64Array = still;
-  let cost = trial.costAt(still);
-  while (chosen.length < adjusters.length && worstOf(before, goals) > 1) {
-    const tried = adjusters.flatMap((_, k) => (chosen.includes(k) ? [] : [{ k, ...trial.best([...chosen, k], change) }]));
-    const [best] = tried.sort((a, b) => a.cost - b.cost);
-    if (best === undefined || !(best.cost < HELPS * cost)) break;
-    chosen = [...chosen, best.k];
-    ({ change, cost } = best);
-    if (worstOf(trial.off(change) ?? [], goals) <= 1) break;
-  }
-  return {
-    kind: 'turn',
-    wanted: goals[0]!.of,
-    turns: chosen.map((k): Turn => {
-      const { adjuster } = adjusters[k]!;
-      const by = change[k]!;
-      const near = AT_END * (adjuster.to - adjuster.from);
-      const end = adjuster.now + by;
-      return {
-        ...adjuster,
-        change: by,
-        turns: adjuster.pitch === undefined ? undefined : by / adjuster.pitch,
-        atEnd: end <= adjuster.from + near || end >= adjuster.to - near,
-      };
-    }),
-    before,
+
+  const bench: Bench = { trial, goals, count: adjusters.length };
+  const turned = ({ chosen, change }: Step, weighed?: Weighed): Plan => ({
+    turns: chosen.map((k) => turnOf(adjusters[k]!, change[k]!)),
     after: trial.off(change) ?? before,
-  };
+    unmet: weighed?.unmet ?? [],
+  });
+  const first: Step = { chosen: [], change: still, cost: trial.costAt(still) };
+  const common = { kind: 'turn', wanted: goals[0]!.of, before } as const;
+  const byCurve = nearest(bench, first);
+  const indices = unknowns.map(({ index }) => index);
+  const scale = createScale(study, build, indices, adjusters, solveAs);
+  yield undefined;
+  const weighed = scale?.weigh(byCurve.change);
+  yield undefined;
+  if (scale === undefined || weighed === undefined) return { ...common, ...turned(byCurve), demands: undefined, nearer: undefined };
+  const { demands } = scale;
+  const isAllRight = byCurve.chosen.length === 0 || (weighed.keepsAll && weighed.givesNothingUp);
+  const held = isAllRight ? undefined : yield* nearestHeld(bench, first, scale);
+  // What gives nothing up comes first; of that what keeps all that the drawing keeps; of that the nearer one.
+  const isHeldBetter = held !== undefined && (!weighed.givesNothingUp || held.weighed.keepsAll);
+  if (!isHeldBetter) return { ...common, ...turned(byCurve, weighed), demands, nearer: undefined };
+  const isNearer = byCurve.cost < HELPS * held.cost;
+  return { ...common, ...turned(held, held.weighed), demands, nearer: isNearer ? turned(byCurve, weighed) : undefined };
 }
 
 /** Of the scale of a dimension, to see whether the curve rests on it; and of what is as good as none, by how much it then is another. */
@@ -108,138 +109,98 @@ const HELPS = 0.8;
 /** Of what an adjuster can do. */
 const AT_END = 1e-4;
 
-/** Greatest distance from the goals in what is as good as none; 0 where there is none. */
-function worstOf(off: readonly OffCurve[], goals: readonly Goal[]): number {
-  return off.reduce((most, { error }, i) => Math.max(most, error / goals[i]!.enough), 0);
+interface Bench {
+  readonly trial: TurnTrial;
+  readonly goals: readonly Goal[];
+  /** Of the adjusters. */
+  readonly count: number;
 }
 
-interface Goal {
-  readonly of: 'tune' | 'drawing';
-  readonly column: string;
-  /** Fractions of the pedal's travel. */
-  readonly stations: readonly number[];
-  /** SI, one a station. */
-  readonly values: Float64Array;
-  readonly weights: Float64Array;
-  /** SI: as near is as good as on it. */
-  readonly enough: number;
+interface Step {
+  /** Numbers of the adjusters that are turned, in the order in which they help. */
+  readonly chosen: readonly number[];
+  /** Of each adjuster, SI. */
+  readonly change: Float64Array;
+  readonly cost: number;
 }
 
-/** A sentence without a full stop where there is none. */
-function goalsOf(study: Study): readonly Goal[] | string {
-  const { definition, travel, columns } = study;
-  const { curve, unread = [] } = definition.tune ?? {};
-  if (curve !== undefined && unread.length === 0) {
-    const column = `${curve.of.owner}.${curve.of.column}`;
-    if (!columns.has(column)) return `${column}, of which the wanted curve is, cannot be solved in this file`;
-    const wanted = wantedOf(curve, endsOf(study, column));
-    const stations = STATIONS.map((share) => wanted.from + share * (wanted.to - wanted.from));
-    return [goalOf('tune', column, columns.get(column)!.dimension === 'angle', stations, wanted.value, wanted.weight)];
+interface HeldStep extends Step {
+  readonly weighed: Weighed;
+}
+
+function turnOf({ adjuster }: Turnable, change: number): Turn {
+  const near = AT_END * (adjuster.to - adjuster.from);
+  const end = adjuster.now + change;
+  return {
+    ...adjuster,
+    change,
+    turns: adjuster.pitch === undefined ? undefined : change / adjuster.pitch,
+    atEnd: end <= adjuster.from + near || end >= adjuster.to - near,
+  };
+}
+
+/** One more adjuster turned, each that helps; the one first that brings the car nearest. */
+function onward({ trial, count }: Bench, { chosen, change, cost }: Step): readonly Step[] {
+  return Array.from({ length: count }, (_, k) => k)
+    .filter((k) => !chosen.includes(k))
+    .map((k): Step => ({ chosen: [...chosen, k], ...trial.best([...chosen, k], change) }))
+    .filter((step) => step.cost < HELPS * cost)
+    .sort((a, b) => a.cost - b.cost);
+}
+
+function isOn({ trial, goals }: Bench, { change }: Step): boolean {
+  return worstOf(trial.off(change) ?? [], goals) <= 1;
+}
+
+function nearest(bench: Bench, first: Step): Step {
+  let at = first;
+  while (!isOn(bench, at)) {
+    const [next] = onward(bench, at);
+    if (next === undefined) break;
+    at = next;
   }
-  const shafts = travel.mechanism.levers.filter(({ plates, group }) => plates.length > 0 && group >= 0);
-  if (shafts.length === 0) return 'The file has neither plates nor a `tune` curve: there is no curve to restore';
-  const goals = shafts.map(({ name }) => {
-    const column = columns.get(`${name}.opening`)!;
-    const value = (at: number): number => column.read(travel.build, travel.poseAt(at));
-    return goalOf('drawing', column.name, true, STATIONS, value, () => 1);
-  });
-  // To leave out where the drawing has none would be to say that the car is near it there.
-  const blank = goals.find(({ values }) => !values.every(Number.isFinite));
-  return blank === undefined ? goals : `The drawing itself gives ${blank.column} no value somewhere along the travel: cure that first`;
+  return at;
 }
 
-function goalOf(
-  of: Goal['of'],
-  column: string,
-  isAngle: boolean,
-  stations: readonly number[],
-  value: (at: number) => number,
-  weight: (at: number) => number,
-): Goal {
-  const values = Float64Array.from(stations, value);
-  const height = Math.max(...values) - Math.min(...values);
-  return {
-    of,
-    column,
-    stations,
-    values,
-    weights: Float64Array.from(stations, weight),
-    enough: isAngle ? ENOUGH_ANGLE : ENOUGH_SHARE * height,
-  };
+/** The same, each step no farther than gives nothing up; what keeps all demands before what does not. */
+function* nearestHeld(bench: Bench, first: Step, scale: Scale): Generator<undefined, HeldStep | undefined> {
+  const asFound = scale.weigh(first.change);
+  if (asFound === undefined) return undefined;
+  let at: HeldStep = { ...first, weighed: asFound };
+  while (!isOn(bench, at)) {
+    const from = at;
+    const reached: HeldStep[] = [];
+    for (const step of onward(bench, from).slice(0, MOST_TRIED)) {
+      const next = yield* asFarAsHeld(bench, from, step, scale);
+      if (next !== undefined && next.cost < HELPS * from.cost) reached.push(next);
+    }
+    const [next] = reached.sort((a, b) => Number(b.weighed.keepsAll) - Number(a.weighed.keepsAll) || a.cost - b.cost);
+    if (next === undefined) break;
+    at = next;
+  }
+  return at;
 }
 
-/** rad; as for `tune`. */
-const ENOUGH_ANGLE = (0.1 * Math.PI) / 180;
-/** Of the curve's height. */
-const ENOUGH_SHARE = 0.005;
-const STATIONS: readonly number[] = Array.from({ length: 101 }, (_, i) => i / 100);
+/** Of those that help, how many are looked at: each takes some files to be solved. */
+const MOST_TRIED = 3;
 
-interface Trial {
-  /** Half the sum of squares, in what is as good as none. */
-  costAt(change: Float64Array): number;
-  /** Undefined where a column has no value somewhere. */
-  off(change: Float64Array): readonly OffCurve[] | undefined;
-  best(turned: readonly number[], start: Float64Array): { readonly change: Float64Array; readonly cost: number };
+/** Undefined where nothing of the way can be gone. */
+function* asFarAsHeld({ trial }: Bench, from: Step, to: Step, scale: Scale): Generator<undefined, HeldStep | undefined> {
+  const at = (share: number): Float64Array => from.change.map((value, k) => value + share * (to.change[k]! - value));
+  let held: HeldStep | undefined;
+  let [low, high] = [0, 1];
+  for (let i = 0, share = 1; i <= HALVINGS; i++, share = (low + high) / 2) {
+    const change = at(share);
+    const weighed = scale.weigh(change);
+    yield undefined;
+    if (weighed?.givesNothingUp === true) {
+      held = { chosen: to.chosen, change, cost: trial.costAt(change), weighed };
+      low = share;
+      if (share === 1) break;
+    } else high = share;
+  }
+  return held;
 }
 
-/** @param build as the car is */
-function createTrial(build: Build, goals: readonly Goal[], adjusters: readonly Turnable[]): Trial {
-  const { mechanism } = build;
-  const base = Float64Array.from(build.values);
-  const stations = goals.flatMap((goal) => goal.stations.map((position) => ({ position, cable: undefined })));
-  const owners = goals.flatMap((goal, g) => goal.stations.map((_, i) => ({ g, i })));
-  const unknowns = adjusters.map(({ index, adjuster, rate }) => ({ index, scale: (adjuster.to - adjuster.from) / Math.abs(rate) / 10 }));
-  const readings = owners.map(({ g }, station) => ({ station, column: goals[g]!.column }));
-  const car = createCar(mechanism, stations, readings, unknowns, base);
-  const count = owners.length;
-  const found = new Float64Array(count);
-  const weightOf = ({ g, i }: { g: number; i: number }): number => goals[g]!.weights[i]! / goals[g]!.enough;
-  const evaluate = (change: Float64Array, into: Float64Array): boolean => {
-    car.put(Float64Array.from(adjusters, ({ index, rate }, k) => base[index]! + change[k]! / rate));
-    car.read(found);
-    owners.forEach((owner, row) => (into[row] = weightOf(owner) * (found[row]! - goals[owner.g]!.values[owner.i]!)));
-    return into.every(Number.isFinite);
-  };
-  const residuals = new Float64Array(count);
-  const half = (): number => residuals.reduce((sum, each) => sum + each * each, 0) / 2;
-  return {
-    costAt: (change) => (evaluate(change, residuals) ? half() : Infinity),
-    off(change) {
-      if (!evaluate(change, residuals)) return undefined;
-      return goals.map(({ column, stations: at }, g): OffCurve => {
-        let worst: OffCurve = { column, error: 0, at: at[0] ?? 0 };
-        owners.forEach((owner, row) => {
-          if (owner.g !== g) return;
-          const error = Math.abs(found[row]! - goals[g]!.values[owner.i]!);
-          if (error > worst.error) worst = { column, error, at: at[owner.i]! };
-        });
-        return worst;
-      });
-    },
-    best(turned, start) {
-      const bound = (end: 'from' | 'to'): Float64Array =>
-        Float64Array.from(adjusters, ({ adjuster }, k) => (turned.includes(k) ? adjuster[end] - adjuster.now : start[k]!));
-      const [from, to] = [bound('from'), bound('to')];
-      const slopes = new Float64Array(count * adjusters.length);
-      const minimum = leastSquares(
-        {
-          count,
-          from,
-          to,
-          evaluate,
-          differentiate(x, _, jacobian) {
-            car.put(Float64Array.from(adjusters, ({ index, rate }, k) => base[index]! + x[k]! / rate));
-            finished(car.differentiate('both', slopes));
-            const n = adjusters.length;
-            owners.forEach((owner, row) => {
-              for (let k = 0; k < n; k++) jacobian[row * n + k] = (weightOf(owner) * slopes[row * n + k]!) / adjusters[k]!.rate;
-            });
-          },
-        },
-        start.map((value, k) => Math.min(to[k]!, Math.max(from[k]!, value))),
-        { steps: 30, enough: 0, still: 1e-7 },
-      );
-      return minimum === undefined ? { change: start, cost: Infinity } : { change: minimum.x, cost: minimum.cost };
-    },
-  };
-}
+/** To a sixty-fourth of the way. */
+const HALVINGS = 6;

@@ -1,9 +1,13 @@
 /** What to turn: a car that is off by what can be turned is brought back by turning it. */
 import { describe, expect, test } from 'vitest';
-import { turningWords, turnWords } from '../../../src/outputs/fitWords.ts';
+import { turningWords, turnWords } from '../../../src/outputs/turningWords.ts';
+import { fitNotChecked } from '../../../src/outputs/fitWords.ts';
 import { solve } from '../../../src/solve.ts';
-import type { Turning } from '../../../src/studies/fit/turn.ts';
-import { BENCH, benchText, fitted, TEN } from './bench.ts';
+import { finished } from '../../../src/studies/finished.ts';
+import { fit } from '../../../src/studies/fit/fit.ts';
+import { gatherReadings, NOTHING_BESIDE } from '../../../src/studies/fit/gather.ts';
+import type { Plan, Turning } from '../../../src/studies/fit/turn.ts';
+import { BENCH, benchText, carText, fitted, TEN } from './bench.ts';
 
 const DEG = Math.PI / 180;
 const columns = ['pedal.travel', 'tps.signal', 'shaft.opening'];
@@ -125,11 +129,115 @@ test('the curve of `tune` is what is wanted where the file gives one', () => {
   free:
     reach: {from: 30 mm, to: 40 mm}
   curve: {of: shaft.opening, through: [[0 %, 0 deg], [50 %, 30 deg], [90 %, 66 deg]]}
+  keep: [transmission]
 `;
   const linkage = BENCH.replace('levers:', 'let:\n  reach: 38 mm\nlevers:').replace('radius: 38 mm ± 0.3 mm', 'radius: reach') + tune;
   const turning = turned(benchText({ columns, at: TEN, fit: ['main.slack'], noise, linkage }));
   expect(turning.wanted).toBe('tune');
   expect(turning.after[0]!.error).toBeLessThan(turning.before[0]!.error);
+});
+
+describe('what else the file demands', () => {
+  const wanting = (points: string, keep = ''): string => {
+    const tune = `tune:\n  free:\n    reach: {from: 30 mm, to: 45 mm}\n  curve: {of: shaft.opening, through: ${points}}\n${keep}`;
+    const linkage = BENCH.replace('levers:', 'let:\n  reach: 38 mm\nlevers:').replace('radius: 38 mm ± 0.3 mm', 'radius: reach') + tune;
+    return benchText({ columns, at: TEN, fit: ['main.slack'], noise, linkage });
+  };
+  /** The file with the car's slack and the turns written in; of nothing else was anything found. */
+  const written = (text: string, { turns }: Plan): string => {
+    const { dimensions } = fitted(text);
+    const turn = (kind: string) => turns.find((each) => each.kind === kind);
+    const slack = (turn('cable')?.now ?? dimensions[0]!.value) + (turn('cable')?.change ?? 0);
+    const rod = 0.1105 + (turn('rod')?.change ?? 0);
+    expect(turns.every(({ kind }) => kind === 'cable' || kind === 'rod')).toBe(true);
+    return carText(text, { 'cables.main.slack': slack, 'rods.link.length': rod });
+  };
+  const missesOpening = (text: string): boolean => solve(text).findings.some(({ code }) => code === 'opening-missed');
+  const offBy = (text: string, goals: readonly (readonly [number, number])[]): number => {
+    const [opening] = solve(text).table(
+      goals.map(([at]) => at),
+      ['shaft.opening'],
+    ).columns;
+    return Math.max(...goals.map(([, wanted], i) => Math.abs(Number(opening!.values[i]) - wanted)));
+  };
+
+  describe('is kept where the best curve alone would give up full opening', () => {
+    const goals = [
+      [0.05, 0],
+      [0.5, 33],
+      [0.9, 70],
+    ] as const;
+    const text = wanting('[[5 %, 0 deg], [50 %, 33 deg], [90 %, 70 deg]]', '  keep: [full_opening, transmission]\n');
+    const turning = turned(text);
+
+    test('by turning less, or something else', () => {
+      expect(missesOpening(text)).toBe(false);
+      expect(turning.demands).toEqual(['full_opening', 'transmission']);
+      expect(turning.turns.length).toBeGreaterThan(0);
+      expect(missesOpening(written(text, turning))).toBe(false);
+      expect(offBy(written(text, turning), goals)).toBeLessThan(offBy(text, goals) - 0.5);
+      expect(turning.unmet).toEqual([]);
+    });
+
+    test('and what would come nearer is told with what it gives up', () => {
+      const { nearer } = turning;
+      expect(missesOpening(written(text, nearer!))).toBe(true);
+      expect(offBy(written(text, nearer!), goals)).toBeLessThan(offBy(written(text, turning), goals) - 1);
+      expect(nearer!.unmet).toMatchObject([{ name: 'full_opening', wasMet: true }]);
+      const words = turningWords(turning);
+      expect(words).toContain('once turned it keeps full_opening, transmission');
+      expect(words.at(-1)).toMatch(
+        /^nearer to the curve, but not to be turned so: main [\d.]+ mm more slack, link [\d.]+ turns longer; shaft\.opening up to [\d.]+° off, and it gives up full_opening \(shaft opens [\d.]+° at most/,
+      );
+    });
+
+    test('and is nothing to the one whose `keep` names something else', () => {
+      const free = turned(text.replace('keep: [full_opening, transmission]', 'keep: [transmission]'));
+      expect(free.turns.map(({ part, change }) => [part, change.toFixed(6)])).toEqual(
+        turning.nearer!.turns.map(({ part, change }) => [part, change.toFixed(6)]),
+      );
+      expect(free.nearer).toBeUndefined();
+    });
+  });
+
+  test('leaves nothing to be turned where every way to the curve gives something up', () => {
+    const turning = turned(wanting('[[0 %, 0 deg], [50 %, 30 deg], [90 %, 66 deg]]', '  keep: [full_opening]\n'));
+    expect(turning.turns).toEqual([]);
+    expect(turning.nearer!.turns.length).toBeGreaterThan(0);
+    expect(turningWords(turning)[1]).toBe('nothing that can be turned brings it nearer without giving up what else the file demands');
+  });
+
+  test('may not hold whatever is turned: that is told, and stands in the way of nothing', () => {
+    const linkage = BENCH.replace(' ± 0.6 mm', ' ± 3 mm');
+    const turning = turned(benchText({ columns, at: TEN, car: { 'rods.link.length': 0.1125 }, fit: ['link.length'], noise, linkage }));
+    // One return spring alone, in the drawing as on the car.
+    expect(turning.unmet.find(({ name }) => name === 'closing_torque')).toMatchObject({ wasMet: false, isDrawn: false });
+    expect(turning.nearer).toBeUndefined();
+    expect(turningWords(turning).at(-1)).toMatch(/^not kept, in the drawing as on the car: (?:[a-z_]+, )*closing_torque$/);
+  });
+
+  test('holds again where turning restores it', () => {
+    const linkage = `${BENCH}require:\n  opens far: at(90%, shaft.opening) >= 73 deg\n`;
+    const text = benchText({ columns, at: TEN, car: { 'cables.main.slack': 3e-3 }, fit: ['main.slack'], noise, linkage });
+    const turning = turned(text);
+    const slack = turning.turns[0]!.now;
+    const stands = (of: number): string => solve(carText(text, { 'cables.main.slack': of })).requirements[0]!.outcome;
+    expect([stands(slack), stands(slack + turning.turns[0]!.change)]).toEqual(['failed', 'passed']);
+    expect(turning.unmet.map(({ name }) => name)).not.toContain('opens far');
+  });
+
+  test('is not checked where the figures cannot be written, and says so', () => {
+    const text = benchText({ columns, at: TEN, car: { 'cables.main.slack': 3e-3 }, fit: ['main.slack'], noise });
+    const { study, definition } = solve(text);
+    const steps = fit(study!, gatherReadings(definition!, NOTHING_BESIDE), () => undefined);
+    const found = finished(steps);
+    if (typeof found === 'string') throw new Error(found);
+    expect(found.turning).toMatchObject({ kind: 'turn', demands: undefined, turns: [{ kind: 'cable' }] });
+    expect(fitNotChecked(found)).toContain(
+      'whether what is turned leaves what else the file demands as it was: change the file, and check it',
+    );
+    expect(fitNotChecked(fitted(text)).join()).not.toContain('whether what is turned');
+  });
 });
 
 describe('is not told', () => {
