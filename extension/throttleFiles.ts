@@ -52,7 +52,7 @@ export function serveThrottleFiles(extensionUri: Uri, log: Pick<Log, 'failed'>):
     provideCompletion(answers),
     provideHover(answers),
     provideInlayHints(answers),
-    provideCodeLenses(answers),
+    provideCodeLenses(answers, views),
     revealParts(answers),
     provideSymbols(answers),
     provideFolding(answers),

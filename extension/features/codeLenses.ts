@@ -1,11 +1,12 @@
 /**
- * One line above each part: the figure that matters for it; and above what can be studied, what begins the study. Where parts stand is told at
+ * One line above each part: the figure that matters for it; above what can be studied, what begins the study; and at the top what opens the
+ * view, while it is not in sight. Where parts stand is told at
  * once, and what is said of one is worked out when its line comes to be seen. A part that is not solved, as while the text is half-typed, keeps
  * its line without a figure, so that the text does not jump under the hands.
  */
 import { CodeLens, Disposable, EventEmitter, l10n, languages, workspace } from 'vscode';
 import type { Command, Range, TextDocument } from 'vscode';
-import { lensesOf, lensPlaces, pressedLever } from '../../src/language/lenses.ts';
+import { lensesOf, lensPlaces, pressedLever, topOf } from '../../src/language/lenses.ts';
 import { studyLenses, type StudyLens } from '../../src/language/studyLenses.ts';
 import type { Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
@@ -13,9 +14,13 @@ import { SETTINGS, THROTTLE_FILES } from '../language.ts';
 import { rangeOf } from '../places.ts';
 import { nextTurn } from '../turns.ts';
 import type { ViewCommand } from '../view/names.ts';
+import type { Views } from '../view/views.ts';
 import { REVEAL_PART, type RevealedPart } from './revealPart.ts';
 
-export function provideCodeLenses({ names, solved, latest, onDidSolve }: DocumentAnswers): Disposable {
+export function provideCodeLenses(
+  { names, solved, latest, onDidSolve }: DocumentAnswers,
+  views: Pick<Views, 'isInSight' | 'onDidChange'>,
+): Disposable {
   const changed = new EventEmitter<void>();
   /** What each part was last said of. */
   const titles = new WeakMap<TextDocument, ReadonlyMap<string, string>>();
@@ -24,6 +29,10 @@ export function provideCodeLenses({ names, solved, latest, onDidSolve }: Documen
   /** The lever that the pedal is, also while its name is being typed. */
   const pressed = new WeakMap<TextDocument, string>();
   const titlesOf = titlesByAnswers();
+  const top = (document: TextDocument): readonly CodeLens[] => {
+    const span = views.isInSight(document.uri) ? undefined : topOf(document.getText());
+    return span === undefined ? [] : [new CodeLens(rangeOf(document, span), openCommand(document.uri.toString()))];
+  };
   return Disposable.from(
     languages.registerCodeLensProvider(THROTTLE_FILES, {
       onDidChangeCodeLenses: changed.event,
@@ -42,9 +51,10 @@ export function provideCodeLenses({ names, solved, latest, onDidSolve }: Documen
         const known = latest(document);
         if (known?.text !== document.getText()) {
           unsolved.add(document);
-          return parts;
+          return [...top(document), ...parts];
         }
         return [
+          ...top(document),
           ...parts,
           ...studyLenses(known).map(({ span, title, kind }) => new CodeLens(rangeOf(document, span), commandOf(title, kind, uri))),
         ];
@@ -63,6 +73,7 @@ export function provideCodeLenses({ names, solved, latest, onDidSolve }: Documen
     onDidSolve(({ document }) => {
       if (unsolved.delete(document)) changed.fire();
     }),
+    views.onDidChange(() => changed.fire()),
     workspace.onDidChangeConfiguration((event) => {
       if (event.affectsConfiguration(`${SETTINGS}.codeLens`)) changed.fire();
     }),
@@ -90,6 +101,10 @@ function titlesByAnswers(): (answers: Answers) => ReadonlyMap<string, string> {
     made.set(answers, known);
     return known;
   };
+}
+
+function openCommand(uri: string): Command {
+  return { command: `${SETTINGS}.openView`, title: l10n.t('Open mechanism view'), arguments: [{ uri }] };
 }
 
 const STUDY_COMMANDS: Readonly<Record<StudyLens['kind'], ViewCommand>> = {

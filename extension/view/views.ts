@@ -1,6 +1,6 @@
 /** All views that are open: at most one of each file. */
-import { commands, l10n, Uri, ViewColumn, window, workspace } from 'vscode';
-import type { TextDocument, WebviewPanel } from 'vscode';
+import { commands, EventEmitter, l10n, Uri, ViewColumn, window, workspace } from 'vscode';
+import type { Event, TextDocument, WebviewPanel } from 'vscode';
 import type { DocumentAnswers } from '../answers.ts';
 import { isThrottleFile, SETTINGS } from '../language.ts';
 import type { MeasuredFiles } from '../measuredFiles.ts';
@@ -14,6 +14,10 @@ import { openView, type View } from './view.ts';
 export interface Views {
   /** @param argument what the command was given: in menus the file */
   run(command: ViewCommand, argument: unknown): Promise<void>;
+  /** Whether the view of a file can be seen. */
+  isInSight(uri: Uri): boolean;
+  /** What can be seen has changed, or which file it is of. */
+  readonly onDidChange: Event<void>;
   /** Takes a panel that the editor brings back, with what its page left behind. */
   revive(panel: WebviewPanel, state: unknown): void;
   dispose(): void;
@@ -21,11 +25,14 @@ export interface Views {
 
 export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles, 'beside' | 'onDidTouch'>, extensionUri: Uri): Views {
   const views = new Set<View>();
+  const changed = new EventEmitter<void>();
+  let seen = '';
   const runner = createStudyRunner(extensionUri);
 
   const add = (panel: WebviewPanel, uri: Uri): View => {
     const view = openView({ panel, uri, answers, measured, extensionUri, runner, onSwitched: tellContext });
     views.add(view);
+    tellContext();
     panel.onDidDispose(() => {
       views.delete(view);
       view.dispose();
@@ -64,6 +71,11 @@ export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles
   };
 
   function tellContext(): void {
+    const now = [...views].flatMap((view) => (view.panel.visible ? view.uri().toString() : [])).join(' ');
+    if (now !== seen) {
+      seen = now;
+      changed.fire();
+    }
     const isComparing = [...views].some((view) => view.isComparing());
     void commands.executeCommand('setContext', `${SETTINGS}.comparing`, isComparing);
   }
@@ -100,6 +112,8 @@ export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles
           return view.solveFigure(isStudyPlace(argument) ? argument : {});
       }
     },
+    isInSight: (uri) => viewOf(uri)?.panel.visible === true,
+    onDidChange: changed.event,
     revive(panel, state) {
       const uri = uriIn(state);
       // Nobody can tell any more what it was of, or there is one already.
@@ -110,6 +124,7 @@ export function keepViews(answers: DocumentAnswers, measured: Pick<MeasuredFiles
       listening.dispose();
       for (const view of [...views]) view.panel.dispose();
       runner.dispose();
+      changed.dispose();
     },
   };
 }

@@ -70,6 +70,11 @@ export function pressedLever({ names, places }: NameIndex): string | undefined {
     .name;
 }
 
+/** Where what is of the whole file stands: its first key. Undefined where it has none. */
+export function topOf(text: string): Span | undefined {
+  return readLoosely(text).root.entries[0]?.keySpan;
+}
+
 function pedalKey(text: string): Span | undefined {
   return readLoosely(text).root.entries.find(({ key }) => key === 'pedal')?.keySpan;
 }

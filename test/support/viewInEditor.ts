@@ -35,6 +35,12 @@ let views: Views | undefined;
 /** A file of readings beside a text was written, came or went. */
 export const touching = new EventEmitter<vscode.TextDocument>();
 
+/** Those that live during this test. */
+export function served(): Views {
+  if (views === undefined) throw new Error('No views are served');
+  return views;
+}
+
 /**
  * Has views live during each test of a file, and demands that they leave nothing behind.
  * @param beside the files of readings, as they are on the disk when that is asked

@@ -1,5 +1,5 @@
 /** What is written between the lines: hints, lenses and colours. */
-import { ConfigurationTarget, type Position, type TextDocument, window, workspace } from 'vscode';
+import { type CodeLens, ConfigurationTarget, type Position, type TextDocument, window, workspace } from 'vscode';
 import { commands } from 'vscode';
 import type { Suite } from '../suite.ts';
 import { LANGUAGE_ID, openUntitled, replaceText } from '../support/editor.ts';
@@ -7,6 +7,7 @@ import { expectEqual, expectTrue } from '../support/expect.ts';
 import { hintsOf, legendOf, lensesOf, positionOf, tokensOf } from '../support/requests.ts';
 import { ours, untilFaded } from '../support/problems.ts';
 import { EXAMPLE } from '../support/solved.ts';
+import { untilViews } from '../support/views.ts';
 
 export const annotations: Suite = {
   about: 'annotations',
@@ -47,6 +48,18 @@ export const annotations: Suite = {
       if (lens?.command === undefined) throw new Error('the rod has no lens');
       await commands.executeCommand(lens.command.command, ...((lens.command.arguments ?? []) as readonly unknown[]));
       expectEqual(document.getText(window.activeTextEditor?.selection), 'link', 'what is selected');
+    },
+
+    'are a lens at the top that opens the view, and goes while that is in sight': async () => {
+      const document = await openUntitled(LANGUAGE_ID, EXAMPLE);
+      const opening = async (): Promise<CodeLens | undefined> =>
+        (await lensesOf(document)).find(({ command }) => command?.title === 'Open mechanism view');
+      const lens = await opening();
+      if (lens?.command === undefined) throw new Error('there is no lens at the top');
+      expectEqual(document.getText(document.getWordRangeAtPosition(lens.range.start)), 'format', 'where it stands');
+      await commands.executeCommand(lens.command.command, ...((lens.command.arguments ?? []) as readonly unknown[]));
+      await untilViews(1);
+      expectEqual(await opening(), undefined, 'the lens once the view is there');
     },
 
     'fade names that nothing uses, until something does': async () => {

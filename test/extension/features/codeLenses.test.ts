@@ -1,5 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
-import { Disposable } from 'vscode';
+import { Disposable, EventEmitter } from 'vscode';
 import type * as vscode from 'vscode';
 import type { DocumentAnswers } from '../../../extension/answers.ts';
 import { provideCodeLenses } from '../../../extension/features/codeLenses.ts';
@@ -18,9 +18,15 @@ import {
 import { changeDocument, type CodeLens, commands, showEditor } from '../../support/vscode.ts';
 
 let answers: DocumentAnswers | undefined;
+/** Of the file whose view can be seen. */
+let inSight: string | undefined;
+let seen: EventEmitter<void>;
 serveEach((served) => {
   answers = served;
-  return Disposable.from(provideCodeLenses(served), revealParts(served));
+  inSight = undefined;
+  seen = new EventEmitter<void>();
+  const views = { isInSight: (uri: vscode.Uri) => uri.toString() === inSight, onDidChange: seen.event };
+  return Disposable.from(provideCodeLenses(served, views), revealParts(served));
 });
 
 const provider = (): vscode.CodeLensProvider => providerOf('registerCodeLensProvider');
@@ -65,7 +71,8 @@ test('where they stand is told without solving, and what one says when it is ask
   changeDocument(forTest(document), `${FOUR_BARREL}# changed\n`);
   const before = answers?.latest(document);
   const places = (await placesOf(document)) ?? [];
-  expect([places.length, places.filter(({ command }) => command !== undefined)]).toEqual([9, []]);
+  const [, ...parts] = places;
+  expect([parts.length, parts.filter(({ command }) => command !== undefined)]).toEqual([9, []]);
   expect(answers?.latest(document)).toBe(before);
   const shaft = places.find(({ range }) => textIn(document, range as never) === 'shaft')!;
   expect((await resolved(shaft)).command?.title).toContain('opens 82°');
@@ -75,7 +82,7 @@ test('where they stand is told without solving, and what one says when it is ask
   expect((await again).command?.title).toContain('opens 82°');
   expect((await resolved(shaft)).command?.title).toContain('opens 70°');
   const other = openThrottle(FOUR_BARREL);
-  const [first] = (await placesOf(other)) ?? [];
+  const [, first] = (await placesOf(other)) ?? [];
   expect((await resolved(first!, cancelledToken())).command?.title).toBe('not solved');
 });
 
@@ -88,7 +95,7 @@ test('what begins a study stands above it once the text was solved, and the edit
   let asks = 0;
   const listening = provider().onDidChangeCodeLenses?.(() => asks++);
   const studies = async (): Promise<unknown> => (await placesOf(document))?.flatMap(({ command }) => command?.command ?? []);
-  expect([await studies(), asks]).toEqual([[], 0]);
+  expect([await studies(), asks]).toEqual([['pedalToPlate.openView'], 0]);
   await vi.waitFor(() => expect(asks).toBe(1));
   expect(await studies()).toContain('pedalToPlate.findDimensions');
   listening?.dispose();
@@ -110,6 +117,27 @@ test('of a text with one mistake only what depends on it loses its figure, and a
 
 test('a text without parts has none', async () => {
   expect(await lensesOf(openThrottle('format: 1\n'))).toEqual([]);
+});
+
+test('the view is opened from the top of the text, while it is not in sight', async () => {
+  const document = openThrottle(`# of a car\n${FOUR_BARREL}`);
+  const top = async (): Promise<unknown> =>
+    (await placesOf(document))?.flatMap(({ range, command }) =>
+      command?.command === 'pedalToPlate.openView' ? [[textIn(document, range as never), command.title, command.arguments]] : [],
+    );
+  const uri = document.uri.toString();
+  expect(await top()).toEqual([['format', 'Open mechanism view', [{ uri }]]]);
+  let asks = 0;
+  const listening = provider().onDidChangeCodeLenses?.(() => asks++);
+  inSight = uri;
+  seen.fire();
+  expect([asks, await top()]).toEqual([1, []]);
+  inSight = undefined;
+  seen.fire();
+  expect([asks, await top()]).toEqual([2, [['format', 'Open mechanism view', [{ uri }]]]]);
+  listening?.dispose();
+  // A text without a key has no place for it.
+  expect(await placesOf(openThrottle('# nothing yet\n'))).toEqual([]);
 });
 
 test('they can be switched off, and the editor asks again at once', async () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type * as vscode from 'vscode';
 import { FOUR_BARREL, openThrottle } from '../../support/editorRequests.ts';
 import { loadPage } from '../../support/fakePage.ts';
-import { bringBack, hide, openView, revive, run, serveViews, turns } from '../../support/viewInEditor.ts';
+import { bringBack, hide, openView, revive, run, served, serveViews, turns } from '../../support/viewInEditor.ts';
 import {
   changeDocument,
   changeLanguage,
@@ -35,6 +36,20 @@ describe('a view', () => {
     focusDocument(document);
     await run('openView');
     expect(panels).toHaveLength(2);
+  });
+
+  test('says whether it can be seen, and when that changes', async () => {
+    const { panel } = await openView(FOUR_BARREL);
+    const said: boolean[] = [];
+    const isInSight = (uri: string) => served().isInSight(Uri.parse(uri) as unknown as vscode.Uri);
+    const listening = served().onDidChange(() => said.push(isInSight(A)));
+    expect([isInSight(A), isInSight(B)]).toEqual([true, false]);
+    panel.turn({ visible: false });
+    panel.turn({ active: false });
+    panel.turn({ visible: true });
+    panel.dispose();
+    expect(said).toEqual([false, true, false]);
+    listening.dispose();
   });
 
   test('is not opened of what is no throttle file', async () => {
