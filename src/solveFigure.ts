@@ -5,19 +5,14 @@
  * What is demanded is a line of `require` by its name, or a condition as such a line would have it. It is put into the text, and each value is
  * a text solved: whatever a file may hold can be changed, and whatever a requirement may speak of can be demanded.
  */
-import { addKey, applyEdits, formatQuantity } from './definition/edit.ts';
+import { addKey, applyEdits } from './definition/edit.ts';
 import type { Definition } from './definition/definition.ts';
-import { PLACE_UNIT, type Dimension } from './definition/dimensions.ts';
-import { fitNames } from './definition/fitNames.ts';
+import type { Dimension } from './definition/dimensions.ts';
 import { nearestWord } from './definition/names.ts';
 import type { Replacement } from './definition/problem.ts';
-import { readQuantity } from './definition/quantity/quantity.ts';
-import { linkageValues } from './definition/values.ts';
-import type { Study } from './findings/study.ts';
-import { boundsFor } from './language/fixBounds.ts';
+import { boundsOf, pathOf, refused, type FigureBounds, type Refused } from './figureBounds.ts';
 import { roundFigures } from './definition/quantity/roundFigures.ts';
 import { unknownAt, type Unknown } from './language/fixUnknown.ts';
-import { letsBehind } from './language/letBehind.ts';
 import { decideRequirements } from './requirements/decide.ts';
 import type { RequirementAnswer } from './requirements/requirement.ts';
 import { solve, solveMotion, type Answers } from './solve.ts';
@@ -54,8 +49,7 @@ export interface FigureSolved {
   };
   /** As demanded; `name` is undefined for a condition that the file does not have. */
   readonly demand: { readonly name: string | undefined; readonly text: string };
-  /** SI, and whose they are. */
-  readonly bounds: { readonly from: number; readonly to: number; readonly by: 'asked' | 'tune' | 'usual' };
+  readonly bounds: FigureBounds;
   /** How it was searched: at so many values evenly within the bounds, those without a value among them, and finer where it mattered. */
   readonly search: { readonly places: number; readonly missing: number };
   /** How the file stands to the demand now. */
@@ -132,36 +126,6 @@ export function* solveFigure(text: string, question: FigureQuestion): Generator<
 /** Significant digits that hold a value for the search. */
 const EXACT = 16;
 
-function refused(why: string, cure?: string): { readonly kind: 'refused'; readonly why: string; readonly cure?: string } {
-  return { kind: 'refused', why, ...(cure !== undefined && { cure }) };
-}
-
-type Refused = ReturnType<typeof refused>;
-
-/** Path of the figure that a word means: a path, or a name as `fit` takes it. */
-function pathOf(word: string, { definition, travel: { mechanism } }: Study): string | Refused {
-  const values = linkageValues(definition);
-  const path = fitNames(definition).get(word)?.path ?? word;
-  const value = values.get(path);
-  if (value?.formula !== undefined) {
-    const behind = letsBehind(definition, value).map(({ name }) => `\`${name}\``);
-    const cure = behind.length > 0 ? `Change ${behind.length === 1 ? '' : 'one of '}${behind.join(', ')} instead` : undefined;
-    return refused(`\`${word}\` follows from the formula \`${value.formula.text}\``, cure);
-  }
-  if (value !== undefined || mechanism.dimensions.some((each) => each.path === path)) return path;
-  const paths = [...new Set([...values.keys(), ...mechanism.dimensions.map((each) => each.path)])].filter(
-    (each) => !each.startsWith('let.'),
-  );
-  const within = paths.filter((each) => each.startsWith(`${word}.`) || each.split('.')[1] === word);
-  if (within.length > 0)
-    return refused(`\`${word}\` is not one figure`, `Name one of its figures, such as \`${within.slice(0, 4).join('`, `')}\``);
-  const near = nearestWord(word, [...definition.lets.map(({ name }) => name), ...paths]);
-  return refused(
-    `The file has no figure \`${word}\``,
-    near === undefined ? 'Give a name of `let`, or a path such as `rods.link.length`' : `Did you mean \`${near}\`?`,
-  );
-}
-
 interface Demand {
   readonly kind: 'demand';
   readonly text: string;
@@ -203,48 +167,6 @@ function demandIn(text: string, { requirements }: Definition, demand: string): D
     ? { kind: 'demand', text: demand, asked, name, isOwn: false }
     : refused('The demand cannot be put into this text', 'Write it into `require` of the file and give its name');
 }
-
-type Bounds = FigureSolved['bounds'];
-
-function boundsOf({ change, from, to }: FigureQuestion, { definition }: Study, unknown: Unknown): Bounds | Refused {
-  const { path, dimension, present } = unknown;
-  const free = definition.tune?.free.find(({ name }) => path === `let.${name}`);
-  const usual = free === undefined ? boundsFor(definition, path, dimension, present) : { from: free.from.nominal, to: free.to.nominal };
-  const [low, high] = [boundOf(from, '`from`', dimension), boundOf(to, '`to`', dimension)];
-  if (typeof low === 'object') return low;
-  if (typeof high === 'object') return high;
-  const bounds = { from: low ?? usual.from, to: high ?? usual.to };
-  const by = low !== undefined || high !== undefined ? 'asked' : free === undefined ? 'usual' : 'tune';
-  if (bounds.from < bounds.to) return { ...bounds, by };
-  const [a, b] = [bounds.from, bounds.to].map((value) => shownFigure(value, unknown, FIGURE_DIGITS));
-  return bounds.from === bounds.to
-    ? refused(`There is no room to change \`${change}\`: both bounds are ${a ?? ''}`)
-    : refused(`The bounds are reversed: from ${a ?? ''} to ${b ?? ''}`, 'Give the lesser one first');
-}
-
-/** SI; undefined where none is given. */
-function boundOf(text: string | undefined, which: string, dimension: Dimension): number | Refused | undefined {
-  if (text === undefined) return undefined;
-  const reading = readQuantity(text, 0, dimension);
-  const quantity = reading.form === 'quantity' ? reading.quantity : undefined;
-  if (quantity !== undefined && quantity.tolerance === undefined && Number.isFinite(quantity.nominal)) return quantity.nominal;
-  const problem = reading.form === 'quantity' ? reading.problems[0] : undefined;
-  const unit = PLACE_UNIT[dimension];
-  const example = unit === '' ? '0.5' : `38 ${unit}`;
-  return refused(problem?.message ?? `${which} is a plain figure, such as \`${example}\`, not \`${text}\``, problem?.cure);
-}
-
-/** A value of the figure as a person would write it. */
-export function shownFigure(
-  value: number,
-  { unit, dimension }: { readonly unit: string; readonly dimension: Dimension },
-  digits?: number,
-): string {
-  return formatQuantity(value, unit === '' ? PLACE_UNIT[dimension] : unit, digits) ?? String(value);
-}
-
-/** Significant digits in which a value of a figure is shown whole. */
-export const FIGURE_DIGITS = 12;
 
 /** How a text stands to one of its requirements; undefined where what was written into it is not understood. */
 function decided(text: string, name: string, written?: Replacement): RequirementAnswer | undefined {

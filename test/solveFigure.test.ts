@@ -124,6 +124,18 @@ describe('a choice', () => {
     expect(answer!.comparisons[0]!.margin!.value).toBeLessThan(0.1 * DEG);
   });
 
+  test('is found by the name of a requirement that has blanks, however it is written there', () => {
+    const question = { change: 'levers.first.arms.arm.radius', places: 33 };
+    const { choices } = solved(text, { ...question, demand: 'opens' });
+    for (const name of ['opens far enough', 'opens, 40° or more', '"opens: far enough"', "'it''s open'"]) {
+      const named = text.replace('opens: at', `${name}: at`);
+      const [own] = solve(named).requirements;
+      const found = solved(named, { ...question, demand: ` ${own!.requirement.name} ` });
+      expect(found.demand.name).toBe(own!.requirement.name);
+      expect(found.choices.map(({ value }) => value)).toEqual(choices.map(({ value }) => value));
+    }
+  });
+
   test('says what it does to the rest of the file', () => {
     const { choices } = solved(text, { change: 'springs.close.preload', demand: 'at(40%, pedal.effort) <= 1 N' });
     expect(choices).toHaveLength(1);

@@ -3,7 +3,8 @@
  * what else it does, where the demand holds, how it was looked for; the caution, and in the last line how it stands.
  */
 import type { RequirementAnswer } from '../requirements/requirement.ts';
-import { FIGURE_DIGITS, shownFigure, type FigureChoice, type FigureSolved } from '../solveFigure.ts';
+import { FIGURE_DIGITS, shownFigure } from '../figureBounds.ts';
+import type { FigureChoice, FigureSolved } from '../solveFigure.ts';
 import type { Comparison } from '../studies/compare/comparison.ts';
 import type { Stretch } from '../studies/wantedFigure.ts';
 import { CAUTION } from './caution.ts';

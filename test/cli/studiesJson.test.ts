@@ -14,6 +14,7 @@ import { call } from './support.ts';
 const files = {
   linkage: textbookLinkage('± 0.05 mm').replace(', adjust:', ', ends: {kind: rod_end, play: 0.05 mm}, adjust:'),
   shafts: `${twoShafts('± 0.1 mm')}require:\n  opens: at(100%, first.opening) >= 67.9 deg\n  light: at(40%, pedal.effort) <= 3.3 N\n`,
+  blanks: `${twoShafts('± 0.1 mm')}require:\n  opens far enough: at(60%, first.opening) >= 40 deg\n`,
   truth: hiddenTruths(1)[0]!.text,
   hopeless: hiddenTruths(1)[0]!.text.replace(/through: \[.*\]\]/, 'through: [[0 %, 0 deg], [50 %, 70 deg], [100 %, 75 deg]]'),
 };
@@ -55,6 +56,16 @@ test('solve: figures in their units, and edits that give what is told', async ()
   const none = await documentOf('solve', 'shafts', '--change', 'levers.first.arms.arm.radius', '--for', 'at(60%, first.opening) == 85 deg');
   expect(none.code).toBe(1);
   expect((none.document as JsonSolvedFigure).nearest).not.toBeNull();
+});
+
+test('solve: by the name of a requirement that has blanks', async () => {
+  const asked = ['--change', 'levers.first.arms.arm.radius', '--for', 'opens far enough'];
+  const { code, document } = await documentOf('solve', 'blanks', ...asked, '--from', '30 mm', '--to', '50 mm');
+  const { demand, choices, bounds } = document as JsonSolvedFigure;
+  expect(code).toBe(0);
+  expect(demand.name).toBe('opens far enough');
+  expect(choices.length).toBeGreaterThan(0);
+  expect(bounds).toMatchObject({ from: { value: 30, unit: 'mm' }, to: { value: 50, unit: 'mm' } });
 });
 
 describe('tolerance', () => {

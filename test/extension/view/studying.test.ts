@@ -3,7 +3,7 @@ import { describe, expect, test, vi } from 'vitest';
 import type { ToView } from '../../../src/protocol/messages.ts';
 import { solve as solveText } from '../../../src/solve.ts';
 import { forEditor, openView, run, serveViews, touching, turns } from '../../support/viewInEditor.ts';
-import { changeDocument, choice, disk, offered, told, undoSteps } from '../../support/vscode.ts';
+import { changeDocument, choice, disk, offered, told, typed, undoSteps } from '../../support/vscode.ts';
 
 /** Of `bench.csv`. */
 let readings = '';
@@ -63,6 +63,31 @@ describe('a study', () => {
         .map(() => false),
     ]);
     expect(foundBy(page).verdict).toMatch(/reach found$/);
+  });
+
+  test('for one figure asks between which bounds, and looks there', async () => {
+    const { document, page } = await openView(FILE);
+    const lines = () => foundBy(page).blocks.flatMap((block) => (block.kind === 'lines' ? block.lines.map(({ text }) => text) : []));
+    const uri = document.uri.toString();
+    told.length = 0;
+    await solve(uri);
+    expect(told).toContain('typed: 20 mm to 60 mm');
+    const usual = lines().join();
+    for (const [line, heard] of [
+      ['60 mm to 20 mm', 'refused: The bounds are reversed: from 60 mm to 20 mm. Give the lesser one first'],
+      ['wide', 'refused: Two figures are wanted, the lesser one first, such as `20 mm to 60 mm`'],
+    ] as const) {
+      typed.line = line;
+      const before = studiesTold(page).length;
+      await solve(uri);
+      expect(told).toContain(heard);
+      expect(studiesTold(page)).toHaveLength(before);
+    }
+    typed.line = '25 to 55 mm';
+    await solve(uri);
+    typed.line = undefined;
+    expect(lines().join()).toMatch(/25 mm to 55 mm/);
+    expect(usual).not.toMatch(/25 mm to 55 mm/);
   });
 
   test('that cannot be says why', async () => {

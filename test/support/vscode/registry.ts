@@ -119,6 +119,9 @@ export const impatience = { cancelsProgress: false };
 export const offered: { readonly label: string }[] = [];
 export const choice: { label: string | undefined } = { label: undefined };
 
+/** What the test types into an input box; Enter at once where it is undefined. What is refused is told, and the box left then. */
+export const typed: { line: string | undefined } = { line: undefined };
+
 const visibleTextEditors: ShownEditor[] = [];
 const activated = new EventEmitter<ShownEditor | undefined>();
 const selected = new EventEmitter<{ readonly textEditor: ShownEditor }>();
@@ -174,6 +177,12 @@ export const window = {
   showQuickPick(items: readonly { readonly label: string }[]) {
     offered.push(...items);
     return Promise.resolve(items.find(({ label }) => label === choice.label));
+  },
+  showInputBox({ value = '', validateInput }: { readonly value?: string; validateInput?(line: string): string | undefined }) {
+    const line = typed.line ?? value;
+    const wrong = validateInput?.(line);
+    told.push(wrong === undefined ? `typed: ${line}` : `refused: ${wrong}`);
+    return Promise.resolve(wrong === undefined ? line : undefined);
   },
   showInformationMessage(text: string) {
     told.push(`message: ${text}`);
