@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { applyEdits } from '../../src/definition/edit.ts';
 import { readDefinition } from '../../src/definition/read.ts';
@@ -45,6 +46,20 @@ pedal: {lever: pedal, opens: clockwise, travel: 20, pad: pad}
     expect(definition?.levers[0]?.nameSpan).toMatchObject({ start: text.indexOf('pedal\n'), end: text.indexOf('pedal\n') + 5 });
     checkProblems(text.replace('  pedal\n', '  pedal # what the foot presses\n'));
     expect(mended(text.replace('  pedal\n', '  pedal  # what the foot presses\n'))).toContain('  pedal:  # what');
+  });
+
+  it('with its value behind it is given one, and nothing is said to be missing', () => {
+    for (const name of ['tune-a-bellcrank', 'two-banks', 'firm-pedal', 'as-built']) {
+      const whole = readFileSync(`examples/${name}.throttle.yaml`, 'utf8');
+      // What stands behind `title` may be any words, of which none tells that it is a value.
+      const told = [...whole.matchAll(/^ *(?!title)[a-z_]{2,}:(?= |$)/gm)].filter(({ 0: found, index }) => {
+        const colon = index + found.length - 1;
+        const text = whole.slice(0, colon) + whole.slice(colon + 1);
+        const { problems } = readDefinition(text);
+        return problems.length !== 1 || applyEdits(text, problems[0]?.replacements ?? []) !== whole;
+      });
+      expect(told.map(([key]) => key.trim())).toEqual([]);
+    }
   });
 
   it('is one that is being typed where nothing stands under it', () => {

@@ -3,7 +3,7 @@
  * plain, so that the file is read on as if the colon stood there.
  */
 import type { Span } from '../span.ts';
-import { columnOf, lineEnd, skipLinesWithoutText, slice, startsLine } from './stretches.ts';
+import { columnOf, lineBefore, lineEnd, skipLinesWithoutText, slice } from './stretches.ts';
 
 export interface Colonless {
   readonly key: string;
@@ -16,12 +16,24 @@ export function withColon(text: string, { span: { start, end } }: Colonless): st
   return text.slice(0, Math.max(start, end - over.length)) + over + text.slice(end);
 }
 
-/** A word alone on its line, where the next line with text stands farther in. */
+/** A word alone on its line, where the next line with text stands farther in, and not below a key that opens a block. */
 export function keyAboveDeeper(span: Span, text: string): Colonless | undefined {
   const key = slice(text, span);
-  if (!/^[A-Za-z_]\w+$/.test(key) || !startsLine(span.start, text)) return undefined;
+  if (!/^[A-Za-z_]\w+$/.test(key)) return undefined;
+  const column = columnOf(span.start, text);
   const next = skipLinesWithoutText(lineEnd(span.end, text), text);
-  return next < text.length && columnOf(next, text) > columnOf(span.start, text) ? { key, span } : undefined;
+  if (next >= text.length || columnOf(next, text) <= column) return undefined;
+  const before = lineBefore(span.start, text);
+  // There it is rather a word that is being typed into that block.
+  if (before !== undefined && text[before.end - 1] === ':' && columnOf(before.start, text) === column) return undefined;
+  return { key, span };
+}
+
+/** `pivot [0, 0]`, `lever shaft`: a line of a key and its value. */
+export function keyBeforeValue(line: Span, text: string): { readonly colonless: Colonless; readonly value: string } | undefined {
+  const [, key, value] = /^([A-Za-z_]\w+)[ \t]+([-+.\d[{].*|[\w./-]+)$/.exec(slice(text, line)) ?? [];
+  if (key === undefined || value === undefined) return undefined;
+  return { colonless: { key, span: { start: line.start, end: line.start + key.length } }, value };
 }
 
 /** `pedal {lever: …`: a key at the beginning of the line of `offset` that goes on with a bracket. */

@@ -4,7 +4,7 @@
 import type { YAMLError } from 'yaml';
 import type { Problem, Replacement } from '../problem.ts';
 import type { Span } from '../span.ts';
-import { keyAboveDeeper, keyBeforeBracket, type Colonless } from './colonless.ts';
+import { keyAboveDeeper, keyBeforeBracket, keyBeforeValue, type Colonless } from './colonless.ts';
 import { bracketFormula, quoteProblem } from './quoteFormula.ts';
 import { shortened } from './shortened.ts';
 import {
@@ -119,6 +119,8 @@ function unexpected(at: Span, text: string): Mishap {
   if (quote !== undefined) return unclosedQuote(quote, text);
   const formula = bracketFormula(at.start, text);
   if (formula !== undefined) return { problem: quoteProblem(formula, text), mask: [formula] };
+  const colonless = keyBeforeBracket(at.start, text);
+  if (colonless !== undefined) return noColon(colonless, ' before its value');
   if (character === '}' || character === ']') {
     const one = { start: at.start, end: at.start + 1 };
     return syntax(
@@ -167,8 +169,8 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
   if (message.includes('followed by map values')) {
     const word = wordAt(at.start, text);
     const span = word.end > word.start ? word : at;
-    const key = keyAboveDeeper(lineRest(at.start, text), text);
-    if (key !== undefined) return noColon(key, '');
+    const line = lineWithoutColon(at.start, text);
+    if (line !== undefined) return line;
     return syntax(
       span,
       `\`${shortened(slice(text, span))}\` has no value`,
@@ -196,8 +198,8 @@ function missingCharacter(message: string, at: Span, text: string): Mishap | und
 
 function badIndent(at: Span, text: string): Mishap {
   const before = lineBefore(at.start, text);
-  const key = before && keyAboveDeeper(before, text);
-  if (key !== undefined) return noColon(key, '');
+  const line = before && lineWithoutColon(before.start, text);
+  if (line !== undefined) return line;
   const word = wordAt(skipBlank(at.start, text), text);
   return syntax(word, 'This line does not line up with the lines above it', 'Give all keys of one block the same indentation', undefined);
 }
@@ -255,6 +257,8 @@ const LONGEST_VALUE = 200;
 
 /** A line without a colon and space between lines that have one. */
 function wordAlone(start: number, text: string): Mishap {
+  const line = lineWithoutColon(start, text);
+  if (line !== undefined) return line;
   const rest = lineRest(start, text);
   const joined = /^([a-z_]+)(?:\s*[:=]\s*|\s+(?=[-+.\d[{]))(\S.*)$/.exec(slice(text, rest));
   if (joined !== null) {
@@ -262,10 +266,22 @@ function wordAlone(start: number, text: string): Mishap {
     const message = `\`${shortened(slice(text, rest))}\` has no colon and space between key and value`;
     return syntax(rest, message, `Write \`${shortened(mended)}\``, [rest], [{ span: rest, text: mended }]);
   }
-  const key = keyAboveDeeper(rest, text);
-  if (key !== undefined) return noColon(key, '');
   const word = shortened(slice(text, rest));
   return syntax(rest, `\`${word}\` has no value`, `Write \`${word}: …\`, with a colon and a space`, [rest]);
+}
+
+/** A line where it is plain which key lacks its colon: one above lines that stand farther in, or with its value behind it. */
+function lineWithoutColon(start: number, text: string): Mishap | undefined {
+  if (!startsLine(start, text)) return undefined;
+  const rest = lineRest(start, text);
+  const above = keyAboveDeeper(rest, text);
+  if (above !== undefined) return noColon(above, '');
+  const joined = keyBeforeValue(rest, text);
+  if (joined === undefined) return undefined;
+  const { colonless, value } = joined;
+  const mended = `${colonless.key}: ${value}`;
+  const message = `\`${shortened(slice(text, rest))}\` has no colon and space between key and value`;
+  return { ...syntax(rest, message, `Write \`${shortened(mended)}\``, undefined, [{ span: rest, text: mended }]), colonless };
 }
 
 /** @param where behind the name of the key, in words */

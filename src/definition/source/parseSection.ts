@@ -8,6 +8,7 @@ import { isMap, type Document, type YAMLError } from 'yaml';
 import type { ProblemCode } from '../codes.ts';
 import type { Problem } from '../problem.ts';
 import type { Span } from '../span.ts';
+import { withColon, type Colonless } from './colonless.ts';
 import { compose } from './compose.ts';
 import { convert } from './convert.ts';
 import { blank, mishapOf } from './mishap.ts';
@@ -50,16 +51,13 @@ export function parseSpoilt(source: string, parent: string, indentation: number 
   const [fault, ...others] = document === undefined ? [] : faultsOf(document);
   if (document === undefined || fault === undefined || others.length > 0 || !isSlip(fault)) return undefined;
   const { problem: slip, mask: masks = [], colonless } = mishapOf(fault, source + next) ?? {};
-  if (
-    slip === undefined ||
-    colonless !== undefined ||
-    ![slip.span, ...masks].every(({ start, end }) => start > parent.length && end <= source.length)
-  )
+  if (slip === undefined || ![slip.span, ...masks].every(({ start, end }) => start > parent.length && end <= source.length))
     return undefined;
-  if (masks.length > 0) {
-    const masked = masks.reduce(blank, source);
-    const sound = composed(masked);
-    const content = sound && faultsOf(sound).length === 0 ? contentOf(sound, { source: masked, parent, masks }) : undefined;
+  if (masks.length > 0 || colonless !== undefined) {
+    const mended = colonless === undefined ? masks.reduce(blank, source) : withColon(source, colonless);
+    const sound = composed(mended);
+    if (sound === undefined || faultsOf(sound).length > 0) return undefined;
+    const content = contentOf(sound, { source: mended, parent, masks, colonless: colonless === undefined ? [] : [colonless] });
     return content && { ...content, slip, masks };
   }
   const content = contentOf(document, { source: source + next, parent, damages: [slip.span], indentation });
@@ -87,13 +85,17 @@ interface Given {
   readonly parent: string;
   readonly masks?: readonly Span[];
   readonly damages?: readonly Span[];
+  readonly colonless?: readonly Colonless[];
   /** Of the key that stands behind the section; absent where there is none. */
   readonly indentation?: number | undefined;
 }
 
-function contentOf({ contents }: Document.Parsed, { source, parent, masks = [], damages = [], indentation }: Given): Content | undefined {
+function contentOf(
+  { contents }: Document.Parsed,
+  { source, parent, masks = [], damages = [], colonless = [], indentation }: Given,
+): Content | undefined {
   if (!isMap(contents)) return undefined;
-  const { root, problems } = convert(contents, source, { masks, damages, colonless: [] });
+  const { root, problems } = convert(contents, source, { masks, damages, colonless });
   if (root?.kind !== 'map' || !problems.every(({ code }) => WITHIN.has(code))) return undefined;
   const isWithin = parent !== IN_FILE;
   const [outer, block] = isWithin ? [contents.items[0]?.value, root.entries[0]?.value] : [contents, root];
