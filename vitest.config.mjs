@@ -28,6 +28,10 @@ const project = (options) => ({
     setupFiles: [SEED],
     // Of every project: none takes this from the whole.
     allowOnly: false,
+    // Solving makes many small short-lived objects: with more room for them (Node's own is 16 MB) the collector takes a third of the time.
+    execArgv: ['--max-semi-space-size=64'],
+    // A package is imported as Node does. Otherwise each use of what it exports goes through a proxy, and the reader has one at every token.
+    deps: { interopDefault: false },
     ...options,
   },
 });
