@@ -1,6 +1,7 @@
 /** One line above each part of the load path: the figure that matters for it. */
 import type { Span } from '../definition/span.ts';
-import type { PathPart } from '../findings/part.ts';
+import { greatestEffort } from '../findings/facts/effort.ts';
+import type { PartFigure, PathPart } from '../findings/part.ts';
 import { partFigureText } from '../outputs/factText.ts';
 import type { Answers } from '../solve.ts';
 import { readLoosely } from './cursor/looseTree.ts';
@@ -27,7 +28,7 @@ export interface LensAction {
 export function lensesOf(answers: Answers): readonly Lens[] {
   return answers.parts
     .flatMap((part): Lens[] => {
-      const [first] = part.figures;
+      const first = (part.kind === 'pedal' ? effortOf(answers) : undefined) ?? part.figures[0];
       if (first === undefined) return [];
       const span = part.kind === 'pedal' ? pedalKey(answers.text) : part.span;
       return span === undefined
@@ -41,6 +42,14 @@ export function lensesOf(answers: Answers): readonly Lens[] {
           ];
     })
     .sort((a, b) => a.span.start - b.span.start);
+}
+
+/** What the pedal takes: how far it goes stands in its line. Undefined where that is not known. */
+function effortOf({ study }: Answers): PartFigure | undefined {
+  const effort = study && greatestEffort(study);
+  if (effort?.figure === undefined) return undefined;
+  const { label, figure, travel } = effort;
+  return { label, figure, ...(travel !== undefined && { travel }) };
 }
 
 /** Where a lens stands, before it is known what it says. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { lensesOf, lensPlaces } from '../../src/language/lenses.ts';
 import { indexNames } from '../../src/language/names.ts';
 import { partFigureText } from '../../src/outputs/factText.ts';
+import { figureText, percentText } from '../../src/outputs/figure.ts';
 import { solve } from '../../src/solve.ts';
 
 const EXAMPLE = readFileSync('examples/four-barrel.throttle.yaml', 'utf8');
@@ -33,6 +34,8 @@ describe('lenses', () => {
   test('say the figure that matters first', () => {
     const answers = solve(EXAMPLE);
     for (const { title, action } of lensesOf(answers)) {
+      // How far the pedal goes stands in its line.
+      if (action.part === 'pedal') continue;
       const part = answers.parts.find(({ kind, name }) => kind === action.part && name === action.name);
       expect(title.replace(' of pedal travel', '')).toBe(partFigureText(part!.figures[0]!));
     }
@@ -42,7 +45,17 @@ describe('lenses', () => {
   test('stand at the pedal where its block is written in lines', () => {
     const lines = EXAMPLE.replace(/^pedal: \{(.*)\}$/m, (_, keys: string) => `pedal:\n  ${keys.replaceAll(', ', '\n  ')}`);
     expect(lines).not.toBe(EXAMPLE);
-    expect(told(lines)).toContain('pedal: travel 27°');
+    expect(told(lines).filter((line) => line.startsWith('pedal: '))).toHaveLength(1);
+  });
+
+  test('say of the pedal what it takes, and how far it goes where that is not known', () => {
+    const answers = solve(EXAMPLE);
+    const effort = answers.facts.find(({ key }) => key === 'effort-greatest');
+    if (effort?.figure === undefined || effort.travel === undefined) throw new Error('no effort is told');
+    const words = `greatest effort ${figureText(effort.figure)} at ${percentText(effort.travel)} of pedal travel`;
+    expect(told(EXAMPLE)).toContain(`pedal: ${words}`);
+    expect(told(EXAMPLE.replace(', pad: pad', ''))).toContain('pedal: travel 27°');
+    expect(told(EXAMPLE.replace(/rate: [^,}]*/, 'rate: ?'))).toContain('pedal: travel 27°');
   });
 
   test('of a linkage that cannot be assembled say so', () => {

@@ -17,18 +17,46 @@ import { tipInAtPad } from './tipInStep.ts';
 
 /** Pedal effort, where the file says where the foot presses; of a pedal that is a cable the pull at its end without a lever ratio. */
 export function effortFacts(study: Study): readonly Fact[] {
-  const { mechanism, samples } = study.travel;
   if (!study.columns.has('pedal.effort')) return [];
-  const { pad, springs } = mechanism.attached;
+  const { mechanism } = study.travel;
+  const { label, note } = feltAt(study);
+  const why = whyUntold(study);
+  if (why !== undefined) return [{ key: 'effort-at-rest', part: 'pedal', label: `${label} at rest${note}`, why }];
+  return [
+    ...extremeEffort(study),
+    ...tipInAtPad(study, note),
+    ...effortOffFacts(study, label, note),
+    ...(isGiven(mechanism.friction) ? releaseFacts(study) : []),
+  ];
+}
+
+/** The greatest effort alone; undefined where it is not known. */
+export function greatestEffort(study: Study): Fact | undefined {
+  if (!study.columns.has('pedal.effort') || whyUntold(study) !== undefined) return undefined;
+  return extremeEffort(study).find(({ key, figure }) => key === 'effort-greatest' && figure !== undefined);
+}
+
+function extremeEffort(study: Study): readonly Fact[] {
+  const { mechanism, samples } = study.travel;
+  const guidance = isAtPad(mechanism.attached.pad) ? { least: LEAST_EFFORT, greatest: GREATEST_EFFORT } : {};
+  const common = { key: 'effort', part: 'pedal', dimension: 'force', ...feltAt(study) } as const;
+  return extremeFacts({ ...common, figure: effortAlong(study), samples, guidance });
+}
+
+/** What it is called, and what is left out of it. */
+function feltAt({ travel: { mechanism } }: Study): { readonly label: string; readonly note: string } {
+  const { pad } = mechanism.attached;
   const label = pad?.kind === 'cable' && pad.ratio === undefined ? 'pull at the pedal end of the cable' : 'effort';
-  const common = { key: 'effort', part: 'pedal', label, note: isGiven(mechanism.friction) ? '' : ', friction left out' };
-  const moved = springs.filter((spring) => isMoved(mechanism, spring));
-  const why = whyClosingUnknown(study, moved);
-  if (why !== undefined) return [{ key: 'effort-at-rest', part: 'pedal', label: `${label} at rest${common.note}`, why }];
-  const guidance = isAtPad(pad) ? { least: LEAST_EFFORT, greatest: GREATEST_EFFORT } : {};
-  const effort = extremeFacts({ ...common, dimension: 'force', figure: effortAlong(study), samples, guidance });
-  const felt = [...effort, ...tipInAtPad(study, common.note), ...effortOffFacts(study, label, common.note)];
-  return isGiven(mechanism.friction) ? [...felt, ...releaseFacts(study)] : felt;
+  return { label, note: isGiven(mechanism.friction) ? '' : ', friction left out' };
+}
+
+/** Undefined where it is known. */
+function whyUntold(study: Study): string | undefined {
+  const { mechanism } = study.travel;
+  return whyClosingUnknown(
+    study,
+    mechanism.attached.springs.filter((spring) => isMoved(mechanism, spring)),
+  );
 }
 
 const NO_VALUE = 'it has no value there';
