@@ -1,6 +1,6 @@
 /** CSV files beside a throttle file. */
 import type { BesideFile, ReadBeside } from '../src/studies/fit/gather.ts';
-import { LARGEST_CSV } from '../src/studies/fit/readings.ts';
+import { LARGEST_CSV } from '../src/studies/fit/csvReadings.ts';
 import type { Io } from './io.ts';
 import { decode } from './source.ts';
 

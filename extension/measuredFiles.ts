@@ -7,7 +7,7 @@ import type { Event, TextDocument } from 'vscode';
 import type { Problem } from '../src/definition/problem.ts';
 import type { Answers } from '../src/solve.ts';
 import { csvNames, gatherReadings, type BesideFile } from '../src/studies/fit/gather.ts';
-import { LARGEST_CSV } from '../src/studies/fit/readings.ts';
+import { LARGEST_CSV } from '../src/studies/fit/csvReadings.ts';
 import type { DocumentAnswers, SolvedDocument } from './answers.ts';
 import { logFailure, noteFailure } from './logFailure.ts';
 

@@ -4,8 +4,9 @@ import type { Problem } from './definition/problem.ts';
 import type { Study } from './findings/study.ts';
 import { unknownAt } from './language/fixUnknown.ts';
 import { solve } from './solve.ts';
-import { fit, type Fit, type FitProgress } from './studies/fit/fit.ts';
+import { fit, type Fit } from './studies/fit/fit.ts';
 import { gatherReadings, type ReadBeside } from './studies/fit/gather.ts';
+import { progress, type FitProgress } from './studies/fit/progress.ts';
 import type { SolveAs } from './studies/fit/turnWeighed.ts';
 
 export type FitOutcome =
@@ -18,7 +19,9 @@ export type FitOutcome =
  * @param beside the CSV files of the runs, whose names `csvNames` tells
  */
 export function* fitText(text: string, beside: ReadBeside): Generator<FitProgress, FitOutcome> {
-  const { study, definition } = solve(text);
+  const answers = solve(text);
+  yield progress(0, 'the dimensions');
+  const { study, definition } = answers;
   const gathered = definition === undefined ? { runs: [], problems: [] } : gatherReadings(definition, beside);
   const { problems } = gathered;
   if (study === undefined) return { kind: 'not-fitted', why: 'Nothing in the file can be solved', problems };

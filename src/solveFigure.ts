@@ -16,8 +16,9 @@ import { unknownAt, type Unknown } from './language/fixUnknown.ts';
 import { decideRequirements } from './requirements/decide.ts';
 import type { RequirementAnswer } from './requirements/requirement.ts';
 import { solve, solveMotion, type Answers } from './solve.ts';
-import { compareAnswers } from './studies/compare.ts';
+import { comparing } from './studies/compare.ts';
 import type { Comparison } from './studies/compare/comparison.ts';
+import { saying } from './studies/saying.ts';
 import { wantedFigure, type Look, type LookProgress, type Stretch, type WantedFigure, type WantedRoot } from './studies/wantedFigure.ts';
 
 export interface FigureQuestion {
@@ -77,7 +78,10 @@ export interface FigureChoice {
 
 /** Yields after each look; whoever asks for the next decides whether to go on. Never throws, whatever the text and the question. */
 export function* solveFigure(text: string, question: FigureQuestion): Generator<LookProgress, FigureOutcome> {
+  const places = question.places ?? FIGURE_PLACES;
+  const begun: LookProgress = { done: 0, of: places };
   const answers = solve(text);
+  yield begun;
   const { study, definition } = answers;
   if (study === undefined || definition === undefined) return refused('Nothing in the file can be solved');
   const path = pathOf(question.change, study);
@@ -92,21 +96,22 @@ export function* solveFigure(text: string, question: FigureQuestion): Generator<
     const edit = unknown.edit(asked, value, digits);
     return edit && decided(applyEdits(asked, [edit]), name, edit);
   };
+  yield begun;
   const now = decided(asked, name);
+  yield begun;
   if (now === undefined || now.comparisons.length === 0) return refused(now?.reason ?? `\`${question.demand}\` cannot be decided`);
   if (unknown.edit(text, unknown.present) === undefined) return refused(`\`${path}\` cannot be written into this text`);
   const look = (value: number): Look => lookOf(answerAt(value, EXACT), now.comparisons.length);
-  const places = question.places ?? FIGURE_PLACES;
   const found = yield* wantedFigure(look, { ...bounds, places });
   if (!found.matters) return refused(whyNothing(found, places, question, now));
+  const looked = (): LookProgress => ({ done: places, of: places });
   const choices: FigureChoice[] = [];
   for (const root of found.roots) {
-    const choice = choiceOf(answers, unknown, root, answerAt);
+    const choice = yield* saying(choiceOf(answers, unknown, root, answerAt), looked);
     // Two roots may round to one figure.
     // Of several comparisons one may be just met where another is not: that is no answer.
     if (choice === undefined || (now.comparisons.length > 1 && choice.answer.outcome !== 'passed')) continue;
     if (!choices.some(({ value }) => value === choice.value)) choices.push(choice);
-    yield { done: places, of: places };
   }
   const nearest = choices.length === 0 && found.nearest !== undefined ? found.nearest.value : undefined;
   const nearAnswer = nearest === undefined ? undefined : answerAt(nearest);
@@ -193,20 +198,29 @@ function whyNothing({ missing }: WantedFigure, places: number, { change }: Figur
     : `What is demanded does not depend on \`${change}\` within the bounds: it is ${outcome === 'passed' ? '' : 'not '}met whatever that is`;
 }
 
-/** Undefined where it cannot be written. */
-function choiceOf(
+/** Yields as it goes. Undefined where it cannot be written. */
+function* choiceOf(
   answers: Answers,
   unknown: Unknown,
   { value: root, comparison }: WantedRoot,
   answerAt: (value: number, digits?: number) => RequirementAnswer | undefined,
-): FigureChoice | undefined {
+): Generator<undefined, FigureChoice | undefined> {
   const rounded = [0, 1, 2].flatMap((finer) => roundFigures(root, unknown.dimension, unknown.unit, finer));
   const exact = DIGITS.map((digits) => Number(root.toPrecision(digits)));
-  const value = [...rounded, ...exact].find((each) => answerAt(each)?.outcome === 'passed') ?? root;
+  let value = root;
+  for (const each of [...rounded, ...exact]) {
+    yield undefined;
+    if (answerAt(each)?.outcome !== 'passed') continue;
+    value = each;
+    break;
+  }
   const answer = answerAt(value);
   const edit = unknown.edit(answers.text, value);
   if (answer === undefined || edit === undefined) return undefined;
-  const effects = compareAnswers(answers, solve(applyEdits(answers.text, [edit])));
+  yield undefined;
+  const changed = solve(applyEdits(answers.text, [edit]));
+  yield undefined;
+  const effects = yield* comparing(answers, changed);
   return { root, value, comparison, answer, edits: [edit], effects };
 }
 

@@ -46,7 +46,11 @@ function* tuneSteps(text: string): StudySteps {
   for (;;) {
     const { done, value } = steps.next();
     if (done === true) {
-      return value.kind === 'tuned' ? { kind: 'found', found: tunePage(solve(text), value) } : { kind: 'refused', why: value.why };
+      if (value.kind === 'not-tuned') return { kind: 'refused', why: value.why };
+      yield { share, note };
+      const answers = solve(text);
+      yield { share, note };
+      return { kind: 'found', found: tunePage(answers, value) };
     }
     const next = value.of > 0 ? value.done / value.of : 0;
     // Where nothing keeps everything it is begun again, with one demand after the other left out.
@@ -58,6 +62,7 @@ function* tuneSteps(text: string): StudySteps {
 
 function* toleranceSteps(text: string): StudySteps {
   const answers = solve(text);
+  yield { share: 0, note: 'building at random' };
   const { study } = answers;
   if (study === undefined) return { kind: 'refused', why: 'Nothing in the file can be solved' };
   const why = whyNoTolerance(study);
@@ -70,13 +75,17 @@ function* toleranceSteps(text: string): StudySteps {
 function* fitSteps(text: string, beside: readonly (readonly [string, BesideFile])[]): StudySteps {
   const files = new Map(beside);
   const steps = fitText(text, (name) => files.get(name) ?? { kind: 'missing' });
+  let said: StudyProgress = { share: 0, note: 'the dimensions' };
   for (;;) {
     const { done, value } = steps.next();
     if (done !== true) {
-      yield { share: value.of > 0 ? Math.min(1, value.done / value.of) : 0, note: value.note };
+      said = { share: value.of > 0 ? Math.min(1, value.done / value.of) : 0, note: value.note };
+      yield said;
       continue;
     }
-    const { study, problems } = solve(text);
+    const answers = solve(text);
+    yield said;
+    const { study, problems } = answers;
     if (value.kind === 'fitted' && study !== undefined)
       return { kind: 'found', found: fitPage(text, study, value, [...problems, ...value.problems]) };
     return { kind: 'refused', why: value.kind === 'not-fitted' ? value.why : 'Nothing in the file can be solved' };
@@ -85,7 +94,9 @@ function* fitSteps(text: string, beside: readonly (readonly [string, BesideFile]
 
 function* solveSteps(text: string, question: FigureQuestion): StudySteps {
   const outcome = yield* noted(solveFigure(text, question), 'looking');
-  const { study } = solve(text);
+  const answers = solve(text);
+  yield { share: 1, note: 'looking' };
+  const { study } = answers;
   if (outcome.kind === 'refused' || study === undefined) {
     const { why = 'Nothing in the file can be solved', cure } = outcome.kind === 'refused' ? outcome : {};
     return { kind: 'refused', why: cure === undefined ? why : `${why}. ${cure}` };

@@ -3,8 +3,10 @@ import type { Definition } from './definition/definition.ts';
 import { applyEdits, setFigure } from './definition/edit.ts';
 import type { Replacement } from './definition/problem.ts';
 import { solve } from './solve.ts';
+import type { SolveWith } from './studies/tune/answers.ts';
 import type { Progress } from './studies/tune/search.ts';
-import { tune, whyNotTuned, type Tuned, type TuneOptions } from './studies/tune/tune.ts';
+import { whyNotTuned } from './studies/tune/setting.ts';
+import { tune, type Tuned, type TuneOptions } from './studies/tune/tune.ts';
 
 export type TuneOutcome =
   | (Tuned & { readonly kind: 'tuned' })
@@ -13,11 +15,13 @@ export type TuneOutcome =
 
 /** Yields as it goes; whoever asks for the next step decides whether to go on. Never throws, whatever the text. */
 export function* tuneText(text: string, options?: TuneOptions): Generator<Progress, TuneOutcome> {
-  const { study, definition } = solve(text);
+  const answers = solve(text);
+  yield { done: 0, of: 1, best: undefined };
+  const { study, definition } = answers;
   if (study === undefined || definition === undefined) return { kind: 'not-tuned', why: 'Nothing in the file can be solved' };
   const why = whyNotTuned(study);
   if (why !== undefined) return { kind: 'not-tuned', why };
-  const solveWith = (values: readonly number[]) => solve(applyEdits(text, editsOfValues(text, definition, values)));
+  const solveWith: SolveWith = (values) => solve(applyEdits(text, editsOfValues(text, definition, values)));
   const tuned = yield* tune(study, solveWith, options);
   return tuned === undefined ? { kind: 'not-tuned', why: 'The file cannot be tuned' } : { kind: 'tuned', ...tuned };
 }

@@ -2,7 +2,8 @@
 import { tunedJson } from '../../src/outputs/tunedJson.ts';
 import { tunedText } from '../../src/outputs/tunedText.ts';
 import { finished } from '../../src/studies/finished.ts';
-import { keepsAll, TUNE_DEFAULTS } from '../../src/studies/tune/tune.ts';
+import { keepsAll } from '../../src/studies/tune/answers.ts';
+import { TUNE_DEFAULTS } from '../../src/studies/tune/tune.ts';
 import { tuneText } from '../../src/tuneText.ts';
 import type { StudyRequest } from '../arguments.ts';
 import type { Io } from '../io.ts';

@@ -14,16 +14,16 @@ export interface DifferenceOptions {
 
 /**
  * d value / d unknown, one row a value: central, and one-sided at a bound and where there is nothing on the other side. 0 where there is
- * nothing on either side.
+ * nothing on either side. Yields after each look.
  * @param values at x
  */
-export function differences(
+export function* differences(
   evaluate: Evaluate,
   x: Float64Array,
   values: Float64Array,
   { from, to, step, firstRow = 0 }: DifferenceOptions,
   jacobian: Float64Array,
-): void {
+): Generator<undefined, void> {
   const n = x.length;
   const count = values.length;
   const moved = Float64Array.from(x);
@@ -38,7 +38,9 @@ export function differences(
       return x[j]!;
     };
     const high = side(Math.min(to[j]!, x[j]! + step), beyond);
+    yield undefined;
     const low = side(Math.max(from[j]!, x[j]! - step), short);
+    yield undefined;
     for (let row = firstRow; row < count; row++) jacobian[row * n + j] = high === low ? 0 : (beyond[row]! - short[row]!) / (high - low);
   }
 }

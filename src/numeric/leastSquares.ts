@@ -16,10 +16,10 @@ export interface LeastSquares {
   /** Fills in the residuals at x; false where there are none. */
   evaluate(x: Float64Array, residuals: Float64Array): boolean;
   /**
-   * Fills in d residual / d unknown, one row a residual. Where an entry is not finite the search ends.
+   * Fills in d residual / d unknown, one row a residual; yields as it goes. Where an entry is not finite the search ends.
    * @param residuals at x
    */
-  differentiate(x: Float64Array, residuals: Float64Array, jacobian: Float64Array): void;
+  differentiate(x: Float64Array, residuals: Float64Array, jacobian: Float64Array): Generator<undefined, void>;
 }
 
 export interface Minimum {
@@ -38,13 +38,14 @@ export interface Patience {
   readonly still: number;
 }
 
-/** Undefined where there are no residuals at the start. @param start within the bounds */
-export function leastSquares(problem: LeastSquares, start: Float64Array, patience: Patience): Minimum | undefined {
+/** Yields after each look and as it differentiates. Undefined where there are no residuals at the start. @param start within the bounds */
+export function* leastSquares(problem: LeastSquares, start: Float64Array, patience: Patience): Generator<undefined, Minimum | undefined> {
   const { count, from, to } = problem;
   const n = start.length;
   let x = Float64Array.from(start);
   let residuals = new Float64Array(count);
   if (!problem.evaluate(x, residuals)) return undefined;
+  yield undefined;
   let cost = half(residuals);
   const jacobian = new Float64Array(count * n);
   let other = new Float64Array(count);
@@ -56,7 +57,7 @@ export function leastSquares(problem: LeastSquares, start: Float64Array, patienc
   const squares = new Float64Array(n * n);
   while (steps < patience.steps && cost > patience.enough) {
     if (!fresh) {
-      problem.differentiate(x, residuals, jacobian);
+      yield* problem.differentiate(x, residuals, jacobian);
       gather(jacobian, residuals, gradient, squares);
       if (!gradient.every(Number.isFinite) || !squares.every(Number.isFinite)) break;
       if (steps === 0) damping = FIRST_DAMPING * greatestOnDiagonal(squares, from, to);
@@ -69,6 +70,7 @@ export function leastSquares(problem: LeastSquares, start: Float64Array, patienc
     if (moved.every((by, i) => Math.abs(by) <= patience.still * (to[i]! - from[i]!))) break;
     const predicted = -slopeAlong(gradient, moved) - half(product(jacobian, moved, count));
     const found = problem.evaluate(next, other) ? half(other) : Infinity;
+    yield undefined;
     const gain = (cost - found) / predicted;
     if (found < cost) {
       x = next;

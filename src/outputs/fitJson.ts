@@ -2,7 +2,9 @@
 import type { Span } from '../definition/span.ts';
 import type { FitOutcome } from '../fitText.ts';
 import type { Answers } from '../solve.ts';
-import type { Fit, FitColumn, FitReading, FittedDimension } from '../studies/fit/fit.ts';
+import type { Fit } from '../studies/fit/fit.ts';
+import type { FittedDimension } from '../studies/fit/fittedDimensions.ts';
+import type { FitColumn, FitReading } from '../studies/fit/judgedReadings.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
 import type { Plan, Turning } from '../studies/fit/turn.ts';
 import type { OffCurve } from '../studies/fit/turnTrial.ts';

@@ -3,7 +3,8 @@
  * not go with the others, with what noise, what to turn, what was not checked; the caution, and in the last line how it stands.
  */
 import type { Answers } from '../solve.ts';
-import type { Fit, FitReading } from '../studies/fit/fit.ts';
+import type { Fit } from '../studies/fit/fit.ts';
+import type { FitReading } from '../studies/fit/judgedReadings.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
 import { CAUTION } from './caution.ts';
 import { decimal, figureText } from './figure.ts';

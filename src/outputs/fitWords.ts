@@ -1,6 +1,8 @@
 /** What a fit found, in words that text and JSON share. Sentences without a full stop. */
 import { FIGURE_UNIT, FIGURE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
-import type { Fit, FitColumn, FittedDimension } from '../studies/fit/fit.ts';
+import type { Fit } from '../studies/fit/fit.ts';
+import type { FittedDimension } from '../studies/fit/fittedDimensions.ts';
+import type { FitColumn } from '../studies/fit/judgedReadings.ts';
 import type { Correlated, Untold } from '../studies/fit/untold.ts';
 import { countText, decimal, figureText, listWords, percentText } from './figure.ts';
 

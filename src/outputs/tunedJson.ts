@@ -1,7 +1,8 @@
 /** What a search for dimensions found, as one JSON document: every figure in the unit of the table with every digit. */
 import type { Definition } from '../definition/definition.ts';
 import type { Answers } from '../solve.ts';
-import { keepsAll, type Tuned, type TunedAnswer, type TunedValue } from '../studies/tune/tune.ts';
+import { keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
+import type { Tuned } from '../studies/tune/tune.ts';
 import { editsOfValues } from '../tuneText.ts';
 import { CAUTION } from './caution.ts';
 import { problemOf } from './checkJson.ts';

@@ -5,8 +5,9 @@
 import { formatQuantity } from '../definition/edit.ts';
 import type { Figure } from '../findings/finding.ts';
 import type { Answers } from '../solve.ts';
+import { keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
 import type { Judgement } from '../studies/tune/demands.ts';
-import { keepsAll, type Tuned, type TunedAnswer, type TunedValue } from '../studies/tune/tune.ts';
+import type { Tuned } from '../studies/tune/tune.ts';
 import { CAUTION } from './caution.ts';
 import { figureText, travelText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';

@@ -12,6 +12,8 @@ import { createRenames } from './compare/names.ts';
 import { outcomeChanges } from './compare/outcomes.ts';
 import { isLost, requiredColumns, requirementChanges } from './compare/requirements.ts';
 import type { Answered } from '../findings/answered.ts';
+import { workOutFacts } from '../findings/facts.ts';
+import { finished } from './finished.ts';
 import { solvedSide } from './compare/solved.ts';
 
 export interface CompareOptions {
@@ -23,7 +25,19 @@ export interface CompareOptions {
 }
 
 /** @param was answers about the first text; @param is about the second */
-export function compareAnswers(was: Answered, is: Answered, { columns }: CompareOptions = {}): Comparison {
+export function compareAnswers(was: Answered, is: Answered, options: CompareOptions = {}): Comparison {
+  return finished(comparing(was, is, options));
+}
+
+/** The same in steps: yields as what is compared is worked out, which the answers leave until it is asked for. */
+export function* comparing(was: Answered, is: Answered, { columns }: CompareOptions = {}): Generator<undefined, Comparison> {
+  for (const side of [was, is]) {
+    if (side.study !== undefined) yield* workOutFacts(side.study);
+    for (const ask of LEFT_UNTIL_ASKED) {
+      ask(side);
+      yield undefined;
+    }
+  }
   const { file, renames } =
     was.definition === undefined || is.definition === undefined
       ? { file: NO_FILE_CHANGES, renames: createRenames(undefined) }
@@ -40,7 +54,8 @@ export function compareAnswers(was: Answered, is: Answered, { columns }: Compare
   const requirements = requirementChanges(was.requirements, is.requirements, (name) => named.get(name) ?? name);
   const states = { was: stateOf(was), is: stateOf(is) };
   const required = requiredColumns(was.requirements, is.requirements, renames);
-  const outcomes = bothSolved ? outcomeChanges(before, after, renames, required) : [];
+  const outcomes = bothSolved ? yield* outcomeChanges(before, after, renames, required) : [];
+  yield undefined;
   const closing = {
     unjudged: unjudgedNow(judges.was, judges.is, bothSolved, findings.gone, renames),
     closesLess: closingFalls(outcomes),
@@ -58,6 +73,13 @@ export function compareAnswers(was: Answered, is: Answered, { columns }: Compare
     verdict: verdictOf(states, findings, problems, requirements, closing),
   };
 }
+
+/** What the answers about a text leave until somebody asks, facts aside: all of it is compared, and each takes its time. */
+const LEFT_UNTIL_ASKED: readonly ((of: Answered) => unknown)[] = [
+  ({ parts }) => parts,
+  ({ requirements }) => requirements,
+  ({ notChecked }) => notChecked,
+];
 
 /** Whether nothing differs that a person could notice; curves are not looked at, since those asked for are there in any case. */
 export function isSame({ was, is, file, outcomes, columns, findings, problems, notChecked, requirements }: Comparison): boolean {

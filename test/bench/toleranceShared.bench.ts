@@ -68,7 +68,7 @@ if (!isMainThread) {
     best.two = Math.min(best.two, await timed(async () => (shared = await Promise.all(halves.map((half, i) => ask(workers[i]!, half))))));
   }
   for (const worker of workers) await worker.terminate();
-  const told = (parts: readonly Builds[]): string => JSON.stringify(distributionsOf(outcomes, parts));
+  const told = (parts: readonly Builds[]): string => JSON.stringify(finished(distributionsOf(outcomes, parts)));
   report('10 000 builds × 101 stations × 2 loops, every outcome, one thread', `${best.one.toFixed(3)} s`);
   report(
     `  shared over two threads, of ${availableParallelism()} cores`,

@@ -5,7 +5,7 @@
  */
 import { applyEdits } from '../../src/definition/edit.ts';
 import { solve } from '../../src/solve.ts';
-import { keepsAll } from '../../src/studies/tune/tune.ts';
+import { keepsAll } from '../../src/studies/tune/answers.ts';
 import { editsOfValues, tuneText } from '../../src/tuneText.ts';
 import { cpuTime } from '../support/cpuTime.ts';
 import { hiddenTruths } from '../support/hiddenTruths.ts';

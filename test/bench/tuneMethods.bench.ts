@@ -8,6 +8,7 @@
  */
 import { randomOf, type Random } from '../../src/numeric/random.ts';
 import { solve } from '../../src/solve.ts';
+import { finished } from '../../src/studies/finished.ts';
 import { designsOf } from '../../src/studies/tune/designs.ts';
 import { measure, search } from '../../src/studies/tune/search.ts';
 import { createTrial, type Trial } from '../../src/studies/tune/trial.ts';
@@ -104,7 +105,7 @@ function trialOf(text: string) {
   const drawn = Float64Array.from(free, ({ index, from, to }) =>
     Math.min(1, Math.max(0, (mechanism.nominal[index]! - from) / (to - from))),
   );
-  const designs = [drawn, ...designsOf(trial.case, mechanism.leverIndex.get('shaft')!)];
+  const designs = [drawn, ...finished(designsOf(trial.case, mechanism.leverIndex.get('shaft')!))];
   return { trial, designs };
 }
 

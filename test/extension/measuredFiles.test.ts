@@ -4,7 +4,7 @@ import { Disposable } from 'vscode';
 import { publishProblems } from '../../extension/features/liveProblems.ts';
 import { keepMeasuredFiles } from '../../extension/measuredFiles.ts';
 import { nextTurn } from '../../extension/turns.ts';
-import { LARGEST_CSV } from '../../src/studies/fit/readings.ts';
+import { LARGEST_CSV } from '../../src/studies/fit/csvReadings.ts';
 import { openThrottle, serveEach, textIn } from '../support/editorRequests.ts';
 import { disk, diskAccess, emptyDisk, shownProblems, writeFile } from '../support/vscode.ts';
 import { failuresGoTo } from '../../extension/logFailure.ts';

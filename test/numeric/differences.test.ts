@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { differences } from '../../src/numeric/differences.ts';
+import { finished } from '../../src/studies/finished.ts';
 
 /** x² y and sin y, where x is not above 2. */
 const evaluate = ([x = NaN, y = NaN]: Float64Array, into: Float64Array): boolean => {
@@ -13,7 +14,7 @@ function at(x: number, y: number, firstRow = 0): readonly number[] {
   const values = new Float64Array(2);
   evaluate(point, values);
   const jacobian = new Float64Array(4).fill(7);
-  differences(evaluate, point, values, { ...BOUNDS, firstRow }, jacobian);
+  finished(differences(evaluate, point, values, { ...BOUNDS, firstRow }, jacobian));
   return [...jacobian];
 }
 

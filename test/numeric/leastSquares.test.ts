@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { leastSquares, type LeastSquares } from '../../src/numeric/leastSquares.ts';
+import { finished } from '../../src/studies/finished.ts';
 
 const PATIENCE = { steps: 500, enough: 0, still: 1e-14 };
 
@@ -18,7 +19,10 @@ function problemOf(
       into.set(residualsAt(x));
       return into.every(Number.isFinite);
     },
-    differentiate: (x, _, into) => into.set(slopesAt(x).flat()),
+    *differentiate(x, _, into) {
+      into.set(slopesAt(x).flat());
+      yield undefined;
+    },
   };
 }
 
@@ -36,7 +40,7 @@ const rosenbrock = (from: readonly number[], to: readonly number[]): LeastSquare
 describe('least squares within bounds', () => {
   // H. H. Rosenbrock, Computer Journal 3 (1960) 175: the minimum is 0 at (1, 1).
   test('comes through a bent valley', () => {
-    const found = leastSquares(rosenbrock([-5, -5], [5, 5]), Float64Array.of(-1.2, 1), PATIENCE)!;
+    const found = finished(leastSquares(rosenbrock([-5, -5], [5, 5]), Float64Array.of(-1.2, 1), PATIENCE))!;
     expect(found.x[0]).toBeCloseTo(1, 9);
     expect(found.x[1]).toBeCloseTo(1, 9);
     expect(found.cost).toBeLessThan(1e-20);
@@ -44,7 +48,7 @@ describe('least squares within bounds', () => {
 
   // On x ≤ 1/2 the least is where y = x², at x = 1/2: half of (1 − 1/2)².
   test('stops on a bound and goes along it', () => {
-    const found = leastSquares(rosenbrock([-5, -5], [0.5, 5]), Float64Array.of(-1.2, 1), PATIENCE)!;
+    const found = finished(leastSquares(rosenbrock([-5, -5], [0.5, 5]), Float64Array.of(-1.2, 1), PATIENCE))!;
     expect(found.x[0]).toBe(0.5);
     expect(found.x[1]).toBeCloseTo(0.25, 9);
     expect(found.cost).toBeCloseTo(0.125, 12);
@@ -62,7 +66,7 @@ describe('least squares within bounds', () => {
       [1000, 0.01],
     );
     for (const start of [Float64Array.of(500, 0.0001), Float64Array.of(250, 0.0005)]) {
-      const found = leastSquares(problem, start, PATIENCE)!;
+      const found = finished(leastSquares(problem, start, PATIENCE))!;
       expect(found.x[0]! / 238.94212918).toBeCloseTo(1, 6);
       expect(found.x[1]! / 5.5015643181e-4).toBeCloseTo(1, 6);
       expect((2 * found.cost) / 0.12455138894).toBeCloseTo(1, 8);
@@ -76,7 +80,7 @@ describe('least squares within bounds', () => {
       [0, 0],
       [1, 1],
     );
-    const found = leastSquares(flat, Float64Array.of(0.9, 0.7), PATIENCE)!;
+    const found = finished(leastSquares(flat, Float64Array.of(0.9, 0.7), PATIENCE))!;
     expect(found.x[0]).toBeCloseTo(0.3, 9);
     expect(found.x[1]).toBe(0.7);
   });
@@ -88,7 +92,7 @@ describe('least squares within bounds', () => {
       [0],
       [1],
     );
-    expect(leastSquares(root, Float64Array.of(0.2), PATIENCE)).toBeUndefined();
-    expect(leastSquares(root, Float64Array.of(1), PATIENCE)!.x[0]).toBeCloseTo(0.51, 9);
+    expect(finished(leastSquares(root, Float64Array.of(0.2), PATIENCE))).toBeUndefined();
+    expect(finished(leastSquares(root, Float64Array.of(1), PATIENCE))!.x[0]).toBeCloseTo(0.51, 9);
   });
 });

@@ -21,7 +21,9 @@ import {
 } from '../../outputs/fitWords.ts';
 import type { ChartCurve } from '../../protocol/charts.ts';
 import type { StudyAnswer, StudyCharts, StudyFound, StudyLine, StudyRow, StudyTable, StudyWrite } from '../../protocol/studies.ts';
-import type { Fit, FitColumn, FitReading, FittedDimension } from '../../studies/fit/fit.ts';
+import type { Fit } from '../../studies/fit/fit.ts';
+import type { FittedDimension } from '../../studies/fit/fittedDimensions.ts';
+import type { FitColumn, FitReading } from '../../studies/fit/judgedReadings.ts';
 import type { ReadingPlace } from '../../studies/fit/taken.ts';
 import type { Column } from '../../table/column.ts';
 import { placeIn } from '../place.ts';

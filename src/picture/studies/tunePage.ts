@@ -7,7 +7,9 @@ import { errorFigure, isOnCurve, judgementText, obstacleWords, verdictWords } fr
 import type { ChartCurve } from '../../protocol/charts.ts';
 import type { StudyAnswer, StudyChart, StudyCharts, StudyFound, StudyLine } from '../../protocol/studies.ts';
 import { solve, type Answers } from '../../solve.ts';
-import { keepsAll, wantedIn, type Tuned, type TunedAnswer } from '../../studies/tune/tune.ts';
+import { keepsAll, type TunedAnswer } from '../../studies/tune/answers.ts';
+import { wantedIn } from '../../studies/tune/setting.ts';
+import type { Tuned } from '../../studies/tune/tune.ts';
 import type { Wanted } from '../../studies/tune/wanted.ts';
 import type { Column } from '../../table/column.ts';
 import { diffOf, editsOfWrites, line, lines, standingOf } from './blocks.ts';

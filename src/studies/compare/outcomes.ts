@@ -9,13 +9,18 @@ import type { Renames } from './names.ts';
 import { differs } from './noticeable.ts';
 import type { SolvedSide } from './solved.ts';
 
-/** @param required columns of which a requirement speaks, by the names of the second file */
-export function outcomeChanges(was: SolvedSide, is: SolvedSide, renames: Renames, required: ReadonlySet<string>): readonly OutcomeChange[] {
+/** Yields as it goes. @param required columns of which a requirement speaks, by the names of the second file */
+export function* outcomeChanges(
+  was: SolvedSide,
+  is: SolvedSide,
+  renames: Renames,
+  required: ReadonlySet<string>,
+): Generator<undefined, readonly OutcomeChange[]> {
   const about = subjects(was, is, renames, required);
   const changes = [
     ...partChanges(was.parts, is.parts, renames),
     ...factChanges(was.facts, is.facts, renames),
-    ...columnChanges(was, is, renames),
+    ...(yield* columnChanges(was, is, renames)),
   ].map((each): OutcomeChange => ({ about: about(each), ...each }));
   return changes.sort((a, b) => ABOUT.indexOf(a.about) - ABOUT.indexOf(b.about));
 }
@@ -142,17 +147,17 @@ function factSide({ figure, travel, why }: Fact): OutcomeSide {
   return { ...(figure && { figure }), ...(why !== undefined && { text: why }), ...(travel !== undefined && { travel }) };
 }
 
-function columnChanges(was: SolvedSide, is: SolvedSide, renames: Renames): readonly Change[] {
+function* columnChanges(was: SolvedSide, is: SolvedSide, renames: Renames): Generator<undefined, readonly Change[]> {
   const before = new Map(was.columns.map((column) => [renames.part(column.name), column]));
   const both = is.columns.flatMap((column) => {
     const other = before.get(column.name);
     return other === undefined || column.name === 'pedal.travel' ? [] : [{ other, column }];
   });
-  const olds = summaries(
+  const olds = yield* summaries(
     was,
     both.map(({ other }) => other),
   );
-  const nows = summaries(
+  const nows = yield* summaries(
     is,
     both.map(({ column }) => column),
   );
@@ -174,20 +179,24 @@ const WHICH = [
 
 type Summary = Readonly<Record<(typeof WHICH)[number][0], Extreme | undefined>>;
 
-function summaries({ travel }: SolvedSide, columns: readonly Column[]): readonly Summary[] {
+function* summaries({ travel }: SolvedSide, columns: readonly Column[]): Generator<undefined, readonly Summary[]> {
   const { build, samples, poseAt } = travel;
   // All columns are read at one pose before the next is solved: of a large linkage the poses are what takes time.
   const taken = columns.map(() => new Map<number, number>());
   for (const at of new Set([0, 1, ...samples])) {
     const pose = poseAt(at);
     columns.forEach(({ read }, index) => taken[index]!.set(at, finite(read(build, pose))));
+    yield undefined;
   }
-  return columns.map(({ read }, index) => {
+  const found: Summary[] = [];
+  for (const [index, { read }] of columns.entries()) {
     const known = taken[index]!;
     const along = (at: number): number => known.get(at) ?? finite(read(build, poseAt(at)));
     const at = (place: number): Extreme | undefined => (Number.isNaN(along(place)) ? undefined : { value: along(place), travel: place });
-    return { least: leastOf(along, samples), greatest: greatestOf(along, samples), rest: at(0), full: at(1) };
-  });
+    found.push({ least: leastOf(along, samples), greatest: greatestOf(along, samples), rest: at(0), full: at(1) });
+    yield undefined;
+  }
+  return found;
 }
 
 function finite(value: number): number {

@@ -7,7 +7,9 @@ import type { Measured, Run } from '../../definition/measured.ts';
 import type { Problem } from '../../definition/problem.ts';
 import type { Span } from '../../definition/span.ts';
 import { columnName } from '../../definition/schema/columnName.ts';
-import { countReadings, inlineReadings, readCsv, type CsvProblem, type Readings } from './readings.ts';
+import type { CsvProblem } from './csvProblem.ts';
+import { readCsv } from './csvReadings.ts';
+import { countReadings, inlineReadings, type Readings } from './readings.ts';
 
 /** What stands beside the throttle file under a name. */
 export type BesideFile =

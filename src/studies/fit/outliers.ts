@@ -31,15 +31,15 @@ export function farthest(count: number): number {
 /** Of accusing any reading at all, where none is wrong. */
 const CHANCE = 0.01;
 
-/** 1 for the readings that count, 0 for those that are too far off, and for those that never count. Where too many are off, none is accused. */
-export function screen(unknowns: readonly Unknown[], of: Estimate, screening: Screening): Float64Array {
+/** 1 for the readings that count, 0 for those that are too far off, and for those that never count. Where too many are off, none is accused. Yields as it goes. */
+export function* screen(unknowns: readonly Unknown[], of: Estimate, screening: Screening): Generator<undefined, Float64Array> {
   const model = modelOf(unknowns, of);
   const weights = Float64Array.from(screening.usable);
   const count = weights.reduce((sum, each) => sum + each, 0);
   // Without more readings than unknowns that nothing else tells there is nothing to hold a reading against.
   const open = unknowns.filter(({ prior }) => prior === undefined).length;
   if (count <= open + 1) return weights;
-  const robust = robustSteps(model, screening);
+  const robust = yield* robustSteps(model, screening);
   const scatter = scattersOf(model, robust, screening);
   const limit = farthest(count);
   const far = (i: number, miss: number): boolean => Math.abs(miss) > limit * scatter[screening.columns[i]!]!;
@@ -47,6 +47,7 @@ export function screen(unknowns: readonly Unknown[], of: Estimate, screening: Sc
   for (let i = 0; i < model.m; i++) if (weights[i]! > 0 && far(i, missAt(i, robust))) weights[i] = 0;
   const most = Math.floor(count * MOST_OUT);
   for (let pass = 0; pass < MOST_PASSES; pass++) {
+    yield undefined;
     const { step, covariance } = solve(model, weights);
     let [worst, worstBy] = [-1, 1];
     let [best, bestBy] = [-1, 1];
@@ -146,7 +147,7 @@ function normal(
 }
 
 /** A step from the estimate that no few readings can drag. */
-function robustSteps(model: Model, screening: Screening): Float64Array {
+function* robustSteps(model: Model, screening: Screening): Generator<undefined, Float64Array> {
   const weights = Float64Array.from(screening.usable);
   let step: Float64Array = new Float64Array(model.n);
   const again = (weigh: (i: number, miss: number) => number): void => {
@@ -157,13 +158,17 @@ function robustSteps(model: Model, screening: Screening): Float64Array {
     solveLinear(squares, right, model.n);
     step = right;
   };
-  for (let i = 0; i < ROBUST_STEPS; i++) again((_, miss) => 1 / Math.max(miss, LEAST_MISS));
+  for (let i = 0; i < ROBUST_STEPS; i++) {
+    again((_, miss) => 1 / Math.max(miss, LEAST_MISS));
+    yield undefined;
+  }
   const scatter = scattersOf(model, step, screening);
   for (let i = 0; i < ROBUST_STEPS; i++) {
     again((j, miss) => {
       const share = miss / (BISQUARE * scatter[screening.columns[j]!]!);
       return share < 1 ? (1 - share * share) ** 2 : 0;
     });
+    yield undefined;
   }
   return step;
 }

@@ -52,7 +52,7 @@ export interface AsFound {
   readonly untold: readonly number[];
 }
 
-/** Yields after each file solved; whoever asks for the next step decides whether to go on. */
+/** Yields as it goes; whoever asks for the next step decides whether to go on. */
 export function* whatToTurn(study: Study, { unknowns, values, untold }: AsFound, solveAs: SolveAs): Generator<undefined, Turning> {
   const { mechanism } = study.travel;
   const car = Float64Array.from(mechanism.nominal);
@@ -85,11 +85,11 @@ export function* whatToTurn(study: Study, { unknowns, values, untold }: AsFound,
   });
   const first: Step = { chosen: [], change: still, cost: trial.costAt(still) };
   const common = { kind: 'turn', wanted: goals[0]!.of, before } as const;
-  const byCurve = nearest(bench, first);
+  const byCurve = yield* nearest(bench, first);
   const indices = unknowns.map(({ index }) => index);
-  const scale = createScale(study, build, indices, adjusters, solveAs);
+  const scale = yield* createScale(study, build, indices, adjusters, solveAs);
   yield undefined;
-  const weighed = scale?.weigh(byCurve.change);
+  const weighed = scale && (yield* scale.weigh(byCurve.change));
   yield undefined;
   if (scale === undefined || weighed === undefined) return { ...common, ...turned(byCurve), demands: undefined, nearer: undefined };
   const { demands } = scale;
@@ -140,22 +140,25 @@ function turnOf({ adjuster }: Turnable, change: number): Turn {
 }
 
 /** One more adjuster turned, each that helps; the one first that brings the car nearest. */
-function onward({ trial, count }: Bench, { chosen, change, cost }: Step): readonly Step[] {
-  return Array.from({ length: count }, (_, k) => k)
-    .filter((k) => !chosen.includes(k))
-    .map((k): Step => ({ chosen: [...chosen, k], ...trial.best([...chosen, k], change) }))
-    .filter((step) => step.cost < HELPS * cost)
-    .sort((a, b) => a.cost - b.cost);
+function* onward({ trial, count }: Bench, { chosen, change, cost }: Step): Generator<undefined, readonly Step[]> {
+  const helping: Step[] = [];
+  for (let k = 0; k < count; k++) {
+    if (chosen.includes(k)) continue;
+    const turned = [...chosen, k];
+    const step: Step = { chosen: turned, ...(yield* trial.best(turned, change)) };
+    if (step.cost < HELPS * cost) helping.push(step);
+  }
+  return helping.sort((a, b) => a.cost - b.cost);
 }
 
 function isOn({ trial, goals }: Bench, { change }: Step): boolean {
   return worstOf(trial.off(change) ?? [], goals) <= 1;
 }
 
-function nearest(bench: Bench, first: Step): Step {
+function* nearest(bench: Bench, first: Step): Generator<undefined, Step> {
   let at = first;
   while (!isOn(bench, at)) {
-    const [next] = onward(bench, at);
+    const [next]: readonly Step[] = yield* onward(bench, at);
     if (next === undefined) break;
     at = next;
   }
@@ -164,13 +167,13 @@ function nearest(bench: Bench, first: Step): Step {
 
 /** The same, each step no farther than gives nothing up; what keeps all demands before what does not. */
 function* nearestHeld(bench: Bench, first: Step, scale: Scale): Generator<undefined, HeldStep | undefined> {
-  const asFound = scale.weigh(first.change);
+  const asFound = yield* scale.weigh(first.change);
   if (asFound === undefined) return undefined;
   let at: HeldStep = { ...first, weighed: asFound };
   while (!isOn(bench, at)) {
     const from = at;
     const reached: HeldStep[] = [];
-    for (const step of onward(bench, from).slice(0, MOST_TRIED)) {
+    for (const step of (yield* onward(bench, from)).slice(0, MOST_TRIED)) {
       const next = yield* asFarAsHeld(bench, from, step, scale);
       if (next !== undefined && next.cost < HELPS * from.cost) reached.push(next);
     }
@@ -191,7 +194,7 @@ function* asFarAsHeld({ trial }: Bench, from: Step, to: Step, scale: Scale): Gen
   let [low, high] = [0, 1];
   for (let i = 0, share = 1; i <= HALVINGS; i++, share = (low + high) / 2) {
     const change = at(share);
-    const weighed = scale.weigh(change);
+    const weighed = yield* scale.weigh(change);
     yield undefined;
     if (weighed?.givesNothingUp === true) {
       held = { chosen: to.chosen, change, cost: trial.costAt(change), weighed };

@@ -2,8 +2,7 @@
 import type { Study } from '../../findings/study.ts';
 import type { Build } from '../../kinematics/build.ts';
 import { leastSquares } from '../../numeric/leastSquares.ts';
-import { finished } from '../finished.ts';
-import { endsOf } from '../tune/tune.ts';
+import { endsOf } from '../tune/setting.ts';
 import { wantedOf } from '../tune/wanted.ts';
 import type { Turnable } from './adjusters.ts';
 import { createCar } from './car.ts';
@@ -85,7 +84,15 @@ export interface TurnTrial {
   costAt(change: Float64Array): number;
   /** Undefined where a column has no value somewhere. */
   off(change: Float64Array): readonly OffCurve[] | undefined;
-  best(turned: readonly number[], start: Float64Array): { readonly change: Float64Array; readonly cost: number };
+  /** Yields as it goes. @param turned numbers of the adjusters that may be */
+  best(turned: readonly number[], start: Float64Array): Generator<undefined, Best>;
+}
+
+/** Where the sum is least, as far as adjusters go; Infinity where there is none at the start. */
+export interface Best {
+  /** Of each adjuster, SI. */
+  readonly change: Float64Array;
+  readonly cost: number;
 }
 
 /** @param build as the car is */
@@ -122,20 +129,20 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
         return worst;
       });
     },
-    best(turned, start) {
+    *best(turned, start) {
       const bound = (end: 'from' | 'to'): Float64Array =>
         Float64Array.from(adjusters, ({ adjuster }, k) => (turned.includes(k) ? adjuster[end] - adjuster.now : start[k]!));
       const [from, to] = [bound('from'), bound('to')];
       const slopes = new Float64Array(count * adjusters.length);
-      const minimum = leastSquares(
+      const minimum = yield* leastSquares(
         {
           count,
           from,
           to,
           evaluate,
-          differentiate(x, _, jacobian) {
+          *differentiate(x, _, jacobian) {
             car.put(Float64Array.from(adjusters, ({ index, rate }, k) => base[index]! + x[k]! / rate));
-            finished(car.differentiate('both', slopes));
+            yield* car.differentiate('both', slopes);
             const n = adjusters.length;
             owners.forEach((owner, row) => {
               for (let k = 0; k < n; k++) jacobian[row * n + k] = (weightOf(owner) * slopes[row * n + k]!) / adjusters[k]!.rate;

@@ -39,37 +39,41 @@ export interface Weighed {
 export interface Scale {
   /** Names of all demands. */
   readonly demands: readonly string[];
-  /** @param change of each adjuster, SI; undefined where it cannot be told */
-  weigh(change: Float64Array): Weighed | undefined;
+  /** Yields once the file is solved. @param change of each adjuster, SI; undefined where it cannot be told */
+  weigh(change: Float64Array): Generator<undefined, Weighed | undefined>;
 }
 
-/** Undefined where it cannot be told how the car as found stands. @param build as the car is @param indices of the dimensions that were found */
-export function createScale(
+/** Undefined where it cannot be told how the car as found stands. Yields after each file solved. @param build as the car is @param indices of the dimensions that were found */
+export function* createScale(
   study: Study,
   build: Build,
   indices: readonly number[],
   adjusters: readonly Turnable[],
   solveAs: SolveAs,
-): Scale | undefined {
+): Generator<undefined, Scale | undefined> {
   const { dimensions } = study.travel.mechanism;
   const demands = demandsOf(study.definition);
-  const judged = (figures: readonly FigureAs[]): readonly Judgement[] | undefined => {
+  type Judged = Generator<undefined, readonly Judgement[] | undefined>;
+  const judged = function* (figures: readonly FigureAs[]): Judged {
     const answered = solveAs(figures);
+    yield undefined;
     return answered && judge(answered, demands);
   };
-  const turned = (change: Float64Array): readonly Judgement[] | undefined => {
+  const turned = function* (change: Float64Array): Judged {
     const values = new Map(indices.map((index) => [index, build.values[index]!]));
     adjusters.forEach(({ index, rate }, k) => {
       if (change[k] !== 0) values.set(index, build.values[index]! + change[k]! / rate);
     });
-    return judged([...values].map(([index, value]) => ({ path: dimensions[index]!.path, value })));
+    return yield* judged([...values].map(([index, value]) => ({ path: dimensions[index]!.path, value })));
   };
-  const [drawn, found] = [judged([]), turned(new Float64Array(adjusters.length))];
+  const drawn = yield* judged([]);
+  yield undefined;
+  const found = yield* turned(new Float64Array(adjusters.length));
   if (drawn === undefined || found === undefined) return undefined;
   return {
     demands: demands.map(({ name }) => name),
-    weigh(change) {
-      const judgements = turned(change);
+    *weigh(change) {
+      const judgements = yield* turned(change);
       return judgements && weighed(judgements, found, drawn);
     },
   };

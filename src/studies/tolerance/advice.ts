@@ -57,8 +57,15 @@ export interface Spread {
   readonly kinked: boolean;
 }
 
-/** One for each rod and each opening or signal by which it can be set; those that win most of that outcome's spread come first. */
-export function settings(mechanism: Mechanism, effects: readonly OutcomeEffects[], toleranced: readonly Toleranced[]): readonly Setting[] {
+/**
+ * One for each rod and each opening or signal by which it can be set; those that win most of that outcome's spread come first. Yields as it
+ * goes.
+ */
+export function* settings(
+  mechanism: Mechanism,
+  effects: readonly OutcomeEffects[],
+  toleranced: readonly Toleranced[],
+): Generator<undefined, readonly Setting[]> {
   const outcomes = effects.map(({ outcome }) => outcome);
   const rods = mechanism.joints.flatMap((joint) =>
     joint.kind === 'rod' && joint.lengthDimension !== undefined
@@ -66,12 +73,13 @@ export function settings(mechanism: Mechanism, effects: readonly OutcomeEffects[
       : [],
   );
   const { parameters } = createBuild(mechanism);
-  const byLength = ratesOf(
+  const byLength = yield* ratesOf(
     mechanism,
     outcomes,
     rods.map(({ length }) => length),
     toleranced,
   );
+  yield undefined;
   /** Swing of each toleranced dimension on each outcome. */
   const swings = effects.map((each) => {
     const of = new Map(each.effects.map(({ of: figure, swing }) => [figure, swing]));

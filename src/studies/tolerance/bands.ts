@@ -8,9 +8,10 @@ import type { Mechanism } from '../../kinematics/model.ts';
 import { createPose } from '../../kinematics/pose.ts';
 import { quantile } from '../../numeric/quantile.ts';
 import type { Column } from '../../table/column.ts';
+import { saying } from '../saying.ts';
 import { drawsOf, type BuildsRequest } from './monteCarlo.ts';
 import { createPlacing } from './placing.ts';
-import { PIECE, type Progress } from './stack.ts';
+import type { Progress } from './stack.ts';
 import type { Toleranced } from '../../kinematics/toleranced.ts';
 
 /** The figures of one column, one a station, SI; NaN where fewer than half of the builds have one. */
@@ -83,19 +84,27 @@ export function* bandsOf(
     for (let j = 0; j < toleranced.length; j++) offsets[j] = draw(from + k, j);
     put(offsets);
     if (readAll((value, column, station) => (figures[column]![station]![k] = value)) > 0) missing++;
-    if ((k + 1) % PIECE === 0) yield { done: k + 1, of: count };
+    yield { done: k + 1, of: count };
   }
-  return { missing, bands: columns.map((column, i) => bandOf(column, figures[i]!)) };
+  const bands: Band[] = [];
+  const built = (): Progress => ({ done: count, of: count });
+  for (let column = 0; column < columns.length; column++) {
+    bands.push(yield* saying(bandOf(columns[column]!, figures[column]!), built));
+  }
+  return { missing, bands };
 }
 
-function bandOf(column: Column, figures: readonly Float64Array[]): Band {
+/** Yields after each station. */
+function* bandOf(column: Column, figures: readonly Float64Array[]): Generator<undefined, Band> {
   const [low, middle, high] = [0, 0, 0].map(() => new Float64Array(figures.length)) as [Float64Array, Float64Array, Float64Array];
-  figures.forEach((all, station) => {
+  for (let station = 0; station < figures.length; station++) {
+    const all = figures[station]!;
     const known = all.filter((value) => Number.isFinite(value)).sort();
     const isEnough = known.length > 0 && 2 * known.length >= all.length;
     low[station] = isEnough ? quantile(known, BAND_SHARES.low) : NaN;
     middle[station] = isEnough ? quantile(known, BAND_SHARES.middle) : NaN;
     high[station] = isEnough ? quantile(known, BAND_SHARES.high) : NaN;
-  });
+    yield undefined;
+  }
   return { column, low, middle, high };
 }

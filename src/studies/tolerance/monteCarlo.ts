@@ -10,7 +10,7 @@ import type { Mechanism } from '../../kinematics/model.ts';
 import { randomOf } from '../../numeric/random.ts';
 import { createGauge, type Outcome } from './outcomes.ts';
 import { createPlacing } from './placing.ts';
-import { PIECE, type Progress } from './stack.ts';
+import type { Progress } from './stack.ts';
 import type { Toleranced } from '../../kinematics/toleranced.ts';
 
 export type Law = 'normal' | 'uniform';
@@ -34,7 +34,7 @@ export interface Builds {
   readonly kept: readonly Uint8Array[];
 }
 
-/** Yields as it goes; whoever asks for the next piece decides whether to go on. */
+/** Yields after each build; whoever asks for the next step decides whether to go on. */
 export function* randomBuilds(
   mechanism: Mechanism,
   outcomes: readonly Outcome[],
@@ -60,7 +60,7 @@ export function* randomBuilds(
       const keeps = value >= (outcome.least?.(build) ?? -Infinity) && value <= (outcome.most?.(build) ?? Infinity);
       kept[i]![k] = keeps ? 1 : 0;
     }
-    if ((k + 1) % PIECE === 0) yield { done: k + 1, of: count };
+    yield { done: k + 1, of: count };
   }
   return { from, to: from + count, values, kept };
 }

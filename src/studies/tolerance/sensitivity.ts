@@ -41,15 +41,15 @@ export interface OutcomeEffects {
   readonly effects: readonly Effect[];
 }
 
-/** In the order of the outcomes. */
-export function effectsOn(
+/** In the order of the outcomes. Yields after each figure. */
+export function* effectsOn(
   mechanism: Mechanism,
   outcomes: readonly Outcome[],
   toleranced: readonly Toleranced[],
-): readonly OutcomeEffects[] {
+): Generator<undefined, readonly OutcomeEffects[]> {
   const middles = new Float64Array(outcomes.length);
   createGauge(createPlacing(mechanism, toleranced, false).build, outcomes).read(middles);
-  const rates = ratesOf(mechanism, outcomes, toleranced);
+  const rates = yield* ratesOf(mechanism, outcomes, toleranced);
   return outcomes.map((outcome, i) => ({
     outcome,
     middle: middles[i]!,
@@ -67,30 +67,36 @@ function rank({ swing }: Effect): number {
 }
 
 /**
- * Rates with every figure in its middle.
+ * Rates with every figure in its middle. Yields after each figure.
  * @param wanted what is moved: figures that vary, or other dimensions with the same in their middles
  * @param varied where it is not those, all that varies
  * @returns for each of them those of every outcome
  */
-export function ratesOf(
+export function* ratesOf(
   mechanism: Mechanism,
   outcomes: readonly Outcome[],
   wanted: readonly Toleranced[],
   varied: readonly Toleranced[] = wanted,
-): readonly (readonly Rate[])[] {
+): Generator<undefined, readonly (readonly Rate[])[]> {
   const all = [...varied, ...wanted.filter((each) => !varied.includes(each))];
   const { build } = createPlacing(mechanism, all, false);
   const inClosedForm = closedForm(build, outcomes);
   // Other figures are put into a build of their own: the closed forms are those of this one.
   const byDifferences = differences(mechanism, outcomes, all);
-  return wanted.map((each) => {
+  const ratesBy = (each: Toleranced): readonly Rate[] => {
     const differenced = byDifferences(all.indexOf(each));
     const { index } = each;
     if (index < 0) return differenced;
     const [up, down] = [inClosedForm(index, 1), inClosedForm(index, -1)];
     const scale = scaleOf(each);
     return outcomes.map((_, i) => (up[i] !== undefined && down[i] !== undefined ? bothSides(up[i], down[i], scale) : differenced[i]!));
-  });
+  };
+  const rates: (readonly Rate[])[] = [];
+  for (const each of wanted) {
+    yield undefined;
+    rates.push(ratesBy(each));
+  }
+  return rates;
 }
 
 /** @param scale of the dimension, SI: what a change by all of it does is nothing where it is rounding */

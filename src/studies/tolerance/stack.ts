@@ -54,7 +54,7 @@ export interface Progress {
 }
 
 /**
- * Yields as it goes.
+ * Yields after each build.
  * @returns in the order of the outcomes; undefined with more than `MOST_CORNERED` dimensions. With no corner that has a value the least is
  * Infinity and the greatest −Infinity
  */
@@ -82,10 +82,7 @@ export function* corners(
         range.most = Math.max(range.most, value);
       }
     });
-    if ((corner + 1) % PIECE === 0) yield { done: corner + 1, of: count };
+    yield { done: corner + 1, of: count };
   }
   return ranges;
 }
-
-/** Builds between two looks at whoever waits. */
-export const PIECE = 128;

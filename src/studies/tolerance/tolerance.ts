@@ -1,5 +1,6 @@
 /** What a file's tolerances do to what matters: effects, stacks, corners, random builds and advice, in one go for every face. */
 import type { Study } from '../../findings/study.ts';
+import { saying } from '../saying.ts';
 import { settings, tightenings, type Setting, type Tightening } from './advice.ts';
 import { distributionsOf, type Distribution, type Yield } from './distribution.ts';
 import { randomBuilds, type Law } from './monteCarlo.ts';
@@ -52,11 +53,14 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
   const { mechanism } = study.travel;
   const outcomes = outcomesOf(study);
   const toleranced = variedFigures(mechanism);
-  const effects = effectsOn(mechanism, outcomes, toleranced);
+  const begun = (): Progress => ({ done: 0, of: options.builds });
+  const effects = yield* saying(effectsOn(mechanism, outcomes, toleranced), begun);
   const ranges = yield* corners(mechanism, outcomes, toleranced);
   const builds = yield* randomBuilds(mechanism, outcomes, toleranced, { ...options, from: 0, to: options.builds });
   const required = yield* requiredYields(study.definition, mechanism, toleranced, { ...options, most: options.builds });
-  const { outcomes: distributions, kept } = distributionsOf(outcomes, [builds]);
+  const built = (): Progress => ({ done: options.builds, of: options.builds });
+  const { outcomes: distributions, kept } = yield* saying(distributionsOf(outcomes, [builds]), built);
+  const set = yield* saying(settings(mechanism, effects, toleranced), built);
   return {
     options,
     toleranced,
@@ -69,6 +73,6 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
     })),
     kept,
     required,
-    settings: settings(mechanism, effects, toleranced),
+    settings: set,
   };
 }

@@ -13,8 +13,8 @@ import { leastSquares, type LeastSquares } from '../../numeric/leastSquares.ts';
 import { solveTravel } from '../../travel/travel.ts';
 import type { TrialCase } from './trial.ts';
 
-/** In parts of the bounds; empty where the lever that follows is not turned by a rod in the plane of its driver. */
-export function designsOf(of: TrialCase, lever: number): readonly Float64Array[] {
+/** In parts of the bounds; empty where the lever that follows is not turned by a rod in the plane of its driver. Yields as it goes. */
+export function* designsOf(of: TrialCase, lever: number): Generator<undefined, readonly Float64Array[]> {
   const { mechanism, free, wanted } = of;
   const joint = mechanism.joints[mechanism.levers[lever]!.driver ?? -1];
   if (joint?.kind !== 'rod') return [];
@@ -39,7 +39,7 @@ export function designsOf(of: TrialCase, lever: number): readonly Float64Array[]
         rod: b,
       };
       if (Math.max(wantedArms.in.radius, wantedArms.out.radius, b) > LONGEST) continue;
-      const x = broughtTo(mechanism, joint, free, wantedArms);
+      const x = yield* broughtTo(mechanism, joint, free, wantedArms);
       if (x !== undefined) found.push(x);
     }
   }
@@ -65,7 +65,12 @@ interface Arms {
   readonly rod: number;
 }
 
-function broughtTo(mechanism: Mechanism, joint: RodJoint, free: TrialCase['free'], arms: Arms): Float64Array | undefined {
+function* broughtTo(
+  mechanism: Mechanism,
+  joint: RodJoint,
+  free: TrialCase['free'],
+  arms: Arms,
+): Generator<undefined, Float64Array | undefined> {
   const build = createBuild(mechanism);
   const values = Float64Array.from(mechanism.nominal);
   const [from, to] = [mechanism.levers[joint.driver]!.pivot, mechanism.levers[joint.driven]!.pivot];
@@ -94,7 +99,8 @@ function broughtTo(mechanism: Mechanism, joint: RodJoint, free: TrialCase['free'
     evaluate,
     differentiate: (x, residuals, jacobian) => differences(evaluate, x, residuals, { ...bounds, step: DIFFERENCE }, jacobian),
   };
-  return leastSquares(problem, new Float64Array(n).fill(0.5), { steps: 25, enough: 1e-12, still: 1e-6 })?.x;
+  const met = yield* leastSquares(problem, new Float64Array(n).fill(0.5), { steps: 25, enough: 1e-12, still: 1e-6 });
+  return met?.x;
 }
 
 /** Within the nine parameters of a pin. */

@@ -9,6 +9,7 @@
 import { leastSquares, type Patience } from '../../numeric/leastSquares.ts';
 import { randomOf } from '../../numeric/random.ts';
 import { greatestOf } from '../../travel/extremes.ts';
+import { saying } from '../saying.ts';
 import type { Trial } from './trial.ts';
 
 export interface Found {
@@ -38,7 +39,7 @@ export interface Progress {
 }
 
 /**
- * Yields after each descent.
+ * Yields after each look at a place.
  * @param designs places to begin from, in parts of the bounds
  * @returns distinct places, best first; those that keep their angles before those that do not. Empty where nothing can be assembled
  */
@@ -55,16 +56,20 @@ export function* search(trial: Trial, designs: readonly Float64Array[], effort: 
   const begun: Float64Array[] = [];
   const total = effort.rounds * DESCENTS;
   let done = 0;
-  const best = (): number | undefined => pool.find(({ trespass }) => trespass === 0)?.error;
+  const said = (): Progress => ({ done, of: total, best: pool.find(({ trespass }) => trespass === 0)?.error });
   for (let round = 0; round < effort.rounds; round++) {
     const drawn = Array.from({ length: SAMPLES }, (_, i) => {
       return Float64Array.from({ length: n }, (__, j) => random.uniform(round * SAMPLES + i, j));
     });
     const places = round === 0 ? [...designs, ...drawn] : drawn;
-    const ranked = places.map((x) => ({ x, cost: costAt(x) })).filter(({ cost }) => cost < Infinity);
-    ranked.sort((a, b) => a.cost - b.cost);
+    const looked: { readonly x: Float64Array; readonly cost: number }[] = [];
+    for (const x of places) {
+      looked.push({ x, cost: costAt(x) });
+      yield said();
+    }
+    const ranked = looked.filter(({ cost }) => cost < Infinity).sort((a, b) => a.cost - b.cost);
     // What the file has now, and designs made for the curve, are always begun from.
-    const known = round === 0 ? designs.filter((x) => costAt(x) < Infinity) : [];
+    const known = round === 0 ? looked.slice(0, designs.length).flatMap(({ x, cost }) => (cost < Infinity ? [x] : [])) : [];
     const starts = [...known, ...ranked.map(({ x }) => x)];
     let descents = 0;
     for (const start of starts) {
@@ -72,19 +77,17 @@ export function* search(trial: Trial, designs: readonly Float64Array[], effort: 
       if (begun.some((other) => distance(other, start) < APART)) continue;
       begun.push(start);
       descents++;
-      const found = leastSquares(problem, start, COARSE);
+      const found = yield* saying(leastSquares(problem, start, COARSE), said);
       if (found !== undefined) pool = withNew(pool, measure(trial, found.x));
       done++;
-      yield { done, of: total, best: best() };
+      yield said();
     }
     const near = pool.filter(({ error, trespass }) => trespass === 0 && error <= effort.enough);
     if (near.length >= effort.answers) break;
   }
+  done = total;
   const polished: Found[] = [];
-  for (const each of pool.slice(0, POLISHED)) {
-    polished.push(polish(trial, each, effort.enough));
-    yield { done: total, of: total, best: best() };
-  }
+  for (const each of pool.slice(0, POLISHED)) polished.push(yield* saying(polish(trial, each, effort.enough), said));
   return [...polished, ...pool.slice(POLISHED)].reduce(withNew, []);
 }
 
@@ -133,7 +136,7 @@ export function measure(trial: Trial, x: Float64Array): Found {
 }
 
 /** Towards the least greatest error, as long as it gets less. */
-function polish(trial: Trial, found: Found, enough: number): Found {
+function* polish(trial: Trial, found: Found, enough: number): Generator<undefined, Found> {
   let best = found;
   let weights = Float64Array.from(trial.ownWeights);
   let x = found.x;
@@ -146,11 +149,12 @@ function polish(trial: Trial, found: Found, enough: number): Found {
     weights = weights.map((weight, k) => weight * Math.sqrt(Math.max(off[k]! / mean, LEAST_SHARE)));
     const scale = Math.max(...weights);
     weights = weights.map((weight) => weight / scale);
-    const next = leastSquares(trial.problem(weights), x, FINE);
+    const next = yield* leastSquares(trial.problem(weights), x, FINE);
     if (next === undefined) break;
     x = next.x;
     const measured = measure(trial, x);
     if (isBetter(measured, best)) best = measured;
+    yield undefined;
   }
   return best;
 }

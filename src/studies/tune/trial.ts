@@ -116,21 +116,26 @@ export function createTrial(of: TrialCase): Trial {
     problem(weights) {
       const evaluateWith = (x: Float64Array, into: Float64Array): boolean => evaluate(x, weights, into);
       const bounds = { from: new Float64Array(free.length), to: new Float64Array(free.length).fill(1) };
-      const byDifferences = (x: Float64Array, residuals: Float64Array, jacobian: Float64Array, firstRow: number): void =>
-        differences(evaluateWith, x, residuals, { ...bounds, step: DIFFERENCE, firstRow }, jacobian);
+      const byDifferences = (
+        x: Float64Array,
+        residuals: Float64Array,
+        jacobian: Float64Array,
+        firstRow: number,
+      ): Generator<undefined, void> => differences(evaluateWith, x, residuals, { ...bounds, step: DIFFERENCE, firstRow }, jacobian);
       return {
         count,
         ...bounds,
         evaluate: evaluateWith,
-        differentiate(x, residuals, jacobian) {
-          if (opening === undefined) return byDifferences(x, residuals, jacobian, 0);
+        *differentiate(x, residuals, jacobian) {
+          if (opening === undefined) return yield* byDifferences(x, residuals, jacobian, 0);
           jacobian.fill(0);
           const isGuarded = residuals.subarray(stations.length).some((residual) => residual > 0);
-          if (isGuarded) byDifferences(x, residuals, jacobian, stations.length);
+          if (isGuarded) yield* byDifferences(x, residuals, jacobian, stations.length);
           put(x);
           openingRates(build, pose, of, stations, opening, (i, j, rate) => {
             jacobian[i * free.length + j] = (weights[i]! * rate) / height;
           });
+          yield undefined;
         },
       };
     },

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { readDefinition } from '../../../src/definition/read.ts';
 import { parseCsv } from '../../../src/studies/fit/csv.ts';
-import { countReadings, inlineReadings, readCsv } from '../../../src/studies/fit/readings.ts';
+import { readCsv } from '../../../src/studies/fit/csvReadings.ts';
+import { countReadings, inlineReadings } from '../../../src/studies/fit/readings.ts';
 import { solve } from '../../../src/solve.ts';
 import { tableCsv } from '../../../src/outputs/tableCsv.ts';
 

@@ -20,7 +20,7 @@ describe('play of both ends of a rod', () => {
   const own = caseOf(ends(textbookLinkage('')));
   const varied = variedFigures(own.mechanism);
   const at = own.outcome(OPENING);
-  const { effects, middle } = effectsOn(own.mechanism, own.outcomes, varied)[at]!;
+  const { effects, middle } = finished(effectsOn(own.mechanism, own.outcomes, varied))[at]!;
   /** Of either end, rad: clearance acts like an error of the link's length (Garrett and Hall, from memory), half of it either way. */
   const each = (Math.abs(toleranceCase.perUnit.b) * PLAY) / 2;
 
@@ -47,7 +47,7 @@ describe('play of both ends of a rod', () => {
   test('with a tolerance counts with as much as that lets it be', () => {
     const toleranced = caseOf(ends(textbookLinkage('')).replace(`play: ${PLAY} mm`, `play: ${PLAY} mm ± 0.04 mm`));
     const plays = variedFigures(toleranced.mechanism);
-    const own = effectsOn(toleranced.mechanism, toleranced.outcomes, plays)[at]!.effects;
+    const own = finished(effectsOn(toleranced.mechanism, toleranced.outcomes, plays))[at]!.effects;
     expect(own).toHaveLength(2);
     for (const { swing } of own) expect(Math.abs(swing) / ((Math.abs(toleranceCase.perUnit.b) * (PLAY + 0.04)) / 2)).toBeCloseTo(1, 4);
     const greatest = caseOf(ends(textbookLinkage('')).replace(`play: ${PLAY} mm`, `play: ${PLAY + 0.04} mm`));
@@ -60,7 +60,7 @@ describe('play of both ends of a rod', () => {
 
   test.each(['normal', 'uniform'] as const)('is taken up evenly, whatever the law: %s', (law: Law) => {
     const builds = finished(randomBuilds(own.mechanism, own.outcomes, varied, { seed: 4, law, from: 0, to: 10_000 }));
-    const { deviation, mean } = distributionsOf(own.outcomes, [builds]).outcomes[at]!;
+    const { deviation, mean } = finished(distributionsOf(own.outcomes, [builds])).outcomes[at]!;
     // An even law of half width h has the standard deviation h/√3; two of them add up as squares.
     expect(Math.abs(deviation / ((Math.SQRT2 * each) / Math.sqrt(3)) - 1)).toBeLessThan(0.03);
     expect(Math.abs(mean - middle)).toBeLessThan(deviation / 20);
@@ -69,9 +69,9 @@ describe('play of both ends of a rod', () => {
   test('is not won back by setting the rod', () => {
     const both = caseOf(ends(textbookLinkage('± 0.05 mm')));
     const all = variedFigures(both.mechanism);
-    const of = effectsOn(both.mechanism, both.outcomes, all);
+    const of = finished(effectsOn(both.mechanism, both.outcomes, all));
     const full = both.outcome(OPENING);
-    const setting = settings(both.mechanism, of, all).find(({ by, rod }) => by.name === OPENING && rod === 'coupler')!;
+    const setting = finished(settings(both.mechanism, of, all)).find(({ by, rod }) => by.name === OPENING && rod === 'coupler')!;
     expect(setting.spreads[full]!.after / (Math.SQRT2 * each)).toBeCloseTo(1, 4);
     expect(setting.spreads[full]!.before).toBeGreaterThan(setting.spreads[full]!.after);
   });
@@ -104,7 +104,7 @@ plates: {bank: {lever: fork, bore: 40 mm, shaft: 8 mm, seat: 5 deg}}
     const varied = variedFigures(own.mechanism);
     expect(varied.map(({ play }) => play?.pin)).toEqual(['crank.pin']);
     const at = own.outcome('opening of fork at full pedal');
-    const { effects } = effectsOn(own.mechanism, own.outcomes, varied)[at]!;
+    const { effects } = finished(effectsOn(own.mechanism, own.outcomes, varied))[at]!;
     const [reach] = solve(file('')).table([1], ['link.reach']).columns[0]!.values as number[];
     // n·D = offset turns by δ/reach, the derivation in `kinematics/joints/slot.ts`.
     expect(Math.abs(effects[0]!.swing) / (PLAY / 2 / reach!)).toBeCloseTo(1, 4);
@@ -112,7 +112,9 @@ plates: {bank: {lever: fork, bore: 40 mm, shaft: 8 mm, seat: 5 deg}}
 
   test('stands in the middle of it with everything in its middle', () => {
     const own = caseOf(file(`, play: ${PLAY} mm`));
-    const { middle } = effectsOn(own.mechanism, own.outcomes, variedFigures(own.mechanism))[own.outcome('opening of fork at full pedal')]!;
+    const { middle } = finished(effectsOn(own.mechanism, own.outcomes, variedFigures(own.mechanism)))[
+      own.outcome('opening of fork at full pedal')
+    ]!;
     const [opening] = solve(file('')).table([1], ['fork.opening']).columns[0]!.values as number[];
     expect(middle / DEG).toBeCloseTo(opening!, 9);
   });

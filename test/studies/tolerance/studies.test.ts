@@ -20,7 +20,7 @@ import { caseOf, textbookLinkage, twoShafts } from './cases.ts';
 const text = twoShafts('± 0.1 mm');
 const own = caseOf(text);
 const { mechanism, outcomes, toleranced } = own;
-const effects = effectsOn(mechanism, outcomes, toleranced);
+const effects = finished(effectsOn(mechanism, outcomes, toleranced));
 
 describe('outcomes', () => {
   test('are what the table of the file says at rest and at full pedal', () => {
@@ -147,7 +147,7 @@ test('one instance of statics serves a build that is given other dimensions', ()
 
 describe('builds', () => {
   const builds = finished(randomBuilds(mechanism, outcomes, toleranced, { seed: 5, law: 'normal', from: 0, to: 2000 }));
-  const { outcomes: each, kept } = distributionsOf(outcomes, [builds]);
+  const { outcomes: each, kept } = finished(distributionsOf(outcomes, [builds]));
 
   test('a yield counts what keeps its limits, and nothing is kept where nothing judges', () => {
     const difference = own.outcome('opening of first less that of second at rest');
@@ -163,7 +163,7 @@ describe('builds', () => {
     const torn = caseOf(textbookLinkage('± 30 mm'));
     const some = finished(randomBuilds(torn.mechanism, torn.outcomes, torn.toleranced, { seed: 5, law: 'uniform', from: 0, to: 500 }));
     const at = torn.outcome('opening of driven at full pedal');
-    const found = distributionsOf(torn.outcomes, [some]);
+    const found = finished(distributionsOf(torn.outcomes, [some]));
     expect(found.outcomes[at]!.missing).toBeGreaterThan(0);
     const without = some.values[at]!.reduce((count, value) => count + (Number.isNaN(value) ? 1 : 0), 0);
     expect(found.outcomes[at]!.missing).toBe(without);
@@ -176,10 +176,12 @@ describe('advice', () => {
     const at = effects[own.outcome('signal of tps at full pedal')]!;
     const advice = tightenings(at);
     expect(advice.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
-    const halved = effectsOn(
-      mechanism,
-      outcomes,
-      toleranced.map((each) => (each.path === advice[0]!.of.path ? { ...each, half: each.half / 2 } : each)),
+    const halved = finished(
+      effectsOn(
+        mechanism,
+        outcomes,
+        toleranced.map((each) => (each.path === advice[0]!.of.path ? { ...each, half: each.half / 2 } : each)),
+      ),
     )[own.outcome('signal of tps at full pedal')]!;
     expect(stackOf(halved.effects).rootSumSquare / stackOf(at.effects).rootSumSquare).toBeCloseTo(1 - advice[0]!.wonByHalf, 9);
   });
@@ -190,9 +192,9 @@ describe('advice', () => {
     const stopped = caseOf(written);
     const bare = caseOf(written.replace(/plates:[^]*$/, ''));
     const narrow = { ...bare, outcomes: [stopped.outcomes[stopped.outcome('opening of driven at full pedal')]!, ...bare.outcomes] };
-    const of = effectsOn(narrow.mechanism, narrow.outcomes, narrow.toleranced);
+    const of = finished(effectsOn(narrow.mechanism, narrow.outcomes, narrow.toleranced));
     const [full, least] = [0, 1];
-    const setting = settings(narrow.mechanism, of, narrow.toleranced).find(({ by }) => by === narrow.outcomes[full])!;
+    const setting = finished(settings(narrow.mechanism, of, narrow.toleranced)).find(({ by }) => by === narrow.outcomes[full])!;
     expect(setting).toMatchObject({ rod: 'coupler', adjustable: true, beyondRange: false });
     expect(setting.spreads[full]).toMatchObject({ after: 0, won: 1 });
     // Set by the secant method, in 400 builds, until the opening stands at its middle.

@@ -24,7 +24,7 @@ function builds({ mechanism, outcomes, toleranced }: Case, law: Law, from: numbe
 describe('the linkage of the textbook, all four lengths ± 0.05 mm', () => {
   const own = caseOf(textbookLinkage(`± ${toleranceCase.tolerance} mm`));
   const at = own.outcome(OPENING);
-  const { middle, effects } = effectsOn(own.mechanism, own.outcomes, own.toleranced)[at]!;
+  const { middle, effects } = finished(effectsOn(own.mechanism, own.outcomes, own.toleranced))[at]!;
 
   test('has the stated sensitivities, the greatest first', () => {
     const rates = Object.fromEntries(effects.map(({ of, rate }) => [of.path, rate]));
@@ -49,7 +49,7 @@ describe('the linkage of the textbook, all four lengths ± 0.05 mm', () => {
   });
 
   test('has three standard deviations of random builds as stated', () => {
-    const { deviation, mean, missing } = distributionsOf(own.outcomes, [builds(own, 'normal', 0, 10_000)]).outcomes[at]!;
+    const { deviation, mean, missing } = finished(distributionsOf(own.outcomes, [builds(own, 'normal', 0, 10_000)])).outcomes[at]!;
     expect(Math.abs(3 * deviation - toleranceCase.rootSumSquareDeg * DEG) / DEG).toBeLessThan(toleranceCase.randomWithinDeg);
     // Five standard errors of a mean of 10 000.
     expect(Math.abs(mean - middle)).toBeLessThan((5 * deviation) / 100);
@@ -57,7 +57,7 @@ describe('the linkage of the textbook, all four lengths ± 0.05 mm', () => {
   });
 
   test('has the standard deviation of even builds: half of the width over √3 for each, where normal ones have it over 3', () => {
-    const { deviation, percentiles } = distributionsOf(own.outcomes, [builds(own, 'uniform', 0, 10_000)]).outcomes[at]!;
+    const { deviation, percentiles } = finished(distributionsOf(own.outcomes, [builds(own, 'uniform', 0, 10_000)])).outcomes[at]!;
     const expected = (toleranceCase.rootSumSquareDeg * DEG) / Math.sqrt(3);
     expect(Math.abs(deviation / expected - 1)).toBeLessThan(0.03);
     // None lies beyond the worst corner.
@@ -68,7 +68,7 @@ describe('the linkage of the textbook, all four lengths ± 0.05 mm', () => {
 test('random builds come to the linear figure as tolerances shrink', () => {
   const own = caseOf(textbookLinkage('± 0.001 mm'));
   const at = own.outcome(OPENING);
-  const { middle, effects } = effectsOn(own.mechanism, own.outcomes, own.toleranced)[at]!;
+  const { middle, effects } = finished(effectsOn(own.mechanism, own.outcomes, own.toleranced))[at]!;
   const all = builds(own, 'normal', 0, 200).values[at]!;
   // Build by build: the sum of each dimension's effect, from the very draws that the build was made of.
   const wide = caseOf(textbookLinkage('± 0.1 mm'));
@@ -90,7 +90,7 @@ test('the same seed gives the same builds however they are shared out, and anoth
   const parts = [builds(own, 'normal', 170, 300), builds(own, 'normal', 0, 170)];
 
   expect([...parts[1]!.values[0]!, ...parts[0]!.values[0]!]).toEqual([...whole.values[0]!]);
-  expect(distributionsOf(own.outcomes, parts)).toEqual(distributionsOf(own.outcomes, [whole]));
+  expect(finished(distributionsOf(own.outcomes, parts))).toEqual(finished(distributionsOf(own.outcomes, [whole])));
   expect([...builds(own, 'normal', 0, 300, 2).values[0]!]).not.toEqual([...whole.values[0]!]);
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { applyEdits } from '../../../src/definition/edit.ts';
 import { solve } from '../../../src/solve.ts';
-import { keepsAll } from '../../../src/studies/tune/tune.ts';
+import { keepsAll } from '../../../src/studies/tune/answers.ts';
 import { editsOfValues, tuneText } from '../../../src/tuneText.ts';
 import { finished } from '../../../src/studies/finished.ts';
 import { hiddenTruths } from '../../support/hiddenTruths.ts';

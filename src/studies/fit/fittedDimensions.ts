@@ -1,0 +1,54 @@
+/** The dimensions as the readings have them: each with its standard error, how much of its tolerance is left, and their covariance. */
+import { covarianceOf, isOpen } from '../../numeric/singularValues.ts';
+import { leastOf, posteriorOf, type Estimate } from './estimate.ts';
+import type { Unknown } from './unknowns.ts';
+
+export interface FittedDimension extends Unknown {
+  /** As the car has it, SI. */
+  readonly value: number;
+  /** SI; Infinity where neither the readings nor a tolerance tell. */
+  readonly error: number;
+  /** Error over the standard deviation of the tolerance; undefined without one. */
+  readonly left: number | undefined;
+  /** Whether it lies beyond its tolerance by more than two standard errors; undefined without one. */
+  readonly beyond: boolean | undefined;
+}
+
+export interface FittedDimensions {
+  readonly all: readonly FittedDimension[];
+  /** Rows one after another, SI; what is open is left out of it. */
+  readonly covariance: Float64Array;
+}
+
+/** @param weights 1 for the readings that count */
+export function fittedDimensions(unknowns: readonly Unknown[], at: Estimate, weights: Float64Array): FittedDimensions {
+  const n = unknowns.length;
+  const posterior = posteriorOf(unknowns, at, weights);
+  const least = leastOf(posterior);
+  const scaled = covarianceOf(posterior, least);
+  const covariance = scaled.map((value, i) => value * unknowns[Math.floor(i / n)]!.scale * unknowns[i % n]!.scale);
+  const all = unknowns.map((unknown, j): FittedDimension => {
+    const { prior } = unknown;
+    const value = at.values[j]!;
+    const error = isOpen(posterior, j, least) ? Infinity : Math.sqrt(covariance[j * n + j]!);
+    return {
+      ...unknown,
+      value,
+      error,
+      left: prior && error / prior.deviation,
+      beyond: prior && Math.abs(value - prior.middle) - prior.half > 2 * error,
+    };
+  });
+  return { all, covariance };
+}
+
+/**
+ * Whether the fit went away from the file along a dimension that it then lost from sight: where a sensor is at its end, say, or a lever on
+ * its stop, no reading changes any more, and any place there is as good. @param dimension that nothing tells
+ */
+export function hasStrayed({ value, nominal, scale }: FittedDimension): boolean {
+  return Math.abs(value - nominal) > STRAYED * scale;
+}
+
+/** Of the scale of a dimension; less is what the noise of readings does that tell it to one side only. Common practice, no source. */
+const STRAYED = 0.1;
