@@ -199,6 +199,13 @@ export const WORDS = {
   asWritten: 'as written',
   ghostBefore: 'as written, before the trial',
   ghostCompared: (label: string) => label,
+  over: (figure: string) => `over ${figure}`,
+  extremes: (label: string, [least, leastAt]: readonly [string, string], [greatest, greatestAt]: readonly [string, string]) =>
+    `${label}: least ${least} at ${leastAt}, greatest ${greatest} at ${greatestAt}`,
+  level: (label: string, figure: string) => `${label}: ${figure} all along`,
+  noFigures: (label: string) => `${label}: no figure`,
+  stretch: (from: string, to: string) => (to.startsWith(`${from}\u00a0`) ? `at ${to}` : `from ${from} to ${to}`),
+  beyondShown: (upTo: string, curves: readonly string[]) => `Over ${upTo}, drawn at the upper edge: ${curves.join('; ')} of pedal travel`,
   saveWholeTable: 'All columns as CSV',
   save: 'Save',
   drawingAs: (kind: string) => `Drawing as ${kind}`,
@@ -210,8 +217,9 @@ export const WORDS = {
   tableOf: (title: string) => `${title} as a table`,
   tableFrame: (title: string) => `Table of ${title}`,
   saveAs: (kind: string, title: string) => `Save ${title} as ${kind}`,
-  chartDrawn: (title: string, curves: number) =>
-    `${title} over the pedal's travel, ${count(curves, 'curve', 'curves')}; the same figures stand in its table`,
+  chartDrawn: (title: string, curves: number) => `${title} over the pedal's travel, ${count(curves, 'curve', 'curves')}`,
+  chartInWords: (curves: readonly string[], others: number) =>
+    `${curves.join('; ')}.${others === 0 ? '' : ` ${count(others, 'other curve stands', 'other curves stand')} in the table.`}`,
   pedalAxis: '% pedal',
   pedalColumn: 'pedal, %',
   valuesAt: (at: string, texts: readonly string[]) => `At ${at}: ${texts.join(', ')}`,

@@ -16,6 +16,8 @@ export interface Chart {
   readonly bands: readonly LimitBand[];
   /** Whether the straight line from closed to full is drawn for comparison: equal throttle for equal pedal. */
   readonly straight: boolean;
+  /** Figures above it stand at it: they are as good as any; absent where the figures are as they are. */
+  readonly upTo?: number | undefined;
 }
 
 export interface ChartCurve {

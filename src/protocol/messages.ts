@@ -9,7 +9,7 @@ import type { FailureKey, Returns, ReturnTrace, Tried, Working } from './returns
 import type { StudyKind, ToldStudy, WriteAnswer } from './studies.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 6;
+export const PROTOCOL = 7;
 
 /** The text that a message speaks of. */
 export interface Source {

@@ -106,6 +106,7 @@ const isChart = shape<Chart>({
   curves: listOf(isCurve, 1),
   bands: listOf(isBand),
   straight: isYesOrNo,
+  upTo: optional(isFiniteNumber),
 });
 
 export const isCharts = listOf(isChart);

@@ -39,6 +39,7 @@ const isChart = shape<StudyChart>({
   curves: listOf(isCurve, 1),
   bands: listOf(isBand),
   straight: isYesOrNo,
+  upTo: optional(isFiniteNumber),
 });
 
 /** Travels from the least to the greatest, two at least. */

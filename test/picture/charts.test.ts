@@ -75,11 +75,11 @@ describe('a chart', () => {
       ['shaft closing (shaft) 0', 'return_front (return_front) 0', 'return_rear (return_rear) 0'],
       [
         'pedal (pedal) 1',
-        'pedal, return_front off (return_front) 1',
-        'pedal, return_rear off (return_rear) 1',
+        'pedal (return_front off) (return_front) 1',
+        'pedal (return_rear off) (return_rear) 1',
         'shaft (shaft) 1',
-        'shaft, return_front off (return_front) 1',
-        'shaft, return_rear off (return_rear) 1',
+        'shaft (return_front off) (return_front) 1',
+        'shaft (return_rear off) (return_rear) 1',
       ],
       ['effort (pedal) 1', 'release (pedal) 1'],
     ]);

@@ -65,6 +65,21 @@ describe('the words at the slider', () => {
   });
 });
 
+describe('a chart', () => {
+  test('tells in its text alternative where each curve is least and greatest, and marks them', async () => {
+    await open(showOf(EXAMPLE), { width: 300, height: 700 });
+    const said = `(() => { const drawing = document.querySelector('[data-chart=ratio] .chart-drawing');
+      return [drawing.getAttribute('role'), document.getElementById(drawing.getAttribute('aria-describedby')).textContent]; })()`;
+    const [role, alternative] = await view().page.evaluate<[string, string]>(said);
+    expect(role).toBe('img');
+    expect(alternative.replaceAll('\u00a0', ' ')).toMatch(/^shaft: least 0\.00 at 0\.0 %, greatest 4\.0\d at 98\.\d %\.$/);
+    expect(await view().page.evaluate('document.querySelectorAll("[data-chart=ratio] .extremes").length')).toBe(1);
+    expect(await view().text('[data-chart=margins] .limits-shaded')).toMatch(
+      /^Over 10, drawn at the upper edge: shaft from 0\.0 to 100\.0/,
+    );
+  });
+});
+
 describe('a travel that is typed', () => {
   test('is taken with Enter, with a point or a comma, and ends a stroke', async () => {
     await open(showOf(EXAMPLE));

@@ -6,6 +6,8 @@ import { WORDS } from '../words.ts';
 import { ChartDrawing } from './chartDrawing.tsx';
 import { ChartTable } from './chartTable.tsx';
 import type { DrawnChart, Spread, Stations } from './drawn.ts';
+import { beyondShown, extremesInWords } from './extremes.ts';
+import { figureText } from './figures.ts';
 import { LABELLED, layOutChart } from './layOut.ts';
 import type { Ghost, Margins } from './layOut.ts';
 import { saveChartTable } from './saveTable.ts';
@@ -30,6 +32,8 @@ export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: 
     () => layOutChart(chart, picture, ghosts, width, margins, measure, spread),
     [chart, picture, ghosts, width, margins, measure, spread],
   );
+  const words = useMemo(() => chartInWords(chart, picture), [chart, picture]);
+  const beyond = useMemo(() => beyondShown(chart, picture), [chart, picture]);
   const isTable = openTables.value.includes(chart.id);
   const titleId = `chart-${chart.id}`;
   const toggle = () => (openTables.value = isTable ? openTables.value.filter((id) => id !== chart.id) : [...openTables.value, chart.id]);
@@ -75,10 +79,23 @@ export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: 
       {isTable ? (
         <ChartTable chart={chart} picture={picture} />
       ) : (
-        <ChartDrawing drawing={drawing} chart={chart} picture={picture} laid={laid} />
+        <>
+          <ChartDrawing drawing={drawing} chart={chart} picture={picture} laid={laid} />
+          <p id={`words-${chart.id}`} class="unseen">
+            {words}
+          </p>
+        </>
       )}
+      {beyond.length > 0 && <p class="limits-shaded">{WORDS.beyondShown(figureText(chart.upTo ?? NaN, 0), beyond)}</p>}
       {!isTable && laid.others !== undefined && <p class="limits-shaded">{WORDS.othersShaded(LABELLED, laid.others.count)}</p>}
       {!isTable && laid.bands.length > 0 && <p class="limits-shaded">{WORDS.limitsShaded(laid.bands)}</p>}
     </figure>
   );
 }
+
+/** Least and greatest of each curve that has a label, with their places. */
+const chartInWords = (chart: DrawnChart, picture: Stations): string =>
+  WORDS.chartInWords(
+    chart.curves.slice(0, LABELLED).map((curve) => extremesInWords(chart, curve, picture)),
+    Math.max(0, chart.curves.length - LABELLED),
+  );

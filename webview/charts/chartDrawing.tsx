@@ -39,6 +39,7 @@ export function ChartDrawing({ drawing, chart, picture, laid }: Props) {
       viewBox={`0 0 ${width} ${height}`}
       role="img"
       aria-label={WORDS.chartDrawn(chart.title, chart.curves.length)}
+      aria-describedby={`words-${chart.id}`}
       onPointerDown={onPointer}
       onPointerMove={onPointer}
     >
@@ -117,7 +118,7 @@ function Curves({ laid: { curves: all, others, plot } }: Pick<Props, 'laid'>) {
   return (
     <>
       {[...curves.filter((curve) => !isLit(curve)), ...curves.filter(isLit)].map((laid) => {
-        const { curve, path, spread, arrows, stroke, label } = laid;
+        const { curve, path, spread, arrows, extremes, stroke, label } = laid;
         const kind = shown.peek()?.report.parts.find(({ name }) => name === curve.part);
         const look = `${stroke === undefined ? 'one-of-many' : `stroke-${stroke}`} ${isLit(laid) ? 'lit' : ''}`;
         const enter = () => (hovered.value = kind);
@@ -128,6 +129,7 @@ function Curves({ laid: { curves: all, others, plot } }: Pick<Props, 'laid'>) {
             {spread !== '' && <path class="spread" d={spread} />}
             <path class="line" d={path} />
             {arrows !== '' && <path class="arrows" d={arrows} />}
+            {extremes !== '' && <path class="extremes" d={extremes} />}
             {label !== undefined && (
               <>
                 <path class={label.isFar ? 'leader far' : 'leader'} d={label.leader} />

@@ -5,13 +5,15 @@ import { travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { valueAt } from './curve.ts';
 import type { DrawnChart, Stations } from './drawn.ts';
+import { curveText } from './extremes.ts';
 import { figureText } from './figures.ts';
 
 const ROWS = Array.from({ length: 11 }, (_, index) => index / 10);
 
 export function ChartTable({ chart, picture }: { readonly chart: DrawnChart; readonly picture: Stations }) {
   const live = useRef<HTMLTableRowElement>(null);
-  const cells = (at: number) => chart.curves.map(({ values, digits }) => figureText(valueAt(picture.stations, values, at), digits));
+  const cells = (at: number) =>
+    chart.curves.map(({ values, digits }) => curveText({ ...chart, unit: '' }, valueAt(picture.stations, values, at), digits));
   const write = () => {
     const at = travel.value;
     [figureText(100 * at, 1), ...cells(at)].forEach((text, index) => {

@@ -5,6 +5,7 @@ import { curvePath, lastFigure } from './curve.ts';
 import type { Plot } from './curve.ts';
 import type { DrawnChart, Spread, Stations } from './drawn.ts';
 import { nudge } from './endLabels.ts';
+import { extremesOf, type Extremes } from './extremes.ts';
 import { between } from './manyCurves.ts';
 import { extent, extentOf, niceScale } from './scale.ts';
 import { arrowsOn, loopOf, wayOf } from './loop.ts';
@@ -54,6 +55,8 @@ export interface LaidCurve {
   readonly spread: string;
   /** Heads that say which way it is gone through; empty where it has none. */
   readonly arrows: string;
+  /** Dots where it is least and greatest; empty where it is level, or one of many. */
+  readonly extremes: string;
   /** Which of the strokes; undefined for one of many, which is thin and has no label. */
   readonly stroke: number | undefined;
   readonly label: { readonly text: string; readonly y: number; readonly leader: string; readonly isFar: boolean } | undefined;
@@ -149,7 +152,7 @@ export function layOutChart(
       const around = spread === undefined ? '' : spreadPath(curve.column, spread, plot);
       const arrows = way === undefined ? '' : arrowsOn(picture.stations, curve.values, plot, way);
       // One of many is drawn when its part is lit, and not before.
-      const other = { curve, spread: around, arrows, stroke: undefined, label: undefined };
+      const other = { curve, spread: around, arrows, extremes: '', stroke: undefined, label: undefined };
       if (index >= LABELLED)
         return {
           ...other,
@@ -157,7 +160,7 @@ export function layOutChart(
             return pathOf(picture.stations, curve.values, plot, scale);
           },
         };
-      if (end === undefined) return { curve, path, spread: around, arrows, stroke: index, label: undefined };
+      if (end === undefined) return { curve, path, spread: around, arrows, extremes: '', stroke: index, label: undefined };
       // A curve that ends early is led to its label by a line that is not taken for the curve.
       const isFar = end.x < right - 1;
       const leader = `M${end.x} ${end.y}L${right} ${end.y}L${right + LEADER_PX - 3} ${places[index]!}`;
@@ -166,6 +169,7 @@ export function layOutChart(
         path,
         spread: around,
         arrows,
+        extremes: dotsAt(extremesOf(curve.values), curve.values, picture.stations, plot),
         stroke: index,
         label: { text: fitted(curve.label, room, textWidth), y: places[index]!, leader, isFar },
       };
@@ -227,6 +231,12 @@ function spreadPath(column: string, { stations, columns }: Spread, plot: Plot): 
   });
   end();
   return path;
+}
+
+function dotsAt(extremes: Extremes | undefined, values: Float64Array, stations: Float64Array, plot: Plot): string {
+  if (extremes === undefined) return '';
+  const dot = (at: number): string => `M${plot.x(stations[at]!).toFixed(1)} ${plot.y(values[at]!).toFixed(1)}h0`;
+  return dot(extremes.least) + dot(extremes.greatest);
 }
 
 function endOf(values: Float64Array, stations: Float64Array, plot: Plot) {

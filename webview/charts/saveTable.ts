@@ -14,8 +14,9 @@ export const saveChartTable = (chart: DrawnChart, picture: Stations): Promise<vo
   saveFile({ name: fileNameFor(chart.id, 'csv'), kind: 'csv', content: chartCsv(chart, picture) });
 
 /** Numbers as a program reads them, an empty field where there is none; names of columns are free of commas and quotes. */
-export function chartCsv({ curves, unit }: DrawnChart, { stations }: Stations): string {
-  const names = ['pedal.travel [%]', ...curves.map(({ column }) => (unit === '' ? column : `${column} [${unit}]`))];
+export function chartCsv({ curves, unit, upTo }: DrawnChart, { stations }: Stations): string {
+  const measure = [unit, ...(upTo === undefined ? [] : [`up to ${upTo}`])].filter((word) => word !== '').join(' ');
+  const names = ['pedal.travel [%]', ...curves.map(({ column }) => (measure === '' ? column : `${column} [${measure}]`))];
   const rows = Array.from(stations, (at, index) => [
     written(100 * at, 4),
     ...curves.map(({ values, digits }) => written(values[index]!, digits + 3)),

@@ -6,6 +6,7 @@ import { lit, travel } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { valueAt } from './curve.ts';
 import type { DrawnChart, Spread, Stations } from './drawn.ts';
+import { curveText } from './extremes.ts';
 import { figureText, longestText, percentText, withUnit } from './figures.ts';
 import { LABELLED } from './layOut.ts';
 import type { Ghost } from './layOut.ts';
@@ -43,10 +44,10 @@ export function valuesInWords({ chart, picture, ghosts, spread }: Props, at: num
   const ofPart = chart.curves.length > LABELLED ? chart.curves.filter((curve) => curve.part === part) : [];
   const told = ofPart.length > 0 ? ofPart : chart.curves.slice(0, LABELLED);
   const texts = told.map((curve) => {
-    const own = textAt(curve, picture, chart.unit, at);
+    const own = textAt(curve, picture, chart, at);
     const others = ghosts.flatMap((ghost) => {
       const same = ghost.charts.find(({ id }) => id === chart.id)?.curves.find(({ column }) => column === curve.column);
-      const text = same === undefined ? own : textAt(same, ghost.picture, chart.unit, at);
+      const text = same === undefined ? own : textAt(same, ghost.picture, chart, at);
       return text === own && at !== undefined ? [] : [`${ghost.label} ${text}`];
     });
     const within = spread && withinAt(curve, spread, at);
@@ -67,5 +68,9 @@ function withinAt({ column, digits }: ChartCurve, { stations, columns }: Spread,
   return low === high && at !== undefined ? undefined : WORDS.buildsWithin(low!, high!);
 }
 
-const textAt = ({ values, digits }: ChartCurve, { stations }: Stations, unit: string, at: number | undefined) =>
-  withUnit(at === undefined ? longestText(values, digits) : figureText(valueAt(stations, values, at), digits), unit);
+function textAt({ values, digits }: ChartCurve, { stations }: Stations, chart: DrawnChart, at: number | undefined): string {
+  if (at !== undefined) return curveText(chart, valueAt(stations, values, at), digits);
+  const longest = withUnit(longestText(values, digits), chart.unit);
+  const over = chart.upTo === undefined ? '' : curveText(chart, chart.upTo, digits);
+  return over.length > longest.length ? over : longest;
+}

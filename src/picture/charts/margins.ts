@@ -13,7 +13,7 @@ export function planMargins(study: Study): ChartPlan {
   const curves = units.flatMap((unit) =>
     [undefined, ...unit.springs.filter(({ source }) => source.countsAsReturn).map(({ name }) => name)].map((without): CurvePlan => {
       const { name } = unit.lever;
-      const off = units.length === 1 ? `${without} off` : `${name}, ${without} off`;
+      const off = units.length === 1 ? `${without} off` : `${name} (${without} off)`;
       return {
         column: columnOf(study, unit, without),
         label: without === undefined ? name : off,
@@ -24,7 +24,7 @@ export function planMargins(study: Study): ChartPlan {
     }),
   );
   const title = `Closing torque over friction, shown up to ${MOST} times`;
-  return { id: 'margins', title, unit: '', curves, bands: curves.length === 0 ? [] : bandsOf(study), straight: false };
+  return { id: 'margins', title, unit: '', curves, bands: curves.length === 0 ? [] : bandsOf(study), straight: false, upTo: MOST };
 }
 
 function columnOf(study: Study, unit: FrictionUnit, without: string | undefined): AlongColumn {
