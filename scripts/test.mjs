@@ -30,7 +30,7 @@ const times = [];
 let isShowing = false;
 const held = [];
 // The editors wait much of their time. Meanwhile the checks and then the tests here have the cores, and give way whenever an editor has work:
-// so nothing that the editors are waited for comes late. The tests with pages of their own are the last of them.
+// so nothing that the editors are waited for comes late. Vitest takes its projects by name, and so the tests with pages of their own last.
 const [checks, editors] = await Promise.all([
   inTurn([LINT, FORMATTING, TYPES, GENERATED], runWhole).then(async (outcomes) => [...outcomes, await run(TESTS)]),
   inTurn([BUNDLES, EDITORS], runWhole),
