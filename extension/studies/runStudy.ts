@@ -6,7 +6,7 @@
 import { l10n, Uri, workspace } from 'vscode';
 import type { StudyProgress } from '../../src/protocol/studies.ts';
 import { studyText, type StudyOutcome } from '../../src/studyText.ts';
-import { noteFailure } from '../logFailure.ts';
+import { noteFailure, noteLine } from '../logFailure.ts';
 import { inTurns } from '../turns.ts';
 import { isFromThread, type Job } from './jobs.ts';
 import { startThread, type Thread } from './thread.ts';
@@ -64,6 +64,7 @@ export function createStudyRunner(extensionUri: Uri): StudyRunner {
           return undefined;
         }
         if (thread === undefined) return runHere(job, told, isWanted);
+        const began = Date.now();
         const working = thread.work(job, (progress) => {
           if (isWanted()) told(progress);
         });
@@ -75,6 +76,7 @@ export function createStudyRunner(extensionUri: Uri): StudyRunner {
         });
         if (outcome === undefined) thread.stop();
         else putBack(thread);
+        noteLine(`Study ${job.ask.kind}, in a thread of its own: ${outcome?.kind ?? 'cancelled'} after ${Date.now() - began} ms`);
         return outcome;
       };
       return {
@@ -176,20 +178,36 @@ async function runHere(
   isWanted: () => boolean,
 ): Promise<StudyOutcome | undefined> {
   const steps = studyText(text, ask);
+  const began = Date.now();
+  let since = began;
+  let longest = 0;
   let outcome: StudyOutcome | undefined;
   function* untilTheEnd(): Generator<StudyProgress, void> {
-    outcome = yield* steps;
+    for (;;) {
+      const { done, value } = steps.next();
+      longest = Math.max(longest, Date.now() - since);
+      if (done !== true) {
+        yield value;
+        continue;
+      }
+      outcome = value;
+      return;
+    }
   }
   try {
     await inTurns(untilTheEnd(), (progress) => {
       if (!isWanted()) throw CANCELLED;
       told(progress);
+      since = Date.now();
     });
   } catch (error) {
-    if (error === CANCELLED) return undefined;
-    throw error;
+    if (error !== CANCELLED) throw error;
   }
-  return isWanted() ? outcome : undefined;
+  const wanted = isWanted() ? outcome : undefined;
+  noteLine(
+    `Study ${ask.kind}, in the extension host: ${wanted?.kind ?? 'cancelled'} after ${Date.now() - began} ms, the editor's turn after ${longest} ms at most`,
+  );
+  return wanted;
 }
 
 /** Leaves a study from within; it goes no further than `runHere`. */

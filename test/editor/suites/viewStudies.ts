@@ -9,6 +9,7 @@ import { untilNoProblem, untilProblem } from '../support/problems.ts';
 import { fixesAt, lensesOf, positionOf } from '../support/requests.ts';
 import { WITH_READINGS } from '../support/solved.ts';
 import { openView, READY, untilText } from '../support/views.ts';
+import { untilLogged } from './log.ts';
 
 const TUNE = 'tune-a-bellcrank.throttle.yaml';
 const RUNNING = 'Cancel: Dimensions for the curve';
@@ -42,6 +43,13 @@ export const viewStudies: Suite = {
       );
       await running;
       await expectSeen('views', ['Of the text before the last change, not as it stands. Run again']);
+    },
+
+    'they run in a thread of its own in every host, and the log says so': async () => {
+      await openView(TUNE);
+      await expectSeen('views', [READY]);
+      await commands.executeCommand('pedalToPlate.fitMeasurements');
+      await untilToldInLog('Study fit, in a thread of its own: found after ');
     },
 
     'dimensions are found, and an answer is written as one undo step that keeps every comment': async () => {
@@ -85,8 +93,48 @@ export const viewStudies: Suite = {
       await untilNoProblem(document.uri, 'unknown-name');
       expectTrue(inWorkspace('bench.csv').path.endsWith('/bench.csv'), 'it stands beside the file');
     },
+
+    // Last: once a thread was refused, none is asked for again.
+    'where the host refuses a thread they run in the host, which answers an edit with problems meanwhile': async () => {
+      const { document } = await openView(TUNE);
+      await expectSeen('views', [READY]);
+      // A thread that is kept from before ends with the study that is cancelled in it.
+      const cancelled = commands.executeCommand('pedalToPlate.findDimensions');
+      await doInWindow(['press', RUNNING]);
+      await cancelled;
+      const before = global.Worker;
+      global.Worker = function refused(): never {
+        throw new Error('refused, as by a policy');
+      };
+      try {
+        let isOver = false;
+        const running = Promise.resolve(commands.executeCommand('pedalToPlate.findDimensions')).then(() => (isOver = true));
+        const began = Date.now();
+        await replaceText(document, 'open: 82 deg', 'open: 60 deg');
+        await untilProblem(document.uri, 'opening-early');
+        expectTrue(!isOver, 'the problem came before the study was over');
+        console.log(`# answered within ${Date.now() - began} ms`);
+        await running;
+        const lines = await untilToldInLog('Study tune, in the extension host: found after ');
+        expectTrue(lines.includes('run in the host instead: Error: refused, as by a policy'), `the log says why:\n${lines}`);
+      } finally {
+        global.Worker = before;
+      }
+    },
   },
 };
 
 const BANDS =
   'Shaded beside a curve: 5 % of 1000 random builds within the tolerances lie below, as many above. Effort counts the friction that the file gives. Not shaded: closing torque over friction with a spring off.';
+
+/** What a host has for threads; a web host has it by itself. */
+const global = globalThis as { Worker?: unknown };
+
+/** Shows the log until a line begins so after its time. @returns all of it */
+async function untilToldInLog(begins: string): Promise<string> {
+  await commands.executeCommand('pedalToPlate.showLog');
+  const lines = await untilLogged(begins);
+  console.log(`# ${lines.split('\n').find((line) => line.includes(begins)) ?? ''}`);
+  await commands.executeCommand('workbench.action.closePanel');
+  return lines;
+}

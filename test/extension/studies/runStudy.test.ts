@@ -27,14 +27,18 @@ function run(begin: typeof thread.begin) {
   thread.begin = begin;
   thread.stopped = 0;
   const logged: unknown[] = [];
-  const logging = failuresGoTo({ failed: (error, during) => void logged.push([during, error instanceof Error ? error.message : error]) });
+  const lines: string[] = [];
+  const logging = failuresGoTo({
+    failed: (error, during) => void logged.push([during, error instanceof Error ? error.message : error]),
+    info: (line) => void lines.push(line.replace(/\d+ ms/g, '… ms')),
+  });
   writeFile('file:///extension/build/extension/extension.js', '');
   const runner = createStudyRunner(Uri.parse('file:///extension'));
   ending = () => {
     runner.dispose();
     logging.dispose();
   };
-  return { runner, logged };
+  return { runner, logged, lines };
 }
 
 let ending = (): void => undefined;
@@ -75,8 +79,23 @@ test.each([
     'no such module',
   ],
 ])('where a thread %s the study runs in the host, and why is logged once', async (_, begin, why) => {
-  const { runner, logged } = run(begin);
+  const { runner, logged, lines } = run(begin);
   expect(await runner.run(JOB, nothingTold).done).toEqual(REFUSED);
   expect(await runner.run(JOB, nothingTold).done).toEqual(REFUSED);
   expect(logged).toEqual([['No thread came up for studies, which run in the host instead', why]]);
+  const told = "Study tune, in the extension host: refused after … ms, the editor's turn after … ms at most";
+  expect(lines).toEqual([told, told]);
+});
+
+test('the log tells of each study where it ran', async () => {
+  const { runner, logged, lines } = run((ears) => {
+    ears.heard({ type: 'ready' });
+    return () => ears.heard({ type: 'end', outcome: REFUSED });
+  });
+  expect(await runner.run(JOB, nothingTold).done).toEqual(REFUSED);
+  const given = runner.run(JOB, nothingTold);
+  given.cancel();
+  expect(await given.done).toBeUndefined();
+  expect(lines).toEqual(['Study tune, in a thread of its own: refused after … ms']);
+  expect(logged).toEqual([]);
 });
