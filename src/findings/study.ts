@@ -4,7 +4,7 @@
 import type { Definition, LimitKey, Value } from '../definition/definition.ts';
 import type { FitDimension } from '../definition/measured.ts';
 import type { Travel } from '../travel/travel.ts';
-import { readBy } from '../travel/along.ts';
+import { lookedAt, readBy } from '../travel/along.ts';
 import { following, leastOf, rangesBelow, upsideDown, type Along, type Extreme } from '../travel/extremes.ts';
 import type { Column } from '../table/column.ts';
 import type { Finding, FindingSeverity, Mend, Outcome, TravelRange } from './finding.ts';
@@ -54,6 +54,8 @@ function columnAlong(study: Study, column: Column): Along {
     travel,
     (number) => column.read(build, poseOf(number)),
   );
+  const { lever } = column;
+  if (lever !== undefined && column.forces !== true) lookedAt(figure, travel, () => travel.samplesTo(lever));
   const way = column.forces ? forcesCause(study) : column.lever === undefined ? undefined : memory?.levers[column.lever];
   if (memory === undefined || way === undefined) return figure;
   const { name } = column;
@@ -62,7 +64,9 @@ function columnAlong(study: Study, column: Column): Along {
 }
 
 /** A figure that follows from the way of a lever alone. @param what it is, unlike any other of that lever */
-export function leverFigure({ travel: { memory, mechanism } }: Study, lever: number, what: string, figure: Along): Along {
+export function leverFigure({ travel }: Study, lever: number, what: string, figure: Along): Along {
+  const { memory, mechanism } = travel;
+  lookedAt(figure, travel, () => travel.samplesTo(lever));
   return memory?.remember(figure, `${what} of ${mechanism.levers[lever]!.name}`, memory.levers[lever]) ?? figure;
 }
 

@@ -12,6 +12,7 @@
  * wholly between two of 201 stations and no turning place of a lever may be missed.
  */
 import type { PlatesModel } from '../kinematics/attached.ts';
+import type { Cause } from '../travel/causes.ts';
 import { greatestOf, type Along, type Extreme } from '../travel/extremes.ts';
 import { merge } from '../travel/places.ts';
 import { stationFinder } from '../travel/stations.ts';
@@ -45,20 +46,40 @@ export interface OutOfStep {
 
 /** @param first, second plates on two levers that the pedal moves */
 export function outOfStep(travel: Travel, first: PlatesModel, second: PlatesModel): OutOfStep {
-  const { memory, samples } = travel;
+  const search = (): OutOfStep => searchSteps(travel, first, second, (figure, what) => stepFigure(travel, first, second, what, figure));
+  const cause = pairCause(travel, first, second);
+  return cause === undefined ? search() : travel.memory!.kept(keyOf(first, second), cause, search);
+}
+
+/** A figure of both shafts of which what is found is kept. @param what it is, unlike any other of both */
+export function stepFigure(travel: Travel, first: PlatesModel, second: PlatesModel, what: string, figure: Along): Along {
+  const cause = pairCause(travel, first, second);
+  return cause === undefined ? figure : travel.memory!.remember(figure, `${keyOf(first, second)} ${what}`, cause);
+}
+
+/** Where the two are compared. */
+export function stepSamples(travel: Travel, first: PlatesModel, second: PlatesModel): readonly number[] {
+  const make = (): readonly number[] => merge(areaSamples(travel, first), areaSamples(travel, second));
+  const cause = pairCause(travel, first, second);
+  return cause === undefined ? make() : travel.memory!.kept(`samples of ${keyOf(first, second)}`, cause, make);
+}
+
+function keyOf(first: PlatesModel, second: PlatesModel): string {
+  return `step ${first.name} ${second.name}`;
+}
+
+/** Undefined where nothing is remembered. */
+function pairCause(travel: Travel, first: PlatesModel, second: PlatesModel): Cause | undefined {
   const [one, other] = [platesCause(travel, first), platesCause(travel, second)];
-  if (memory === undefined || one === undefined || other === undefined) return searchSteps(travel, first, second, (figure) => figure);
-  const key = `step ${first.name} ${second.name}`;
-  const cause = memory.cause(key, { after: [one, other], words: '', figures: [] });
-  const remember: Remember = (figure, what) => memory.remember(figure, `${key} ${what}`, cause);
-  return memory.kept(key, cause, () => searchSteps(travel, first, second, remember), samples);
+  if (one === undefined || other === undefined) return undefined;
+  return travel.memory?.cause(keyOf(first, second), { after: [one, other], words: '', figures: [] });
 }
 
 /** Keeps what is found of a figure of both shafts, by what it is. */
 type Remember = (figure: Along, what: string) => Along;
 
 function searchSteps(travel: Travel, first: PlatesModel, second: PlatesModel, remember: Remember): OutOfStep {
-  const samples = merge(areaSamples(travel, first), areaSamples(travel, second));
+  const samples = stepSamples(travel, first, second);
   const step = stepAlong(travel, first, second, samples);
   const within = (where: keyof OutOfStep, at: readonly number[], isWithin: (step: Step) => boolean): StepDifference => {
     const greatest = (what: keyof StepDifference, same: number): Extreme | undefined => {

@@ -42,14 +42,14 @@ export function areaSlopeAt(build: Build, pose: Pose, plates: PlatesModel): numb
 }
 
 /**
- * The travel's samples and every place at which the area turns or has a corner though the lever goes on: where a plate leaves its
+ * The samples to their lever and every place at which the area turns or has a corner though the lever goes on: where a plate leaves its
  * seat, stands along the bore or is hidden by the shaft. Between two of these the area only rises or only falls.
  */
 export const areaSamples = oncePer((travel: Travel, plates: PlatesModel): readonly number[] => {
-  const { memory, samples } = travel;
+  const { memory } = travel;
   const cause = platesCause(travel, plates);
   const make = (): readonly number[] => searchCorners(travel, plates);
-  return memory === undefined || cause === undefined ? make() : memory.kept(`area samples ${plates.name}`, cause, make, samples);
+  return memory === undefined || cause === undefined ? make() : memory.kept(`area samples ${plates.name}`, cause, make);
 });
 
 /** What opening and area of plates follow from; undefined where nothing is remembered. */
@@ -67,7 +67,8 @@ export function plateAngle(travel: Travel, plates: PlatesModel): Along {
 }
 
 function searchCorners(travel: Travel, plates: PlatesModel): readonly number[] {
-  const { build, samples } = travel;
+  const { build } = travel;
+  const samples = travel.samplesTo(plates.lever);
   const shape = plateShape(build, plates);
   const hidden = shadowAngle(shape);
   const angle = plateAngle(travel, plates);

@@ -11,6 +11,8 @@ export type Along = (travel: number) => number;
 export function following(figure: Along, value: (of: number) => number, how?: string): Along {
   const follower: Along = (travel) => value(figure(travel));
   sources.set(follower, { figure, value });
+  const narrower = owners.get(figure);
+  if (narrower !== undefined) owners.set(follower, narrower);
   const memory = how === undefined ? undefined : memories.get(figure);
   if (memory !== undefined) memories.set(follower, { store: memory.store, key: `${memory.key}, ${how!}` });
   return follower;
@@ -31,6 +33,21 @@ export function upsideDown(figure: Along): Along {
 export function readBy(figure: Along, travel: Samples, read: (number: number) => number): Along {
   readers.set(figure, { travel, read });
   return figure;
+}
+
+/**
+ * Says where a figure is looked at in place of all samples of a travel: it follows from less than the whole linkage, and what turns elsewhere
+ * is no business of its.
+ */
+export function lookedAt(figure: Along, travel: Samples, own: () => readonly number[]): Along {
+  owners.set(figure, { travel, own });
+  return figure;
+}
+
+/** Where a figure is looked at that is asked for at these samples. */
+export function ownSamples(figure: Along, samples: readonly number[]): readonly number[] {
+  const owner = owners.get(figure);
+  return owner?.travel.samples === samples ? owner.own() : samples;
 }
 
 /** Where a figure follows from what is the same as in a solve before, what was found of it then holds still. */
@@ -105,4 +122,5 @@ export function memoryOf(figure: Along): { readonly store: FigureStore; readonly
 const sources = new WeakMap<Along, { readonly figure: Along; value(of: number): number }>();
 const mirrors = new WeakMap<Along, Along>();
 const readers = new WeakMap<Along, { readonly travel: Samples; read(number: number): number }>();
+const owners = new WeakMap<Along, { readonly travel: Samples; own(): readonly number[] }>();
 const memories = new WeakMap<Along, { readonly store: FigureStore; readonly key: string }>();

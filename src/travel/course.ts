@@ -6,37 +6,52 @@
  */
 import { goldenSection } from '../numeric/goldenSection.ts';
 import { lastWithValue } from '../numeric/roots.ts';
-import { memoryOf, readerOf, sourceOf, type Along, type Course, type Extreme, type Seen, type Tried } from './along.ts';
+import { memoryOf, ownSamples, readerOf, sourceOf, type Along, type Course, type Extreme, type Seen, type Tried } from './along.ts';
 import { once } from './once.ts';
 
-/** Several rules look at the same figure. */
-const looked = new WeakMap<Along, Seen>();
+/** A way of looking at figures, and what was seen last: several rules look at the same figure. */
+interface Look {
+  /** Behind the key of a figure in what is remembered. */
+  readonly suffix: string;
+  readonly last: WeakMap<Along, Seen>;
+}
+
+/** Where a figure itself can turn. */
+const looking: Look = { suffix: '', last: new WeakMap() };
+/** At all samples, for what stands beside other figures. */
+const besideOthers: Look = { suffix: ' at all samples', last: new WeakMap() };
 
 /** The figure at each of the samples; NaN where it has no value. */
 export function valuesOver(figure: Along, samples: readonly number[]): readonly number[] {
-  return lookAt(figure, samples).values;
+  return see(figure, samples, ownSamples(figure, samples) === samples ? looking : besideOthers).values;
 }
 
+/** At the samples; those of its own of a figure that has such. */
 function lookAt(figure: Along, samples: readonly number[]): Seen {
-  const last = looked.get(figure);
+  return see(figure, ownSamples(figure, samples), looking);
+}
+
+function see(figure: Along, samples: readonly number[], look: Look): Seen {
+  const last = look.last.get(figure);
   if (last?.samples === samples) return last;
   const memory = memoryOf(figure);
-  const before = memory?.store.before(memory.key);
+  const key = memory && memory.key + look.suffix;
+  const before = key === undefined ? undefined : memory?.store.before(key);
   // The same figure at the same samples: whatever was found of it holds still.
-  const found = before?.samples === samples ? before : lookAnew(figure, samples, before);
-  looked.set(figure, found);
-  memory?.store.keep(memory.key, found);
+  const found = before?.samples === samples ? before : lookAnew(figure, samples, before, look);
+  look.last.set(figure, found);
+  if (key !== undefined) memory?.store.keep(key, found);
   return found;
 }
 
 /** @param before what is known of it, at other samples */
-function lookAnew(figure: Along, samples: readonly number[], before: Seen | undefined): Seen {
-  return { samples, values: valuesAt(figure, samples, before), triedBefore: before?.tried };
+function lookAnew(figure: Along, samples: readonly number[], before: Seen | undefined, look: Look): Seen {
+  return { samples, values: valuesAt(figure, samples, before, look), triedBefore: before?.tried };
 }
 
-function valuesAt(figure: Along, samples: readonly number[], before: Seen | undefined): readonly number[] {
+function valuesAt(figure: Along, samples: readonly number[], before: Seen | undefined, look: Look): readonly number[] {
   const source = sourceOf(figure);
-  const values = source === undefined ? samples.slice() : lookAt(source.figure, samples).values.slice();
+  const values = source === undefined ? samples.slice() : see(source.figure, samples, look).values.slice();
   if (source !== undefined) {
     for (let i = 0; i < values.length; i++) values[i] = source.value(values[i]!);
     return values;
@@ -56,7 +71,7 @@ function valuesAt(figure: Along, samples: readonly number[], before: Seen | unde
 /** Where the figure has a value; a sample beside one where it has none brings in the edge between them. */
 export function withEdges(figure: Along, samples: readonly number[]): Course {
   const look = lookAt(figure, samples);
-  return (look.edged ??= hasGap(look.values) ? searchEdges(figure, look) : { travels: samples, values: look.values });
+  return (look.edged ??= hasGap(look.values) ? searchEdges(figure, look) : { travels: look.samples, values: look.values });
 }
 
 function hasGap(values: readonly number[]): boolean {
@@ -172,10 +187,10 @@ const ROUNDING = 1e-15;
 /** As `withDips`, with the samples at which the figure has no value. */
 export function withGaps(figure: Along, samples: readonly number[]): Course {
   const found = withDips(figure, samples);
-  const { values } = lookAt(figure, samples);
+  const { samples: own, values } = lookAt(figure, samples);
   return joined(
     found,
-    samples.flatMap((travel, i): readonly Extreme[] => (Number.isNaN(values[i]!) ? [{ travel, value: NaN }] : [])),
+    own.flatMap((travel, i): readonly Extreme[] => (Number.isNaN(values[i]!) ? [{ travel, value: NaN }] : [])),
   );
 }
 

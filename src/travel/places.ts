@@ -4,7 +4,7 @@
  */
 import { advanceTo } from '../kinematics/advance.ts';
 import type { Build } from '../kinematics/build.ts';
-import type { CableJoint, CouplingJoint, Joint, RodJoint, SlotJoint } from '../kinematics/model.ts';
+import type { CableJoint, CouplingJoint, Joint, Mechanism, RodJoint, SlotJoint } from '../kinematics/model.ts';
 import { createPose, type Pose } from '../kinematics/pose.ts';
 import { bracketedRoot, lastWithValue, turnRoots } from '../numeric/roots.ts';
 import { trigRoots } from '../numeric/trigPolynomial.ts';
@@ -40,6 +40,20 @@ export function findPlaces(build: Build, finder = createFinder(build)): Places {
   const { levers, pulls } = findTurns(build, finder);
   const joints = build.mechanism.joints.map((joint) => anglePlaces(build, finder, joint, levers));
   return { levers, pulls, joints, all: merge([0, 1], ...levers, ...pulls, ...joints) };
+}
+
+/** Where an answer can turn that follows from the way of one lever alone: at the levers and joints from the pedal to it. */
+export function placesTo({ joints, levers }: Mechanism, places: Places, lever: number): readonly number[] {
+  const lists = [places.levers[lever]!];
+  for (let at: number | undefined = lever; at !== undefined;) {
+    const joint: Joint | undefined = joints[levers[at]!.driver ?? -1];
+    if (joint === undefined) break;
+    lists.push(places.joints[joint.index]!);
+    if (joint.kind === 'cable') lists.push(places.pulls[joint.cable]!);
+    at = joint.driver;
+    if (at !== undefined) lists.push(places.levers[at]!);
+  }
+  return merge(...lists);
 }
 
 /** Places between which levers and pulls are monotone, as far as the load path has been followed. */

@@ -8,7 +8,7 @@ import type { Mechanism } from '../kinematics/model.ts';
 import { createPose, createPoses, type Pose } from '../kinematics/pose.ts';
 import { samplesOf } from './extremes.ts';
 import { createKnown, createMemory, hasSamePath, type Known, type Memory } from './memory.ts';
-import { createFinder, findPlaces, type Finder, type Places } from './places.ts';
+import { createFinder, findPlaces, placesTo, type Finder, type Places } from './places.ts';
 import { stationFinder } from './stations.ts';
 import { settleStops, type Contact } from './stops.ts';
 import { poseFiller, type FillPose } from './takeOver.ts';
@@ -20,6 +20,8 @@ export interface Travel {
   readonly places: Places;
   /** Travels at which figures are taken: every place where one can turn, and a grid. */
   readonly samples: readonly number[];
+  /** Those among them that matter to what follows from the way of one lever alone: what turns elsewhere in the linkage is not looked for. */
+  samplesTo(lever: number): readonly number[];
   /**
    * The pose at a pedal travel, a fraction. It may be filled again by the next call: read it before.
    * @param lever to which alone it must be right, as far as the parts reach that lead there from the pedal; all where absent
@@ -79,13 +81,15 @@ function travelAlong(build: Build, finder: Finder, contacts: readonly Contact[],
   let fill: FillPose = (at, into) => {
     advance(build, at, into);
   };
+  const own: (readonly number[] | undefined)[] = [];
+  const memory = now && createMemory(now);
   let numberOf: (at: number) => number = () => -1;
   // Both are found when first asked for: a search that wants one station of many builds has no use for them.
   const travel: Travel = {
     mechanism: build.mechanism,
     build,
     contacts,
-    ...(now && { memory: createMemory(now) }),
+    ...(memory && { memory }),
     get places() {
       if (places !== undefined) return places;
       places = placesBefore(now) ?? findPlaces(build, finder);
@@ -103,6 +107,12 @@ function travelAlong(build: Build, finder: Finder, contacts: readonly Contact[],
       isSameWay = now !== undefined && samples === before && isAsBefore(now);
       numberOf = stationFinder(samples);
       return samples;
+    },
+    samplesTo(lever) {
+      const make = (): readonly number[] => samplesOf(placesTo(build.mechanism, travel.places, lever));
+      const cause = memory?.levers[lever];
+      const { name } = build.mechanism.levers[lever]!;
+      return (own[lever] ??= memory === undefined || cause === undefined ? make() : memory.kept(`samples to ${name}`, cause, make));
     },
     poseAt(at, lever) {
       const number = numberOf(at);

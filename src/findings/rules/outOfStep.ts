@@ -32,7 +32,7 @@
 import type { PlatesModel } from '../../kinematics/attached.ts';
 import type { Joint, LeverModel } from '../../kinematics/model.ts';
 import { hasPlay } from '../../kinematics/rest.ts';
-import { NEAR_IDLE, outOfStep as stepsOf, type StepDifference } from '../../plates/outOfStep.ts';
+import { NEAR_IDLE, outOfStep as stepsOf, stepFigure, stepSamples, type StepDifference } from '../../plates/outOfStep.ts';
 import { areaAt, areaSlopeAt, openingAt, plateShape } from '../../plates/platesAt.ts';
 import { rangesBelow, type Extreme } from '../../travel/extremes.ts';
 import type { Finding, Mend } from '../finding.ts';
@@ -64,7 +64,7 @@ interface Part {
 }
 
 function stepFinding(study: Study, first: PlatesModel, second: PlatesModel): Finding | undefined {
-  const { mechanism, build, poseAt, samples } = study.travel;
+  const { mechanism, build, poseAt } = study.travel;
   const limit = limitOf(study, 'step');
   const below = limit.warning;
   const above = limit.error ?? limit.warning;
@@ -100,7 +100,18 @@ function stepFinding(study: Study, first: PlatesModel, second: PlatesModel): Fin
   const uneven = resting.length > 0;
   const isApart = resting.some(({ what }) => what === 'opening');
   const failed = limit.error !== undefined && resting.some(({ found }) => Math.abs(found.value) > (limit.error ?? 0) + SAME);
-  const areas = (at: number): readonly [number, number] => [areaAt(build, poseAt(at), first), areaAt(build, poseAt(at), second)];
+  const openingOf = (at: number, { lever }: PlatesModel): number => openingAt(build, poseAt(at, lever), lever);
+  const areaOf = (at: number, plates: PlatesModel): number => areaAt(build, poseAt(at, plates.lever), plates);
+  const areas = (at: number): readonly [number, number] => [areaOf(at, first), areaOf(at, second)];
+  /** How far they may still come apart, rad. */
+  const spare = (at: number): number => {
+    const [a, b] = [openingOf(at, first), openingOf(at, second)];
+    const near = at === 0 || (a + b) / 2 < NEAR_IDLE;
+    const [more, less] = areas(at);
+    const slope = areaSlopeAt(build, poseAt(at, second.lever), second);
+    const air = near && fit === 'other seat or idle' && slope > 0 ? Math.abs(more - less) / slope : 0;
+    return (near ? below : above) + SAME - Math.max(Math.abs(a - b), air);
+  };
   const words = told.map((each, i) => wordsOf(each, i === 0 ? ` than ${one.name}` : '', fit !== 'another size', areas)).join('; ');
   return {
     ...common,
@@ -111,15 +122,10 @@ function stepFinding(study: Study, first: PlatesModel, second: PlatesModel): Fin
       : told.every(({ what }) => what === 'air')
         ? `Give ${first.name} and ${second.name} the same \`seat\` and \`idle\`, or set their stops to the same air`
         : 'Clock the arms of both shafts alike, and drive them alike',
-    ranges: rangesBelow((at) => {
-      const pose = poseAt(at);
-      const [a, b] = [openingAt(build, pose, first.lever), openingAt(build, pose, second.lever)];
-      const near = at === 0 || (a + b) / 2 < NEAR_IDLE;
-      const [more, less] = areas(at);
-      const slope = areaSlopeAt(build, pose, second);
-      const air = near && fit === 'other seat or idle' && slope > 0 ? Math.abs(more - less) / slope : 0;
-      return (near ? below : above) + SAME - Math.max(Math.abs(a - b), air);
-    }, samples),
+    ranges: rangesBelow(
+      stepFigure(study.travel, first, second, `within ${below} ${above} ${fit}`, spare),
+      stepSamples(study.travel, first, second),
+    ),
     ...worstOf(stage === undefined ? worst : (resting[0] ?? worst), limit.from),
     ...(isApart && restMend(study, one, other)),
   };
