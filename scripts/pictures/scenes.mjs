@@ -157,6 +157,30 @@ export const SCENES = {
   tolerances: studied('What tolerances do', '#study-tolerance', '.study-table'),
   bands: studied('What tolerances do', '#charts-title', 'path.spread'),
   fitted: studied('Fit to the measurements', '#study-fit', '.study-table'),
+  solve: {
+    file: 'tune-a-bellcrank.throttle.yaml',
+    at: 'tune:',
+    commands: BESIDE,
+    view: DRAWN,
+    act: async (page, view) => {
+      await view.locator('.ask-study button', { hasText: 'Solve for a figure' }).click();
+      const box = page.locator('.quick-input-widget');
+      for (const [asked, picked] of [
+        ['Which figure may change?', 'crank_reach'],
+        ['What shall just be met?', 'opens fully'],
+      ]) {
+        await box.locator(`input[placeholder="${asked}"]`).fill(picked);
+        await box.locator('.monaco-list-row.focused', { hasText: picked }).waitFor();
+        await page.keyboard.press('Enter');
+      }
+      await box.locator('text=Between which values').waitFor();
+      await page.keyboard.press('Enter');
+      await view.locator('#study-solve').waitFor();
+      await view.locator('.study-answer').first().waitFor();
+      await view.locator('#study-solve').evaluate((title) => title.scrollIntoView());
+    },
+    then: '#study-solve',
+  },
   compare: {
     file: 'four-barrel.throttle.yaml',
     edit: ['crank_reach: 38 mm', 'crank_reach: 41 mm'],

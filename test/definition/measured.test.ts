@@ -1,6 +1,7 @@
 /** The block `measured`: what it reads, what it refuses and where. */
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/solve.ts';
+import { readCsv } from '../../src/studies/fit/csvReadings.ts';
 import { checkOneProblem } from '../support/checkOneProblem.ts';
 import { checkProblems } from '../support/checkProblems.ts';
 
@@ -172,6 +173,25 @@ describe('runs', () => {
     const [{ readings } = { readings: undefined }] = measured.runs;
     expect(readings?.kind === 'rows' ? readings.rows.map(({ values }) => values[1]?.nominal) : []).toEqual([1, 2]);
     expect(measured.unread.map(({ path }) => path)).toEqual([1, 2, 3, 4, 5, 6].map((index) => `measured.runs.a.rows.${index}`));
+  });
+
+  it('of a force may be below 0, as a gauge reads near none, inline as in a CSV file; the curve of `tune` may not', () => {
+    const columns = ['pedal.release', 'pedal.effort'];
+    const measured = measuredOf(`${LINKAGE}measured:
+  runs: {a: {columns: [pedal.travel, ${columns.join(', ')}], rows: [[0, -0.3 N, -0.1 N], [50 %, 4 N, 6 N]]}}
+`);
+    const [{ readings } = { readings: undefined }] = measured.runs;
+    expect(readings?.kind === 'rows' ? readings.rows[0]?.values.map((value) => value?.nominal) : []).toEqual([0, -0.3, -0.1]);
+    const csv = readCsv(
+      `pedal.travel [%],${columns.map((name) => `${name} [N]`).join(',')}\n0,-0.3,-0.1\n`,
+      {},
+      solve(LINKAGE).definition!,
+    );
+    expect(csv.problems).toEqual([]);
+    expect(csv.readings?.rows[0]?.values).toEqual([0, -0.3, -0.1]);
+    const curve = (from: string): string =>
+      `${LINKAGE}tune: {free: {reach: {from: 28 mm, to: 32 mm}}, curve: {of: pedal.effort, through: [[0 %, ${from}], [100 %, 4 N]]}}\n`;
+    checkOneProblem(curve('«-1 N»'), 'error[out-of-range]', '0 or more');
   });
 
   it('have noise of their own columns, above 0', () => {

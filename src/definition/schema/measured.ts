@@ -239,7 +239,7 @@ function readCell(
 ): ReadingRow['values'][number] | 'broken' {
   // A row that a reported mistake has cut short.
   if (node === undefined) return 'broken';
-  if (node.kind !== 'empty') return readOfColumn(of, node, site, reading) ?? 'broken';
+  if (node.kind !== 'empty') return readOfColumn(of, node, site, reading, !isFirst) ?? 'broken';
   if (node.damaged) return 'broken';
   const isWritten = node.span.end > node.span.start;
   if (isWritten && !isFirst) return undefined;

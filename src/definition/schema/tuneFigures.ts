@@ -18,10 +18,13 @@ export function readAs(dimension: Dimension, bounds: Bounds, node: SourceNode, s
   return quantity(dimension, bounds).read(node, site, reading);
 }
 
-/** A figure of a column: travel and share within 0 and 100 %, areas and forces of the pedal not below 0. */
-export function readOfColumn(column: ColumnReference, node: SourceNode, site: Site, reading: Reading): Value | undefined {
+/**
+ * A figure of a column: travel and share within 0 and 100 %, areas and forces of the pedal not below 0.
+ * @param isRead whether a gauge has read it: near nothing that is below 0 as often as above
+ */
+export function readOfColumn(column: ColumnReference, node: SourceNode, site: Site, reading: Reading, isRead = false): Value | undefined {
   if (isTravel(column)) return travel.read(node, site, reading);
-  const value = readAs(column.dimension, boundsOf(column), node, site, reading);
+  const value = readAs(column.dimension, isRead ? {} : boundsOf(column), node, site, reading);
   if (value === undefined || !isPercent(column)) return value;
   return isShare(value, columnName(column), MOST_SHARE, reading) ? value : undefined;
 }
