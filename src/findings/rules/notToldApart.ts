@@ -52,6 +52,6 @@ function findingOf({ dimensions, correlation }: UntoldDimensions): Finding {
     span,
     message: `These readings ${why}`,
     cure: `Take ${others.length === 1 ? 'one of them' : 'all but one of them'} out of \`fit\`, or read something that moves with one of them alone`,
-    related: others.map((other) => ({ span: other.span, message: other.name })),
+    related: others.map((other) => ({ span: other.span, message: `${other.name} stands here` })),
   };
 }
