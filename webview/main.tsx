@@ -1,6 +1,6 @@
 /** Starts the page: what was kept, the line to the editor, and what is shown. */
 import { render } from 'preact';
-import { isFraction, isText, listOf, oneOf, optional } from '../src/protocol/guard.ts';
+import { isFiniteNumber, isFraction, isText, listOf, oneOf, optional } from '../src/protocol/guard.ts';
 import { isPart } from '../src/protocol/reportGuards.ts';
 import { watchType } from './charts/textWidth.ts';
 import { areLooks, looks } from './drawing/looks.ts';
@@ -10,13 +10,14 @@ import { Page } from './page/page.tsx';
 import { SPEEDS } from './page/pedalSlider.tsx';
 import { followPlaying } from './page/play.ts';
 import { keepRemembered, remember } from './page/remembered.ts';
+import { keepScrolled } from './page/scrolled.ts';
 import { followSnapBack } from './page/snapBack.ts';
 import { watchSurroundings } from './page/surroundings.ts';
 import { followFollowing } from './page/follows.ts';
 import { followShown } from './page/told.ts';
 import { receive } from './receive.ts';
 import { connect } from './send.ts';
-import { areNamesShown, direction, isStepping, openTables, selected, speed, travel } from './state.ts';
+import { areNamesShown, direction, isStepping, openLists, openTables, scrolled, selected, speed, travel } from './state.ts';
 
 /** What the editor gives a page of its own, once. */
 declare function acquireVsCodeApi(): {
@@ -35,6 +36,8 @@ remember('names', areNamesShown, oneOf(true, false));
 remember('selected', selected, optional(isPart));
 remember('stepping', isStepping, oneOf(true, false));
 remember('tables', openTables, listOf(isText));
+remember('lists', openLists, listOf(isText));
+remember('scrolled', scrolled, isFiniteNumber);
 keepRemembered(editor);
 
 watchSurroundings();
@@ -45,6 +48,7 @@ followFollowing();
 followSnapBack();
 listenToKeys();
 bringIntoView();
+keepScrolled();
 
 const place = document.getElementById('view') ?? document.body.appendChild(document.createElement('div'));
 render(<Page />, place);

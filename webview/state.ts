@@ -106,5 +106,9 @@ export const complaint = signal<string | undefined>(undefined);
 export const announcement = signal('');
 /** The list of keys is open. */
 export const areKeysShown = signal(false);
+/** Lists that stand whole, by their names. */
+export const openLists = signal<readonly string[]>([]);
+/** How far down the page somebody has read, px. */
+export const scrolled = signal(0);
 /** Charts that stand as tables, by their ids. */
 export const openTables = signal<readonly string[]>([]);

@@ -15,6 +15,7 @@ export const WORDS = {
   // The page
   waiting: 'Waiting for the throttle file…',
   stage: 'Mechanism',
+  sections: 'Sections of this page',
   close: 'Close',
   otherProtocol: 'This view is of another version of the extension. Close it and open it again.',
   atRest: 'At rest, pedal at 0 %',
@@ -81,8 +82,8 @@ export const WORDS = {
   partTitle: ({ kind, name }: ReportedPart, at: number, of: number) => `${name === kind ? name : `${kind} ${name}`}, ${at} of ${of}`,
   previousPart: 'Previous',
   nextPart: 'Next',
-  takes: 'takes',
-  gives: 'gives',
+  takes: 'Goes in',
+  gives: 'Comes out',
   limits: 'Limits',
   asWrittenTitle: 'As written',
   changedAgainst: (label: string) => `Changed against ${label}`,

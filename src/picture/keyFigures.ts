@@ -3,7 +3,7 @@ import type { Fact } from '../findings/finding.ts';
 import type { PartFigure, PathPart } from '../findings/part.ts';
 
 /** By the keys of facts, in order. */
-const KEYS = ['travel-at-50', 'effort-greatest', 'closing-least'];
+const KEYS = ['travel-at-50', 'effort-at-stop', 'effort-at-full', 'effort-greatest', 'closing-least'];
 /** In place of those where they cannot be told; they say why. */
 const UNTOLD: Readonly<Record<string, string>> = { 'effort-at-rest': 'effort-greatest', 'closing-at-rest': 'closing-least' };
 

@@ -8,7 +8,7 @@ import { printable } from '../outputs/paint.ts';
 import type { ReportedFigure, ReportedPart } from '../protocol/report.ts';
 import type { Answers } from '../solve.ts';
 import { dimensionsOf } from './dimensions.ts';
-import { limitsOf } from './limits.ts';
+import { limitsOf, type PartLimit } from './limits.ts';
 import { motionOf } from './motion.ts';
 import { placeIn } from './place.ts';
 
@@ -26,8 +26,7 @@ export function reportParts(answers: Answers): readonly ReportedPart[] {
     place: placeIn(text, part.span),
     depth: part.depth,
     ...(study === undefined ? { takes: '', gives: '' } : motionOf(study, part)),
-    figures: part.figures.map(reportFigure),
-    limits: study === undefined ? [] : limitsOf(study, part),
+    ...figuresAndLimits(study, part),
     dimensions: [...drawnLength(study, part), ...dimensions(part)],
     notChecked: toldAbout(part.name),
   });
@@ -47,6 +46,19 @@ export function reportParts(answers: Answers): readonly ReportedPart[] {
   };
   const others = [...still.map(report), ...definition.keepOuts.map(keepOut)].sort((a, b) => rank(a) - rank(b));
   return [...parts.map(report), ...others];
+}
+
+/** Limits stand with the figures that they limit, those of figures that are not told by themselves. */
+function figuresAndLimits(study: Answers['study'], part: PathPart): Pick<ReportedPart, 'figures' | 'limits'> {
+  const limits = study === undefined ? [] : limitsOf(study, part);
+  const isTold = ({ of }: PartLimit): boolean => part.figures.some(({ label }) => label === `least ${of}`);
+  return {
+    figures: part.figures.map((figure) => {
+      const limit = limits.find(({ of }) => figure.label === `least ${of}`);
+      return limit === undefined ? reportFigure(figure) : { ...reportFigure(figure), limit: limit.text };
+    }),
+    limits: limits.filter((limit) => !isTold(limit)).map(({ of, text }) => `${of}: ${text}`),
+  };
 }
 
 /** The pedal first, then in the order of the text. */

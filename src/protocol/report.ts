@@ -48,7 +48,7 @@ export interface ReportedPart extends PartKey {
   readonly gives: string;
   /** The figures that matter, the first foremost. */
   readonly figures: readonly ReportedFigure[];
-  /** Limits that hold for it, e.g. `transmission angle: warning below 40°, error below 25°`. */
+  /** Limits that hold for it and stand beside none of its figures, e.g. `end tilt: error above 12°`. */
   readonly limits: readonly string[];
   /** Dimensions as written, for hover, e.g. `length 71.5 mm`. */
   readonly dimensions: readonly string[];
@@ -62,6 +62,8 @@ export interface ReportedFigure {
   readonly text: string;
   /** Pedal travel where it holds, a fraction; undefined where it is of no single place. */
   readonly travel: number | undefined;
+  /** What limits it, e.g. `warning below 40°, error below 25°`; absent where nothing does or it stands elsewhere. */
+  readonly limit?: string | undefined;
 }
 
 export interface ReportedMark {

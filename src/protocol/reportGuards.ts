@@ -36,7 +36,12 @@ export const isDial = and(
   ({ step, least, greatest }) => step > 0 && least <= greatest,
 );
 
-export const isFigure = shape<ReportedFigure>({ label: isText, text: isText, travel: optional(isFraction) });
+export const isFigure = shape<ReportedFigure>({
+  label: isText,
+  text: isText,
+  travel: optional(isFraction),
+  limit: optional(isText),
+});
 
 const isReportedPart = shape<ReportedPart>({
   kind: isKind,

@@ -144,3 +144,36 @@ describe('guidance', () => {
     expect(factsOf(onShaft(TWO)).filter(({ key, guidance }) => guidance !== undefined || key === 'pad-travel')).toEqual([]);
   });
 });
+
+describe('effort at the stop and at full pedal', () => {
+  const beyond = (pull: string): string => `format: 1
+levers:
+  shaft: {pivot: [300, 0], drums: {wheel: {radius: 24, wraps: counterclockwise}}, stops: {closed: 0 deg, open: 80 deg}}
+pedal: {cable: main, pull: ${pull}, lever_ratio: 4}
+cables: {main: {enters: [240, 24], to: shaft.wheel, slack: 1 mm, stiffness: 50 N/mm}}
+plates: {bank: {lever: shaft, bore: 40, seat: 6 deg, idle: 4 deg}}
+springs:
+  one: {lever: shaft, rate: 2 N*mm/deg, preload: 300 N*mm}
+  two: {lever: shaft, rate: 2 N*mm/deg, preload: 300 N*mm}
+`;
+  /** mm that the cable has to be pulled: its slack, and 80° of the drum. */
+  const TO_STOP = 1 + (24 * 80 * Math.PI) / 180;
+
+  it('are told apart where the pedal goes on beyond the stop and stretches the cable', () => {
+    const text = beyond(`${TO_STOP + 0.4} mm`);
+    // 920 N·mm over 24 mm; then 0.4 mm of stretch at 50 N/mm on top; the lever ratio shares both by four.
+    const [atStop, atFull] = [told(text, 'effort-at-stop'), told(text, 'effort-at-full')];
+    expect(atStop.figure?.value).toBeCloseTo(920 / 24 / 4, 3);
+    expect(atStop.travel).toBeCloseTo(TO_STOP / (TO_STOP + 0.4), 6);
+    expect(atFull.figure?.value).toBeCloseTo((920 / 24 + 0.4 * 50) / 4, 3);
+    expect([atStop.label, atFull.label, atFull.travel]).toEqual([
+      'effort as shaft meets its open stop, friction left out',
+      'effort at full pedal, pressed on beyond that stop, friction left out',
+      1,
+    ]);
+  });
+
+  it('are not told where the pedal ends before the stop', () => {
+    expect(factsOf(beyond(`${TO_STOP - 1} mm`)).map(({ key }) => key)).not.toContain('effort-at-stop');
+  });
+});

@@ -56,12 +56,13 @@ describe('the report of the four-barrel example', () => {
     expect(partOf(parts, 'rod link').dimensions[0]).toBe(`length ${Number(length.toFixed(2))} mm as drawn`);
   });
 
-  it('tells the limits that hold for a part', () => {
-    expect(partOf(report.parts, 'rod link').limits).toEqual([
-      'transmission angle: warning below 40°, error below 25°',
-      'drive angle: warning below 20°, error below 10°',
-      'end tilt: error above 12°',
+  it('tells the limits that hold for a part, beside the figures that they limit where these are told', () => {
+    const link = partOf(report.parts, 'rod link');
+    expect(link.figures.flatMap(({ label, limit }) => (limit === undefined ? [] : [`${label}: ${limit}`]))).toEqual([
+      'least transmission angle: warning below 40°, error below 25°',
+      'least drive angle: warning below 20°, error below 10°',
     ]);
+    expect(link.limits).toEqual(['end tilt: error above 12°']);
     expect(partOf(report.parts, 'cable main').limits).toEqual([
       'drive angle: warning below 20°, error below 10°',
       'lead: warning above 5°, error above 10°',
@@ -79,14 +80,16 @@ describe('the report of the four-barrel example', () => {
   });
 
   it('has the figures first that are looked for first, with the least angle of all joints', () => {
-    expect(report.facts.slice(0, 4).map(({ label }) => label)).toEqual([
+    expect(report.facts.slice(0, 6).map(({ label }) => label)).toEqual([
       'shaft: pedal travel at 50 % of opening',
+      'pedal: effort as shaft meets its open stop',
+      'effort at full pedal, pressed on beyond that stop',
       'pedal: greatest effort',
       'shaft: least closing torque',
       'link: least transmission angle',
     ]);
     const [own] = partOf(report.parts, 'rod link').figures;
-    expect(report.facts[3]).toEqual({ ...own, label: 'link: least transmission angle' });
+    expect(report.facts[5]).toEqual({ label: 'link: least transmission angle', text: own!.text, travel: own!.travel });
   });
 
   it('tells each requirement with what is, what is demanded and where', () => {

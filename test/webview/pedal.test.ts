@@ -114,7 +114,7 @@ describe('by keyboard alone', () => {
       `{ const main = document.querySelector('main'); main.tabIndex = -1; main.focus(); main.removeAttribute('tabindex'); }`,
     );
     const expected = await view().page.evaluate<number>(
-      `[...document.querySelectorAll('main :is(button:not(:disabled), input, select, [tabindex="0"])')].filter((element) => element.tabIndex === 0 && element.closest('.drawing') === null).length`,
+      `[...document.querySelectorAll('main :is(a[href], button:not(:disabled), input, select, [tabindex="0"])')].filter((element) => element.tabIndex === 0 && element.closest('.drawing') === null).length`,
     );
     const seen: { index: number; isShown: boolean; isInDrawing: boolean }[] = [];
     for (let press = 0; press < expected + 60; press++) {

@@ -4,6 +4,7 @@ import { complaint, gone, missing, newest, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from '../panels/icons.tsx';
 import { SomeOf } from '../panels/someOf.tsx';
+import { withCode } from '../panels/withCode.tsx';
 
 export function Notices() {
   return (
@@ -38,7 +39,7 @@ function Broken() {
         {({ message, place }, index) => (
           <li key={index}>
             <button type="button" class="link" onClick={() => reveal(place, newest.value)}>
-              {message}
+              {withCode(message)}
             </button>
           </li>
         )}

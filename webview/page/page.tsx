@@ -18,6 +18,7 @@ import { WORDS } from '../words.ts';
 import { KeyList } from './keyList.tsx';
 import { FirstLine, Notices } from './notices.tsx';
 import { PedalSlider } from './pedalSlider.tsx';
+import { Sections } from './sections.tsx';
 import { SnapBackBar } from './snapBackBar.tsx';
 
 export function Page() {
@@ -49,6 +50,7 @@ function Linkage() {
   const isOld = missing.value !== undefined || gone.value !== undefined;
   return (
     <main class={`page ${isOld ? 'old' : ''} ${isStepping.value ? 'stepping' : ''}`}>
+      <Sections />
       <section class="stage" aria-label={WORDS.stage}>
         <Drawing onTry={tryFigures} onWrite={(figures) => void writeFigures(figures)} onReveal={revealPart} />
         <SnapBackBar />

@@ -4,6 +4,7 @@ import { toldReport } from '../page/told.ts';
 import { shownTrial, written } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { FigureList } from './figureList.tsx';
+import { withCode } from './withCode.tsx';
 import { useFirst } from './someOf.tsx';
 
 export function Facts() {
@@ -28,7 +29,7 @@ export function NotChecked() {
       <h2 id="not-checked-title">{WORDS.notChecked}</h2>
       <ul class="plain">
         {notChecked.map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{withCode(text)}</li>
         ))}
       </ul>
     </section>

@@ -15,7 +15,7 @@ export function FigureList({
   const former = new Map(before.map(({ label, text }) => [label, text]));
   return (
     <dl class="figures">
-      {figures.map(({ label, text, travel }, index) => (
+      {figures.map(({ label, text, travel, limit }, index) => (
         <div key={`${label} ${index}`}>
           <dt>{label}</dt>
           <dd>
@@ -26,6 +26,7 @@ export function FigureList({
                 <span class="unseen">{`, ${label}: ${WORDS.setPedal}`}</span>
               </button>
             )}
+            {limit !== undefined && <span class="figure-limit">{limit}</span>}
             {(former.get(label) ?? text) !== text && <span class="figure-was">{WORDS.was(former.get(label)!)}</span>}
           </dd>
         </div>

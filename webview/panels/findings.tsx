@@ -9,6 +9,7 @@ import { hovered } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
 import { SomeOf } from './someOf.tsx';
+import { withCode } from './withCode.tsx';
 
 export function Findings() {
   const marks = toldReport.value?.report.marks ?? [];
@@ -41,16 +42,16 @@ export function Finding({ mark, of }: { readonly mark: ReportedMark; readonly of
           <span class="word">{WORDS.severity[mark.severity]}</span>
           {mark.part !== undefined && !mark.message.includes(mark.part) && <span class="part">{` ${mark.part}`}</span>}
           {': '}
-          {mark.message}
+          {withCode(mark.message)}
         </p>
         {mark.following.length > 0 && (
           <ul class="plain">
             {mark.following.map(({ message }) => (
-              <li key={message}>{message}</li>
+              <li key={message}>{withCode(message)}</li>
             ))}
           </ul>
         )}
-        {mark.cure !== undefined && <p class="cure">{WORDS.cure(mark.cure)}</p>}
+        {mark.cure !== undefined && <p class="cure">{withCode(WORDS.cure(mark.cure))}</p>}
         <p class="actions">
           <button type="button" class="link" onClick={() => reveal(mark.place, of)}>
             {WORDS.toText}

@@ -1,6 +1,6 @@
 /** A long list, of which the first items stand at once and the rest on request. */
-import { useState } from 'preact/hooks';
 import type { ComponentChildren } from 'preact';
+import { openLists } from '../state.ts';
 import { WORDS } from '../words.ts';
 
 interface Props<Item> {
@@ -29,12 +29,13 @@ export function SomeOf<Item>({ items, name, children, class: className, includes
 
 /** Those that stand at once, and the button for the rest: null where all stand. */
 export function useFirst<Item>(items: readonly Item[], name: string, includes?: (item: Item) => boolean) {
-  const [isWhole, setWhole] = useState(false);
+  const isWhole = openLists.value.includes(name);
+  const turn = () => (openLists.value = isWhole ? openLists.value.filter((each) => each !== name) : [...openLists.value, name]);
   const isShort = items.length <= FIRST + LITTLE;
   const needed = includes === undefined ? -1 : items.findIndex(includes);
   const count = isShort || isWhole ? items.length : Math.max(FIRST, needed + 1);
   const more = isShort ? null : (
-    <button type="button" class="quiet" aria-expanded={isWhole} onClick={() => setWhole(!isWhole)}>
+    <button type="button" class="quiet" aria-expanded={isWhole} onClick={turn}>
       {isWhole ? WORDS.showFirst(FIRST) : WORDS.showAll(items.length, name)}
     </button>
   );

@@ -1,5 +1,7 @@
 /** The card of the part that the reviewer has stepped to: what goes in, what comes out, limits, findings, and what has changed at it. */
 import type { ChangedValue } from '../../src/protocol/messages.ts';
+import type { ReportedFigure } from '../../src/protocol/report.ts';
+import { percentText } from '../charts/figures.ts';
 import { step } from '../send.ts';
 import { compared, isStepping, selected, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
@@ -8,6 +10,7 @@ import { FigureList } from './figureList.tsx';
 import { Finding, marksAt } from './findings.tsx';
 import { Sign } from './icons.tsx';
 import { select } from './loadPath.tsx';
+import { withCode } from './withCode.tsx';
 
 export function StepCard() {
   const report = shown.value?.report;
@@ -40,7 +43,7 @@ export function StepCard() {
           <dl class="figures">
             {[
               [WORDS.takes, part.takes],
-              [WORDS.gives, part.gives],
+              [WORDS.gives, isToldBy(part.gives, part.figures) ? '' : part.gives],
             ].map(
               ([label, text]) =>
                 text !== '' && (
@@ -63,6 +66,18 @@ export function StepCard() {
   );
 }
 
+/** Every figure of the words stands in the list below them: the same twice would only be more to read. */
+const isToldBy = (words: string, figures: readonly ReportedFigure[]): boolean => {
+  const told = new Set(
+    figures.flatMap(({ text, travel }) => [...numbersIn(text), ...(travel === undefined ? [] : numbersIn(percentText(travel)))]),
+  );
+  const said = numbersIn(words);
+  return said.length > 0 && said.every((number) => told.has(number));
+};
+
+/** As they are read: `82.0` is 82. */
+const numbersIn = (words: string): readonly string[] => (words.match(/\d+(?:\.\d+)?/g) ?? []).map((number) => String(Number(number)));
+
 function Lines({ title, texts }: { readonly title: string; readonly texts: readonly string[] }) {
   if (texts.length === 0) return null;
   return (
@@ -70,7 +85,7 @@ function Lines({ title, texts }: { readonly title: string; readonly texts: reado
       <h3>{title}</h3>
       <ul class="plain">
         {texts.map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{withCode(text)}</li>
         ))}
       </ul>
     </>

@@ -11,6 +11,7 @@ import { effortAlong, releaseAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
 import { isUnbounded } from '../unbounded.ts';
+import { effortAtStop } from './effortAtStop.ts';
 import { extremeFacts } from './extremeFacts.ts';
 import { GREATEST_EFFORT, isAtPad, LEAST_EFFORT, pathOfForce } from './pad.ts';
 import { tipInAtPad } from './tipInStep.ts';
@@ -24,6 +25,7 @@ export function effortFacts(study: Study): readonly Fact[] {
   if (why !== undefined) return [{ key: 'effort-at-rest', part: 'pedal', label: `${label} at rest${note}`, why }];
   return [
     ...extremeEffort(study),
+    ...effortAtStop(study, label, note),
     ...tipInAtPad(study, note),
     ...effortOffFacts(study, label, note),
     ...(isGiven(mechanism.friction) ? releaseFacts(study) : []),
