@@ -2,6 +2,7 @@
  * The values of one figure at which a demand is just met, as text: what is changed and what is demanded, each value with what it gives and
  * what else it does, where the demand holds, how it was looked for; the caution, and in the last line how it stands.
  */
+import { readQuantity } from '../definition/quantity/quantity.ts';
 import type { RequirementAnswer } from '../requirements/requirement.ts';
 import { FIGURE_DIGITS, shownFigure } from '../figureBounds.ts';
 import type { FigureChoice, FigureSolved } from '../solveFigure.ts';
@@ -118,10 +119,26 @@ export function holdingWords(solved: FigureSolved): string {
     .map(({ from, to, open }: Stretch) =>
       from === to
         ? `at ${shown(solved, from, NOW)} alone`
-        : `from ${open.from ? 'about ' : ''}${shown(solved, from, ROUGH)} to ${open.to ? 'about ' : ''}${shown(solved, to, ROUGH)}`,
+        : `from ${open.from ? 'about ' : ''}${within(solved, from, to)} to ${open.to ? 'about ' : ''}${within(solved, to, from)}`,
     )
     .join('; ');
 }
+
+/** An end of a stretch, rounded to where it holds still. @param other its other end */
+function within(solved: FigureSolved, end: number, other: number): string {
+  let aim = end;
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    const text = shown(solved, aim, ROUGH);
+    const reading = readQuantity(text, 0, solved.change.dimension);
+    const told = reading.form === 'quantity' ? (reading.quantity?.nominal ?? NaN) : NaN;
+    if (!((told - end) * (other - end) < 0)) return text;
+    aim = aim === end ? 2 * end - told : end + 2 * (aim - end);
+  }
+  return shown(solved, end);
+}
+
+/** Each goes twice as far, from the last bits of a figure to where it is rounded the other way. */
+const MOST_TRIES = 60;
 
 export function searchWords(solved: FigureSolved): readonly string[] {
   const { bounds, search } = solved;

@@ -12,6 +12,7 @@ import type { Travel } from '../../travel/travel.ts';
 import { tensionAlong } from '../forcesAlong.ts';
 import { whyClosingUnknown } from '../platesClosing.ts';
 import type { Study } from '../study.ts';
+import { isUnbounded } from '../unbounded.ts';
 import { extremeFacts } from './extremeFacts.ts';
 import { tipInAtCable } from './tipInStep.ts';
 
@@ -64,19 +65,26 @@ function stretchFacts(study: Study, joint: CableJoint, note: string): readonly F
   const beyondStop = greatestOf(stretchAt, samples)?.value ?? 0;
   const parameter = mechanism.attached.stiffness[cable];
   const stiffness = parameter === undefined ? undefined : build.parameters[parameter]!;
-  const fact = (key: string, label: string, figure: (stiffness: number) => Figure): Fact =>
-    stiffness === undefined ? { key, part, label, why: 'for want of `stiffness`' } : { key, part, label, figure: figure(stiffness) };
+  const isEndless = beforeStop !== undefined && isUnbounded(beforeStop.value, 'force');
+  const fact = (key: string, label: string, figure: (stiffness: number) => Figure, endless = false): Fact =>
+    endless
+      ? { key, part, label, why: 'without bound, at a dead centre' }
+      : stiffness === undefined
+        ? { key, part, label, why: 'for want of `stiffness`' }
+        : { key, part, label, figure: figure(stiffness) };
   const facts: Fact[] = [];
   if (beforeStop !== undefined && Number.isFinite(beforeStop.value)) {
+    const stretch = (rate: number): number => beforeStop.value / rate;
+    const lost = (rate: number): number => (slackAtRest(travel, joint) ?? 0) + stretch(rate);
+    const label = `stretch under its tension before a stop${note}, which positions leave out`;
     facts.push(
-      fact('stretch-under-load', `stretch under its tension before a stop${note}, which positions leave out`, (rate) => ({
-        value: beforeStop.value / rate,
-        dimension: 'length',
-      })),
-      fact('lost-motion', `lost motion in all, slack at rest and stretch before a stop${note}`, (rate) => ({
-        value: (slackAtRest(travel, joint) ?? 0) + beforeStop.value / rate,
-        dimension: 'length',
-      })),
+      fact('stretch-under-load', label, (rate) => ({ value: stretch(rate), dimension: 'length' }), isEndless),
+      fact(
+        'lost-motion',
+        `lost motion in all, slack at rest and stretch before a stop${note}`,
+        (rate) => ({ value: lost(rate), dimension: 'length' }),
+        isEndless,
+      ),
     );
   }
   if (beyondStop > 0) {
