@@ -44,7 +44,7 @@ const LOOKS = {
   /** Drags the bellcrank's pivot in the first view by some pixels, with the mouse. */
   dragPivot: async (page) => {
     const [frame] = await viewFrames(page);
-    const box = await frame.locator('.handles [data-path="points.crank_pivot"]').boundingBox();
+    const box = await restingBox(frame.locator('.handles [data-path="points.crank_pivot"]'));
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     await page.mouse.down();
     for (const step of [2, 5, 9, 14]) await page.mouse.move(box.x + box.width / 2 + step, box.y + box.height / 2 + step / 2);
@@ -113,6 +113,16 @@ async function answer(page, { at, expected }) {
   const input = page.locator('.quick-input-widget .quick-input-box input');
   await input.fill(JSON.stringify(seen));
   await input.press('Enter');
+}
+
+/** Where something stands once it stays there: what comes into a page late moves what is there already, from under the mouse too. */
+async function restingBox(locator) {
+  for (let before; ;) {
+    const box = await locator.boundingBox();
+    if (box !== null && before?.x === box.x && before.y === box.y) return box;
+    before = box;
+    await setTimeout(BETWEEN_LOOKS_MS);
+  }
 }
 
 /** A page that is loaded anew meanwhile says nothing yet, here and below. */
