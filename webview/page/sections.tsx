@@ -15,8 +15,7 @@ export function Sections() {
   useLayoutEffect(
     () =>
       effect(() => {
-        // All that a section can come or go with.
-        void [toldReport.value, toldCharts.value, compared.value, studies.value, isStepping.value, trial.value.length > 0];
+        readAll();
         requestAnimationFrame(() => setSections((before) => unlessSame(before, sectionsNow())));
       }),
     [],
@@ -36,6 +35,9 @@ export function Sections() {
     </nav>
   );
 }
+
+/** All that a section can come or go with. */
+const readAll = () => [toldReport.value, toldCharts.value, compared.value, studies.value, isStepping.value, trial.value.length > 0];
 
 const sectionsNow = (): readonly Section[] =>
   [...document.querySelectorAll<HTMLElement>('.side h2[id]')].map(({ id, textContent }) => ({ id, title: textContent }));
