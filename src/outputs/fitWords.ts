@@ -100,7 +100,8 @@ export function fitTitle({ settled }: Fit): string {
 }
 
 /** What was taken as it stands, and so not checked. */
-export function fitNotChecked({ held, columns, turning }: Fit): readonly string[] {
+export function fitNotChecked({ dimensions, held, columns, turning }: Fit): readonly string[] {
+  const open = dimensions.filter(({ error }) => !Number.isFinite(error)).map(({ name }) => name);
   return [
     'whether a reading was taken at the pedal position beside it: positions count as exact',
     ...(held.length > 0
@@ -108,6 +109,9 @@ export function fitNotChecked({ held, columns, turning }: Fit): readonly string[
       : []),
     ...(columns.some(({ noiseGiven }) => !noiseGiven)
       ? ['the noise of readings whose noise the file does not give: the standard errors rest on it']
+      : []),
+    ...(turning.kind === 'turn' && open.length > 0
+      ? [`what the file demands beside the curve, as far as it rests on ${listWords(open)}: not told, and taken as the file has it`]
       : []),
     ...(turning.kind === 'turn' && turning.turns.length > 0 && turning.demands === undefined
       ? ['whether what is turned leaves what else the file demands as it was: change the file, and check it']

@@ -99,7 +99,7 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const settled = at.settled && !lost.some((j) => hasStrayed(dimensions.all[j]!));
   const judged = yield* saying(judgeReadings(taken, found, dimensions.covariance, unknowns, { drawn, travels, usable }), told);
   const turning: Turning = settled
-    ? yield* saying(whatToTurn(study, { unknowns, values: at.values, untold: lost }, solveAs), told)
+    ? yield* saying(whatToTurn(study, { unknowns, values: at.values, posterior }, solveAs), told)
     : { kind: 'not-checked', why: NOT_SETTLED };
   return {
     dimensions: dimensions.all,

@@ -7,7 +7,9 @@
  */
 import type { Study } from '../../findings/study.ts';
 import { createBuild } from '../../kinematics/createBuild.ts';
+import type { Singular } from '../../numeric/singularValues.ts';
 import { adjustersOf, type Adjuster, type Turnable } from './adjusters.ts';
+import { whyCurveUntold } from './curveTold.ts';
 import { createTurnTrial, goalsOf, worstOf, type Goal, type OffCurve, type TurnTrial } from './turnTrial.ts';
 import { createScale, type Scale, type SolveAs, type Unmet, type Weighed } from './turnWeighed.ts';
 import type { Unknown } from './unknowns.ts';
@@ -48,12 +50,12 @@ export interface AsFound {
   readonly unknowns: readonly Unknown[];
   /** Of the unknowns as the car has them, SI. */
   readonly values: Float64Array;
-  /** Those of them that nothing tells, which count as the file has them. */
-  readonly untold: readonly number[];
+  /** Of readings and tolerances together: how closely what is told, in scales of the unknowns. */
+  readonly posterior: Singular;
 }
 
 /** Yields as it goes; whoever asks for the next step decides whether to go on. */
-export function* whatToTurn(study: Study, { unknowns, values, untold }: AsFound, solveAs: SolveAs): Generator<undefined, Turning> {
+export function* whatToTurn(study: Study, { unknowns, values, posterior }: AsFound, solveAs: SolveAs): Generator<undefined, Turning> {
   const { mechanism } = study.travel;
   const car = Float64Array.from(mechanism.nominal);
   unknowns.forEach(({ index }, j) => (car[index] = values[j]!));
@@ -67,15 +69,8 @@ export function* whatToTurn(study: Study, { unknowns, values, untold }: AsFound,
   const still = new Float64Array(adjusters.length);
   const before = trial.off(still);
   if (before === undefined) return { kind: 'not-checked', why: 'The car as found has no value somewhere along the wanted curve' };
-  const open = untold.flatMap((j) => {
-    const { index, scale, name } = unknowns[j]!;
-    const other = Float64Array.from(car);
-    other[index]! += STIR * scale;
-    const off = createTurnTrial(createBuild(mechanism, other), goals, adjusters).off(still);
-    const isSame = off?.every(({ error }, i) => Math.abs(error - before[i]!.error) < STIR * goals[i]!.enough) === true;
-    return isSame ? [] : [name];
-  });
-  if (open.length > 0) return { kind: 'not-checked', why: `The curve rests on ${open.join(', ')}, which these readings do not tell` };
+  const untold = yield* whyCurveUntold(build, goals, unknowns, posterior);
+  if (untold !== undefined) return { kind: 'not-checked', why: untold };
 
   const bench: Bench = { trial, goals, count: adjusters.length };
   const turned = ({ chosen, change }: Step, weighed?: Weighed): Plan => ({
@@ -102,8 +97,6 @@ export function* whatToTurn(study: Study, { unknowns, values, untold }: AsFound,
   return { ...common, ...turned(held, held.weighed), demands, nearer: isNearer ? turned(byCurve, weighed) : undefined };
 }
 
-/** Of the scale of a dimension, to see whether the curve rests on it; and of what is as good as none, by how much it then is another. */
-const STIR = 0.01;
 /** One more has to bring the sum of squares below this part of what it was. Common practice, no source. */
 const HELPS = 0.8;
 /** Of what an adjuster can do. */

@@ -248,8 +248,50 @@ describe('is not told', () => {
     const linkage = BENCH.replace(' ± 0.6 mm', '');
     const fit = fitted(benchText({ ...still, fit: ['tps.at_closed', 'main.slack', 'link.length'], linkage }));
     expect(turningWords(fit.turning)).toEqual([
-      'not checked: The curve rests on main.slack, link.length, which these readings do not tell',
+      'not checked: The curve rests on `main.slack`, `link.length`, which these readings do not tell',
     ]);
+  });
+
+  describe('where the curve rests on what they tell together with something else only', () => {
+    // At one place of the pedal a longer rod reads as a sensor that is turned: the car may be anything along that.
+    const one = { columns: ['pedal.travel', 'tps.signal'], at: [50, 50, 50, 50], noise: ['0.004 V'], car: { 'rods.link.length': 0.1135 } };
+    const fit = ['link.length', 'tps.at_closed'];
+
+    test('which no tolerance tells either', () => {
+      const linkage = BENCH.replace(' ± 0.6 mm', '');
+      const found = fitted(benchText({ ...one, fit, linkage }));
+      expect(found.untold).toMatchObject([{ unknowns: [0, 1], shown: 1 }]);
+      expect(turningWords(found.turning)).toEqual(['not checked: The curve rests on `link.length`, which these readings do not tell']);
+    });
+
+    test('which a tolerance leaves far too wide', () => {
+      const linkage = BENCH.replace(' ± 0.6 mm', ' ± 9 mm');
+      expect(turningWords(fitted(benchText({ ...one, fit, linkage })).turning)).toEqual([
+        'not checked: The curve rests on `link.length`, which these readings do not tell closely enough',
+      ]);
+    });
+
+    test('which places close together tell too loosely', () => {
+      const linkage = BENCH.replace(' ± 0.6 mm', '');
+      const found = fitted(benchText({ ...one, at: [50, 51, 52, 53], fit, linkage }));
+      expect(turningWords(found.turning)).toEqual([
+        'not checked: The curve rests on `link.length`, which these readings do not tell closely enough',
+      ]);
+    });
+
+    test('but is told where what they leave open moves the curve by nothing', () => {
+      const found = fitted(
+        benchText({
+          columns: ['pedal.travel', 'shaft.opening'],
+          at: TEN,
+          fit: ['crank.pivot.x', 'shaft.pivot.x'],
+          noise: ['0.05 deg'],
+          linkage: PAIR,
+        }),
+      );
+      expect(found.dimensions.map(({ error }) => error)).toEqual([Infinity, Infinity]);
+      expect(found.turning.kind).toBe('turn');
+    });
   });
 
   test('where the drawing itself has no value over part of the travel, which is no nearness', () => {
@@ -284,6 +326,10 @@ plates:
     const fit = fitted(benchText({ columns, at: TEN, fit: ['back.preload', 'link.length'], noise }));
     expect(fit.dimensions[0]!.error).toBe(Infinity);
     expect(fit.turning.kind).toBe('turn');
+    // The closing torque rests on the spring, and it was held against the file's.
+    expect(fitNotChecked(fit)).toContain(
+      'what the file demands beside the curve, as far as it rests on back.preload: not told, and taken as the file has it',
+    );
   });
 });
 
@@ -291,3 +337,15 @@ test('without plates and without a curve it is not checked, and says so', () => 
   const { turning } = fitted(benchText({ columns, at: TEN, fit: ['main.slack'], noise, linkage: BENCH.replace(/plates:\n.*\n/, '') }));
   expect(turningWords(turning)).toEqual(['not checked: The file has neither plates nor a `tune` curve: there is no curve to restore']);
 });
+
+/** Two levers and a rod, which can be moved as a whole without any difference. */
+const PAIR = `format: 1
+levers:
+  crank: {pivot: [0 mm, 0], arms: {out: {radius: 38 mm, angle: 120 deg}}}
+  shaft: {pivot: [90 mm, 10], arms: {arm: {radius: 32 mm, angle: 115 deg}}}
+pedal: {lever: crank, opens: clockwise, travel: 60 deg}
+rods:
+  link: {from: crank.out, to: shaft.arm, length: 95.7 mm, adjust: {min: 94 mm, max: 99 mm, pitch: 1 mm}}
+plates:
+  bank: {lever: shaft, bore: 42 mm, shaft: 8 mm, seat: 6 deg}
+`;
