@@ -52,7 +52,8 @@ const ROUNDING = 1e-9;
 /** What the study leaves out, without full stops. */
 export const NOT_CHECKED: readonly string[] = [
   '`lost` of a rod and `lag` of a coupling as something that varies: they stand as the file has them',
-  'limits other than those of transmission, step at rest and full opening',
+  'limits other than those of transmission, step at rest and full opening; nor whether a lever is held open at rest',
+  'what a rod without `length` adds: it is taken to be made to fit each build as drawn; give it a `length` where it is cut beforehand',
 ];
 
 function outcomeWords(each: OutcomeTolerance): readonly string[] {
@@ -60,7 +61,7 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
   const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
   const { percentiles, missing, kept } = distribution;
   const [least, , median, , most] = percentiles;
-  const judged = kept === undefined ? [] : [`kept by ${yieldWords(kept)}`];
+  const judged = kept === undefined ? [] : [`${outcome.limit ?? 'its limit'}: kept by ${yieldWords(kept)}`];
   if (!varies(each) && missing === 0) return [`${figure(middle)}, whatever the tolerances`, ...judged];
   return [
     `${figure(middle)} with every dimension in its middle; all against it ${figure(middle + stack.lowest)} to ${figure(middle + stack.highest)}, linear` +

@@ -102,7 +102,12 @@ function causesOf({ text }: Answers, { outcome, effects, advice, distribution, s
   const notes: readonly StudyLine[] = [
     ...(distribution.kept === undefined
       ? []
-      : [line(`Kept by ${yieldWords(distribution.kept)}`, standingOf(distribution.kept.share === 1))]),
+      : [
+          line(
+            `Kept${outcome.limit === undefined ? '' : ` (${outcome.limit})`} by ${yieldWords(distribution.kept)}`,
+            standingOf(distribution.kept.share === 1),
+          ),
+        ]),
     ...(stack.kinked ? [line('A stop or a cable is just met: shares are those of one side and tell little', 'warning')] : []),
   ];
   return [

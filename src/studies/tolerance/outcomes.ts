@@ -9,6 +9,7 @@ import { lostJoint } from '../../definition/lost.ts';
 import type { Dimension } from '../../definition/dimensions.ts';
 import { OPENING_TOLERANCE } from '../../findings/openingTolerance.ts';
 import { limitOf, type Study } from '../../findings/study.ts';
+import { degrees } from '../../findings/words.ts';
 import { createStatics } from '../../forces/closing.ts';
 import { isGiven } from '../../forces/friction/missing.ts';
 import { createFriction } from '../../forces/friction/statics.ts';
@@ -28,6 +29,8 @@ export interface Outcome {
   /** What a build has to keep, SI; both absent where nothing judges the outcome. A limit may follow from the build itself. */
   least?(build: Build): number;
   most?(build: Build): number;
+  /** The same in words, e.g. `at least 40°`. */
+  readonly limit?: string;
 }
 
 export type Reading =
@@ -59,7 +62,13 @@ function openings({ travel: { mechanism } }: Study, { index, name, fullOpening }
   const of = [{ lever: index, times: mechanism.senses[index]! }];
   const full: Outcome = { name: `opening of ${name} at full pedal`, dimension: 'angle', reading: { kind: 'rotations', at: 'full', of } };
   return [
-    fullOpening === undefined ? full : { ...full, least: ({ parameters }) => parameters[fullOpening]! - OPENING_TOLERANCE },
+    fullOpening === undefined
+      ? full
+      : {
+          ...full,
+          least: ({ parameters }) => parameters[fullOpening]! - OPENING_TOLERANCE,
+          limit: `open fully, to its stop or \`full_opening\`, less ${degrees(OPENING_TOLERANCE)}`,
+        },
     { name: `opening of ${name} at rest`, dimension: 'angle', reading: { kind: 'rotations', at: 'rest', of } },
   ];
 }
@@ -81,6 +90,7 @@ function outOfStep(study: Study, first: LeverModel, second: LeverModel): Outcome
     },
     least: () => -limit,
     most: () => limit,
+    limit: `at most ${degrees(limit)} apart`,
   };
 }
 
@@ -105,6 +115,7 @@ function leastTransmissions(study: Study): readonly Outcome[] {
         dimension: 'angle',
         reading: { kind: 'least', column },
         least: () => limit,
+        limit: `at least ${degrees(limit)}`,
       },
     ];
   });
