@@ -2,8 +2,10 @@
 import { applyEdits } from './definition/edit.ts';
 import type { Problem } from './definition/problem.ts';
 import type { Study } from './findings/study.ts';
+import { createBuild } from './kinematics/createBuild.ts';
 import { unknownAt } from './language/fixUnknown.ts';
 import { solve } from './solve.ts';
+import { drawnRodLength } from './studies/fit/drawnRodLength.ts';
 import { fit, type Fit } from './studies/fit/fit.ts';
 import { gatherReadings, type ReadBeside } from './studies/fit/gather.ts';
 import { progress, type FitProgress } from './studies/fit/progress.ts';
@@ -29,13 +31,19 @@ export function* fitText(text: string, beside: ReadBeside): Generator<FitProgres
   return typeof found === 'string' ? { kind: 'not-fitted', why: found, problems } : { kind: 'fitted', ...found, problems };
 }
 
+/** A rod's length that the file leaves as drawn is written as long as it is between the arms that the car has. */
 function solverOf(text: string, study: Study): SolveAs {
-  const { dimensions } = study.travel.mechanism;
+  const { mechanism } = study.travel;
   return (figures) => {
+    const car = Float64Array.from(mechanism.nominal);
+    for (const { path, value } of figures) {
+      const known = mechanism.dimensions.find((each) => each.path === path);
+      if (known !== undefined) car[known.index] = value;
+    }
+    const build = createBuild(mechanism, car);
     const edits = figures.map(({ path, value }) => {
-      const unknown = unknownAt(study, path);
-      const isAdded = dimensions.some((each) => each.path === path && each.kind === 'as-drawn');
-      return unknown.edit(text, isAdded ? unknown.present + value : value);
+      const known = mechanism.dimensions.find((each) => each.path === path);
+      return unknownAt(study, path).edit(text, (known && drawnRodLength(build, known.index)) ?? value);
     });
     return edits.every((edit) => edit !== undefined) ? solve(applyEdits(text, edits)) : undefined;
   };

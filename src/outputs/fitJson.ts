@@ -71,7 +71,7 @@ function figuresOf({ columns }: Answers): FigureOf {
 }
 
 function dimensionOf(
-  { name, span, dimension, nominal, prior, value, error, left, beyond }: FittedDimension,
+  { name, span, dimension, nominal, prior, value, length, error, left, beyond }: FittedDimension,
   placeOf: (span: Span) => Place,
 ): JsonFittedDimension {
   return {
@@ -80,6 +80,7 @@ function dimensionOf(
     nominal: jsonFigure({ value: nominal, dimension }),
     tolerance: prior === undefined ? null : jsonFigure({ value: prior.half, dimension }),
     value: jsonFigure({ value, dimension }),
+    length: length === undefined ? null : jsonFigure({ value: length, dimension }),
     error: jsonFigure({ value: error, dimension }),
     left: left === undefined || !Number.isFinite(left) ? null : left,
     beyondTolerance: beyond ?? null,

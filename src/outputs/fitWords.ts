@@ -18,7 +18,7 @@ export function withError(value: number, error: number, dimension: Dimension): s
 const MOST_DIGITS = 9;
 
 export function dimensionWords(of: FittedDimension): string {
-  const { name, dimension, nominal, value, error, prior, left, beyond, asDrawn } = of;
+  const { name, dimension, nominal, value, error, prior, left, beyond, asDrawn, length = NaN } = of;
   const file = figureText({ value: nominal, dimension }, 1);
   const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
   const has = asDrawn ? 'as drawn' : `${file} as the file has it`;
@@ -29,7 +29,9 @@ export function dimensionWords(of: FittedDimension): string {
       ? ''
       : `${isHardlyNarrower(of) ? '; the readings hardly narrow that' : '; the readings narrow that'} to ${knownTo(of)}, three standard errors`;
   const found = withError(asDrawn ? Math.abs(value) : value, error, dimension);
-  const drawn = asDrawn ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn; the file gives no length` : `; the file has ${file}${half}`;
+  const drawn = asDrawn
+    ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn, ${figureText({ value: length, dimension }, 1)} long; the file gives no length`
+    : `; the file has ${file}${half}`;
   return `${name}: ${found}${drawn}${outside}${known}`;
 }
 

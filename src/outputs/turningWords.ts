@@ -62,9 +62,17 @@ function demandLines(demands: readonly string[], unmet: readonly Unmet[], isTurn
 function nearerWords({ turns, after, unmet }: Plan, before: readonly OffCurve[]): string {
   const turned = turns.map((turn) => `${partWords(turn)} ${sizeWords(turn)}`).join(', ');
   const near = after.map((each, i) => `${each.column} up to ${leftText(each, before[i]!.error)} off`).join(', ');
-  const lost = unmet.filter(({ wasMet, isDrawn }) => wasMet && isDrawn);
-  const given = (lost.length > 0 ? lost : unmet).map(({ name, words }) => `${name} (${words})`);
-  return `nearer to the curve, but not to be turned so: ${turned}; ${near}, and it gives up ${listWords(given)}`;
+  const told = (of: readonly Unmet[]): string => listWords(of.map(({ name, words }) => `${name} (${words})`));
+  // Of what holds neither on the car nor in the drawing there is nothing to give up.
+  const lost = unmet.filter(({ isLess, wasMet, isDrawn }) => isLess && (wasMet || isDrawn));
+  const shorter = unmet.filter(({ isLess, wasMet, isDrawn }) => isLess && !wasMet && !isDrawn);
+  const open = unmet.filter(({ isLess, isDrawn }) => !isLess && isDrawn);
+  const costs = [
+    ...(lost.length > 0 ? [`it gives up ${told(lost)}`] : []),
+    ...(shorter.length > 0 ? [`it falls further short than the car does of ${told(shorter)}`] : []),
+    ...(lost.length + shorter.length === 0 ? [`it does not restore ${told(open)}`] : []),
+  ];
+  return `nearer to the curve, but not to be turned so: ${turned}; ${near}, and ${costs.join('; ')}`;
 }
 
 function leftText({ column, error }: OffCurve, before: number): string {

@@ -43,6 +43,8 @@ export interface JsonFittedDimension {
   readonly nominal: JsonFigure;
   readonly tolerance: JsonFigure | null;
   readonly value: JsonFigure;
+  /** How long a rod is that the file leaves as drawn, with all that was found; null of anything else. */
+  readonly length: JsonFigure | null;
   /** One standard error; its value is null where the dimension is not told. */
   readonly error: JsonFigure;
   /** Of its tolerance, a fraction; null without one. */

@@ -93,14 +93,16 @@ function dimensionTable(text: string, fit: Fit): StudyTable {
     hint: 'Known to: three standard errors, as a tolerance counts.',
     columns: ['Dimension', 'Found', 'In the file', 'Known to'],
     rows: fit.dimensions.map((each): StudyRow => {
-      const { name, span, dimension, value, error, nominal, prior, asDrawn } = each;
+      const { name, span, dimension, value, error, nominal, prior, length } = each;
       const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
       return {
         name,
         place: placeIn(text, span),
         cells: [
           Number.isFinite(error) ? withError(value, error, dimension) : 'not told',
-          asDrawn ? `as drawn${half}; found is what comes on top` : `${figureText({ value: nominal, dimension }, 1)}${half}`,
+          length !== undefined
+            ? `as drawn${half}; found is what comes on top, ${figureText({ value: length, dimension }, 1)} long with it`
+            : `${figureText({ value: nominal, dimension }, 1)}${half}`,
           knownCell(each),
         ],
         share: undefined,
@@ -154,10 +156,10 @@ function answer(text: string, study: Study, { dimensions, settled, untold }: Fit
 const TOLD = 0.9;
 
 /** With a digit more than its standard error gives sense to. */
-function writeOf(study: Study, { index, value, error, asDrawn, nominal }: FittedDimension): StudyWrite {
+function writeOf(study: Study, { index, value, error, length }: FittedDimension): StudyWrite {
   const { path } = study.travel.mechanism.dimensions[index]!;
-  const { present, unit, dimension } = unknownAt(study, path);
-  const whole = asDrawn ? present + value - nominal : value;
+  const { unit, dimension } = unknownAt(study, path);
+  const whole = length ?? value;
   const written = parseUnit(unit === '' ? PLACE_UNIT[dimension] : unit);
   if (written === undefined || !(error > 0)) return { path, value: whole };
   // In the unit in which it stands there.

@@ -91,7 +91,7 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const travels = Float64Array.from(car.travels);
   const told = (): FitProgress => progress(3, 'what to turn');
   yield told();
-  const dimensions = fittedDimensions(unknowns, at, weights);
+  const dimensions = fittedDimensions(mechanism, unknowns, at, weights);
   const posterior = posteriorOf(unknowns, at, weights);
   const information = informationOf(unknowns, at, weights);
   const untold = untoldBy(information);

@@ -1,11 +1,16 @@
 /** The dimensions as the readings have them: each with its standard error, how much of its tolerance is left, and their covariance. */
+import { createBuild } from '../../kinematics/createBuild.ts';
+import type { Mechanism } from '../../kinematics/model.ts';
 import { covarianceOf, isOpen } from '../../numeric/singularValues.ts';
+import { drawnRodLength } from './drawnRodLength.ts';
 import { leastOf, posteriorOf, type Estimate } from './estimate.ts';
 import type { Unknown } from './unknowns.ts';
 
 export interface FittedDimension extends Unknown {
   /** As the car has it, SI. */
   readonly value: number;
+  /** m, of a rod that the file leaves as drawn: how long it is with all that was found; undefined of anything else. */
+  readonly length: number | undefined;
   /** SI; Infinity where neither the readings nor a tolerance tell. */
   readonly error: number;
   /** Error over the standard deviation of the tolerance; undefined without one. */
@@ -21,12 +26,20 @@ export interface FittedDimensions {
 }
 
 /** @param weights 1 for the readings that count */
-export function fittedDimensions(unknowns: readonly Unknown[], at: Estimate, weights: Float64Array): FittedDimensions {
+export function fittedDimensions(
+  mechanism: Mechanism,
+  unknowns: readonly Unknown[],
+  at: Estimate,
+  weights: Float64Array,
+): FittedDimensions {
   const n = unknowns.length;
   const posterior = posteriorOf(unknowns, at, weights);
   const least = leastOf(posterior);
   const scaled = covarianceOf(posterior, least);
   const covariance = scaled.map((value, i) => value * unknowns[Math.floor(i / n)]!.scale * unknowns[i % n]!.scale);
+  const car = Float64Array.from(mechanism.nominal);
+  unknowns.forEach(({ index }, j) => (car[index] = at.values[j]!));
+  const build = createBuild(mechanism, car);
   const all = unknowns.map((unknown, j): FittedDimension => {
     const { prior } = unknown;
     const value = at.values[j]!;
@@ -34,6 +47,7 @@ export function fittedDimensions(unknowns: readonly Unknown[], at: Estimate, wei
     return {
       ...unknown,
       value,
+      length: drawnRodLength(build, unknown.index),
       error,
       left: prior && error / prior.deviation,
       beyond: prior && Math.abs(value - prior.middle) - prior.half > 2 * error,

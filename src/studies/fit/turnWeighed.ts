@@ -26,6 +26,8 @@ export interface Unmet {
   /** Whether it held on the car as found, and holds in the file as drawn; what could not be checked does not. */
   readonly wasMet: boolean;
   readonly isDrawn: boolean;
+  /** Whether it holds less than both on the car as found and in the file as drawn, or falls further short. */
+  readonly isLess: boolean;
 }
 
 export interface Weighed {
@@ -80,11 +82,12 @@ export function* createScale(
 }
 
 function weighed(judgements: readonly Judgement[], found: readonly Judgement[], drawn: readonly Judgement[]): Weighed {
+  const less = judgements.map((each, i) => isLess(each, found[i]!) && isLess(each, drawn[i]!));
   return {
     keepsAll: judgements.every(({ shortfall }, i) => shortfall === 0 || drawn[i]!.shortfall !== 0),
-    givesNothingUp: judgements.every((each, i) => !(isLess(each, found[i]!) && isLess(each, drawn[i]!))),
+    givesNothingUp: !less.includes(true),
     unmet: judgements.flatMap(({ demand, shortfall, words }, i): Unmet[] => {
-      const stood = { wasMet: found[i]!.shortfall === 0, isDrawn: drawn[i]!.shortfall === 0 };
+      const stood = { wasMet: found[i]!.shortfall === 0, isDrawn: drawn[i]!.shortfall === 0, isLess: less[i]! };
       return shortfall === 0 ? [] : [{ name: demand.name, words, ...stood }];
     }),
   };

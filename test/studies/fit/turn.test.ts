@@ -1,7 +1,8 @@
 /** What to turn: a car that is off by what can be turned is brought back by turning it. */
 import { describe, expect, test } from 'vitest';
 import { turningWords, turnWords } from '../../../src/outputs/turningWords.ts';
-import { fitNotChecked } from '../../../src/outputs/fitWords.ts';
+import { dimensionWords, fitNotChecked } from '../../../src/outputs/fitWords.ts';
+import { fitPage } from '../../../src/picture/studies/fitPage.ts';
 import { solve } from '../../../src/solve.ts';
 import { finished } from '../../../src/studies/finished.ts';
 import { fit } from '../../../src/studies/fit/fit.ts';
@@ -183,12 +184,22 @@ describe('what else the file demands', () => {
       const { nearer } = turning;
       expect(missesOpening(written(text, nearer!))).toBe(true);
       expect(offBy(written(text, nearer!), goals)).toBeLessThan(offBy(written(text, turning), goals) - 1);
-      expect(nearer!.unmet).toMatchObject([{ name: 'full_opening', wasMet: true }]);
+      expect(nearer!.unmet).toMatchObject([{ name: 'full_opening', wasMet: true, isLess: true }]);
       const words = turningWords(turning);
       expect(words).toContain('once turned it keeps full_opening, transmission');
       expect(words.at(-1)).toMatch(
         /^nearer to the curve, but not to be turned so: main [\d.]+ mm more slack, link [\d.]+ turns longer; shaft\.opening up to [\d.]+° off, and it gives up full_opening \(shaft opens [\d.]+° at most/,
       );
+    });
+
+    test('but is not called given up where it holds neither on the car nor in the drawing', () => {
+      const [lost] = turning.nearer!.unmet;
+      const nearerOf = (...unmet: Plan['unmet']): string => turningWords({ ...turning, nearer: { ...turning.nearer!, unmet } }).at(-1)!;
+      const never = { ...lost!, name: 'never', wasMet: false, isDrawn: false };
+      expect(nearerOf(never)).toContain('and it falls further short than the car does of never (shaft opens ');
+      expect(nearerOf(never)).not.toContain('gives up');
+      expect(nearerOf(lost!, { ...never, isLess: false })).not.toContain('never');
+      expect(nearerOf({ ...lost!, wasMet: false, isLess: false })).toContain('and it does not restore full_opening (');
     });
 
     test('and is nothing to the one whose `keep` names something else', () => {
@@ -214,6 +225,52 @@ describe('what else the file demands', () => {
     expect(turning.unmet.find(({ name }) => name === 'closing_torque')).toMatchObject({ wasMet: false, isDrawn: false });
     expect(turning.nearer).toBeUndefined();
     expect(turningWords(turning).at(-1)).toMatch(/^not kept, in the drawing as on the car: (?:[a-z_]+, )*closing_torque$/);
+  });
+
+  describe('is held against a rod that is drawn as long as it is on the car, not in the file', () => {
+    // The arm is a millimetre longer than drawn, and the rod goes along with it. Nothing to speak of can be turned.
+    const linkage = PAIR.replace('length: 95.7 mm, adjust: {min: 94 mm, max: 99 mm', 'adjust: {min: 95.3 mm, max: 95.32 mm');
+    const read = {
+      columns: ['pedal.travel', 'shaft.opening'],
+      at: TEN,
+      car: { 'levers.shaft.arms.arm.radius': 0.033 },
+      fit: ['link.length', 'shaft.arm.radius'],
+      noise: ['0.0002 deg'],
+    };
+    const length = Math.hypot(90 + 33 * Math.cos(115 * DEG) + 19, 10 + 33 * Math.sin(115 * DEG) - 38 * Math.sin(120 * DEG));
+    const byHand = linkage.replace('to: shaft.arm, ', `to: shaft.arm, length: ${length.toFixed(9)} mm, `).replace('32 mm', '33 mm');
+    const opens = Number(solve(byHand).table([0.9], ['shaft.opening']).columns[0]!.values[0]);
+    const found = fitted(
+      benchText({
+        ...read,
+        linkage: `${linkage}require:
+  just: at(90%, shaft.opening) >= ${(opens - 0.02).toFixed(6)} deg
+  more: at(90%, shaft.opening) >= ${(opens + 0.02).toFixed(6)} deg
+`,
+      }),
+    );
+
+    test('as by hand', () => {
+      const { turning } = found;
+      if (turning.kind !== 'turn') throw new Error(turning.why);
+      expect(turning.turns).toEqual([]);
+      const unmet = turning.unmet.map(({ name }) => name);
+      expect([unmet.includes('just'), unmet.includes('more')]).toEqual([false, true]);
+    });
+
+    test('and told with that length', () => {
+      const [rod, arm] = found.dimensions;
+      expect(rod!.length! * 1e3).toBeCloseTo(length, 3);
+      expect(arm!.length).toBeUndefined();
+      expect(dimensionWords(rod!)).toContain(`than drawn, ${length.toFixed(2)}`);
+    });
+
+    test('and written so, where the file is to be as the car is', () => {
+      const text = benchText({ ...read, linkage });
+      const { blocks } = fitPage(text, solve(text).study!, found, []);
+      const writes = blocks.flatMap((block) => (block.kind === 'answer' ? block.writes : []));
+      expect(writes.find(({ path }) => path === 'rods.link.length')!.value * 1e3).toBeCloseTo(length, 2);
+    });
   });
 
   test('holds again where turning restores it', () => {
