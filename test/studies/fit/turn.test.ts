@@ -351,6 +351,15 @@ describe('is not told', () => {
     });
   });
 
+  test('where there are fewer readings than dimensions, though tolerances tell them too', () => {
+    const linkage = BENCH.replace(' ± 0.6 mm', '').replace('slack: 1 mm', 'slack: 1 mm ± 0.3 mm');
+    const few = { columns: ['pedal.travel', 'tps.signal'], fit: ['tps.at_closed', 'main.slack', 'link.length'], noise: ['0.004 V'] };
+    const { settled, turning } = fitted(benchText({ ...few, at: [0, 60], linkage }));
+    expect(settled).toBe(true);
+    expect(turningWords(turning)).toEqual(['not checked: 2 readings cannot tell 3 dimensions']);
+    expect(fitted(benchText({ ...few, at: [0, 20, 60, 80], linkage })).turning.kind).toBe('turn');
+  });
+
   test('where the drawing itself has no value over part of the travel, which is no nearness', () => {
     // At 186 deg the pin of the crank stands 38 mm + √(90² + 10²) mm from the shaft: more than the 95.7 mm + 32 mm of rod and arm.
     const linkage = `format: 1
