@@ -6,6 +6,7 @@ import { reveal } from '../send.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
 import { SomeOf } from './someOf.tsx';
+import { withCode } from './withCode.tsx';
 
 export function Requirements() {
   const requirements = toldReport.value?.report.requirements ?? [];
@@ -21,7 +22,7 @@ export function Requirements() {
               <p>
                 <span class="word">{WORDS.outcome[outcome]}</span>: {name}
               </p>
-              <p class="cure">{text}</p>
+              <p class="cure">{withCode(text)}</p>
               <p class="actions">
                 <button type="button" class="link" onClick={() => reveal(place)}>
                   {WORDS.toText}

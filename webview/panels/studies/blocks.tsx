@@ -7,6 +7,7 @@ import { gone, missing, studies, writtenAnswer } from '../../state.ts';
 import { WORDS } from '../../words.ts';
 import { Sign } from '../icons.tsx';
 import { useFirst } from '../someOf.tsx';
+import { withCode } from '../withCode.tsx';
 import { StudyCharts } from './studyCharts.tsx';
 
 interface Props<Of> {
@@ -47,7 +48,7 @@ function Line({ kind, line: { sign, text, place } }: { readonly kind: StudyKind;
     <li class="study-line">
       {sign !== undefined && <Sign name={sign} />}
       <span>
-        {text}
+        {withCode(text)}
         {place !== undefined && (
           <>
             {' '}
