@@ -4,9 +4,11 @@
  */
 import type { Definition, Unread, Value } from './definition.ts';
 import { fitNames, type NamedDimension } from './fitNames.ts';
+import { greatestSignal, tooGreat } from './greatestSignal.ts';
 import type { FitDimension, Measured } from './measured.ts';
 import { nearestWord } from './names.ts';
 import type { Problem } from './problem.ts';
+import { columnName } from './schema/columnName.ts';
 import { KIND_WORDS, kindNamed, type Declared } from './schema/declared.ts';
 import type { ReadMeasured } from './schema/measured.ts';
 import { wordList } from './schema/record.ts';
@@ -74,6 +76,10 @@ function settleMeasured(
     if (wrong !== undefined && wrong !== 'lost') report(wrong);
     if (found !== undefined && wrong === undefined) fit.push({ name, path: found.path, span });
     else unread.push({ path: 'measured.fit', span });
+  }
+  for (const { span, ...beyond } of beyondSensors(rest.runs, definition)) {
+    report(problem('out-of-range', span, beyond.message, { cure: beyond.cure }));
+    unread.push({ path: 'measured.runs', span });
   }
   const settled: Measured = { ...rest, ...(words !== undefined && { fit }), unread };
   if (isWhole && unread.length === 0) {
@@ -147,6 +153,21 @@ function unknown(
 }
 
 const NAMES_SHOWN = 6;
+
+/** Readings of the file's own rows that no sensor can have given. */
+function beyondSensors(runs: Measured['runs'], definition: Definition) {
+  return runs.flatMap(({ columns = [], readings }) => {
+    if (readings.kind !== 'rows') return [];
+    const greatest = columns.map((column) => greatestSignal(definition, column));
+    return readings.rows.flatMap(({ values }) =>
+      values.flatMap((value, index) => {
+        const limit = greatest[index];
+        if (value === undefined || limit === undefined || value.nominal <= limit.most) return [];
+        return [{ span: value.span, ...tooGreat(columnName(columns[index]!), value.nominal, limit) }];
+      }),
+    );
+  });
+}
 
 /** Fewer readings than there are dimensions to be found; undefined where that cannot be told, since a file has some of them. */
 function tooFew({ fit, runs, nameSpan }: Measured, definition: Definition): Problem | undefined {

@@ -198,7 +198,19 @@ describe('runs', () => {
     const noise = (entry: string): string => `${run(`columns: [pedal.travel, tps.signal], rows: [[0, 1]], noise: {${entry}}`)}\n`;
     checkOneProblem(noise('«pedal.travel»: 1 %'), 'error[wrong-value]', 'counts as exact');
     checkOneProblem(noise('«shaft.opening»: 1 deg'), 'error[wrong-value]', 'no readings of');
-    checkOneProblem(noise('tps.signal: «0 V»'), 'error[out-of-range]', 'greater than 0');
+    checkOneProblem(noise('tps.signal: «0 V»'), 'error[out-of-range]', 'The noise of `tps.signal` must be greater than 0, not 0 V');
+    checkOneProblem(noise('tps.signal: «-4 mV»'), 'error[out-of-range]', 'The noise of `tps.signal` must be greater than 0, not -4 mV');
+  });
+
+  it('of a signal are no more than its supply gives, or somewhat more than the sensor does where none is given', () => {
+    const rows = (read: string): string => `${run(`columns: [pedal.travel, tps.signal], rows: [[0, 1], [50 %, ${read}]]`)}\n`;
+    const supplied = (read: string): string => rows(read).replace('4.5 V]', '4.5 V], supply: 5 V');
+    checkProblems(rows('6.7 V'));
+    checkOneProblem(rows('«6.8 V»'), 'error[out-of-range]', 'than its sensor gives, 4.5 V at most');
+    checkProblems(supplied('5.2 V'));
+    const words = '`tps.signal` cannot have read 9.9 V: that is more than the supply of its sensor gives, 5 V';
+    checkOneProblem(supplied('«9.9 V»'), 'error[out-of-range]', words);
+    expect(solve(supplied('9.9 V')).definition?.measured?.unread.map(({ path }) => path)).toEqual(['measured.runs']);
   });
 
   it('are cut at ten thousand lines', () => {

@@ -4,7 +4,9 @@
 import type { ColumnReference, Reference } from '../definition.ts';
 import type { Measured, Noise, ReadingRow, Run } from '../measured.ts';
 import type { SourceNode, SourceScalar } from '../source/tree.ts';
+import { describeDimension } from '../formula/kind.ts';
 import { shortened } from '../source/shortened.ts';
+import { written } from './bounds.ts';
 import { column, columnName, columnOfKey, isPosition } from './columnName.ts';
 import { hasCount } from './figureList.ts';
 import { deferred, eachOf, noted, withOwnNotes, type Deferred } from './noted.ts';
@@ -190,8 +192,16 @@ function readNoise(
     reading.unread(site.path, site.span);
     return undefined;
   }
-  const deviation = readAs(of.dimension, { above: 0 }, node, site, reading);
-  if (deviation !== undefined) return { column: of, deviation };
+  const deviation = readAs(of.dimension, {}, node, site, reading);
+  if (deviation !== undefined && deviation.nominal > 0) return { column: of, deviation };
+  if (deviation !== undefined) {
+    const figure = node.kind === 'scalar' ? node.text : written(deviation);
+    reading.report(
+      problem('out-of-range', deviation.span, `The noise of \`${name}\` must be greater than 0, not ${shortened(figure)}`, {
+        cure: `Write ${describeDimension(of.dimension)} that is greater than 0`,
+      }),
+    );
+  }
   reading.unread(site.path, site.span);
   return undefined;
 }

@@ -1,6 +1,7 @@
 /** The first line of a CSV file of readings: which columns count, where they stand, and in what units. */
 import type { Definition } from '../../definition/definition.ts';
 import type { Run } from '../../definition/measured.ts';
+import { greatestSignal, type GreatestSignal } from '../../definition/greatestSignal.ts';
 import { nearestWord } from '../../definition/names.ts';
 import { readQuantity } from '../../definition/quantity/quantity.ts';
 import { columnName, isPercent, isPosition } from '../../definition/schema/columnName.ts';
@@ -15,6 +16,8 @@ export interface Planned {
   readonly index: number;
   /** SI of 1 in the unit of the header; undefined where each cell must bring its own. */
   readonly scale: number;
+  /** Of a sensor's signal, what it can give; undefined of anything else. */
+  readonly greatest: GreatestSignal | undefined;
 }
 
 /** The first says where the pedal is. Undefined where any cannot be used: `problems` then says which and why. */
@@ -68,7 +71,7 @@ export function planOf(
       continue;
     }
     const scale = scaleOf(title, column, cell, problems);
-    if (scale !== undefined) planned.push({ column, index, scale });
+    if (scale !== undefined) planned.push({ column, index, scale, greatest: greatestSignal(definition, column) });
   }
   const [position] = planned;
   if (problems.length > before || position === undefined) return undefined;
@@ -117,16 +120,26 @@ function scaleOf({ unit }: Title, column: ReadColumn, cell: CsvCell, problems: C
 
 function noColumn(name: string, definition: Definition): Pick<CsvProblem, 'message' | 'cure'> {
   const [owner = ''] = name.split('.');
-  const own = columnsOf(definition, owner);
-  const nearest =
-    own.length > 0
-      ? nearestWord(
-          name,
-          own.map((key) => `${owner}.${key}`),
-        )
-      : undefined;
+  const own = columnsOf(definition, owner).map((key) => `${owner}.${key}`);
+  const meant = MEANT.get(name.toLowerCase());
+  if (meant !== undefined) return { message: `\`${name}\` is no column of this linkage`, cure: `Write \`${meant}\`` };
+  if (own.length === 0) {
+    return { message: `\`${name}\` is no column of this linkage`, cure: 'Name in the run, with `columns`, those that count' };
+  }
+  if (name === owner) {
+    const units = own.slice(0, NAMES_SHOWN).map((each) => `\`${each}\``);
+    return { message: `\`${name}\` has several columns, and this does not say which`, cure: `Write one of them: ${units.join(', ')}` };
+  }
+  const nearest = nearestWord(name, own);
   return {
-    message: own.length > 0 ? `\`${owner}\` has no such column as \`${name}\`` : `\`${name}\` is no column of this linkage`,
+    message: `\`${owner}\` has no column \`${name.slice(owner.length + 1)}\``,
     cure: nearest === undefined ? 'Name in the run, with `columns`, those that count' : `Did you mean \`${nearest}\`?`,
   };
 }
+
+/** What is meant by a word alone. */
+const MEANT: ReadonlyMap<string, string> = new Map([
+  ['travel', 'pedal.travel [%]'],
+  ['pedal', 'pedal.travel [%]'],
+]);
+const NAMES_SHOWN = 6;

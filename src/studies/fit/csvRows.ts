@@ -1,11 +1,12 @@
 /** The lines of a CSV file of readings after its first, cell by cell. */
 import { columnName } from '../../definition/schema/columnName.ts';
+import { tooGreat } from '../../definition/greatestSignal.ts';
 import type { Dimension } from '../../definition/dimensions.ts';
 import { readQuantity } from '../../definition/quantity/quantity.ts';
 import type { CsvCell, CsvText, Separator } from './csv.ts';
 import type { Planned } from './csvColumns.ts';
 import { MOST_PROBLEMS, placeOf, type CsvProblem } from './csvProblem.ts';
-import type { ReadColumn, ReadingsRow } from './readings.ts';
+import type { ReadingsRow } from './readings.ts';
 
 /** Those that are understood; of very many problems the first end it. @param count cells of the first line */
 export function rowsOf(
@@ -32,7 +33,8 @@ export function rowsOf(
       });
       continue;
     }
-    const values = plan.map(({ index, scale, column }, at) => {
+    const values = plan.map((planned, at) => {
+      const { index, column } = planned;
       const cell = cells[index];
       if (cell === undefined || cell.text === '' || cell.text === '~') {
         if (at > 0) return undefined;
@@ -43,7 +45,7 @@ export function rowsOf(
         });
         return BROKEN;
       }
-      return figureOf(cell, column, scale, separator, pointed, problems);
+      return figureOf(cell, planned, separator, pointed, problems);
     });
     if (!values.includes(BROKEN)) rows.push({ line: first.line, values: values.filter((value) => value !== BROKEN) });
     if (problems.length > MOST_PROBLEMS) break;
@@ -58,8 +60,7 @@ const COMMA_FIGURE = /^[-+\u2212]?\d*,\d+(?:[eE][-+]?\d+)?(?=$|\s|[^\d,.])/;
 
 function figureOf(
   cell: CsvCell,
-  column: ReadColumn,
-  scale: number,
+  { column, scale, greatest }: Planned,
   separator: Separator,
   pointed: CsvCell | undefined,
   problems: CsvProblem[],
@@ -90,6 +91,10 @@ function figureOf(
       message: `\`pedal.travel\` must lie between 0 % and 100 %, not at ${Number((value * 100).toPrecision(6))} %`,
       cure: 'Check the figure, and the unit in the first line',
     });
+    return BROKEN;
+  }
+  if (greatest !== undefined && value > greatest.most) {
+    problems.push({ ...place, ...tooGreat(columnName(column), value, greatest) });
     return BROKEN;
   }
   return value;

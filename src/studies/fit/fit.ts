@@ -2,7 +2,6 @@
  * What the readings of a built car say of its dimensions: each with its standard error, what they cannot tell, which of them do not go with
  * the others, and what to turn so that the car does what was wanted.
  */
-import type { Measured } from '../../definition/measured.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
 import { createCar } from './car.ts';
@@ -99,7 +98,7 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const lost = untold.flatMap(({ unknowns: [j], shown }) => (shown === 0 && !Number.isFinite(dimensions.all[j!]!.error) ? [j!] : []));
   const settled = at.settled && !lost.some((j) => hasStrayed(dimensions.all[j]!));
   const judged = yield* saying(judgeReadings(taken, found, dimensions.covariance, unknowns, { drawn, travels, usable }), told);
-  const unsure = settled ? whyNoTurning(study.definition.measured!, weights) : NOT_SETTLED;
+  const unsure = settled ? whyNoTurning(unknowns.length + idle.length, weights) : NOT_SETTLED;
   const turning: Turning =
     unsure === undefined
       ? yield* saying(whatToTurn(study, { unknowns, values: at.values, posterior }, solveAs), told)
@@ -122,10 +121,10 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
 }
 
 /** With fewer readings than dimensions no mistake in any can show, whatever tolerances tell. A sentence without a full stop. */
-function whyNoTurning({ fit: named = [] }: Measured, weights: Float64Array): string | undefined {
+function whyNoTurning(dimensions: number, weights: Float64Array): string | undefined {
   const count = weights.reduce((sum, weight) => sum + (weight > 0 ? 1 : 0), 0);
-  if (count >= named.length) return undefined;
-  return `${count} ${count === 1 ? 'reading' : 'readings'} cannot tell ${named.length} dimensions`;
+  if (count >= dimensions) return undefined;
+  return `${count} ${count === 1 ? 'reading' : 'readings'} cannot tell ${dimensions} dimensions`;
 }
 
 const NOT_SETTLED = 'The fit did not settle, so that how the car stands is not known';
