@@ -22,7 +22,7 @@ export function* tuneText(text: string, options?: TuneOptions): Generator<Progre
   const why = whyNotTuned(study);
   if (why !== undefined) return { kind: 'not-tuned', why };
   const solveWith: SolveWith = (values) => solve(applyEdits(text, editsOfValues(text, definition, values)));
-  const tuned = yield* tune(study, solveWith, options);
+  const tuned = yield* tune(answers, study, solveWith, options);
   return tuned === undefined ? { kind: 'not-tuned', why: 'The file cannot be tuned' } : { kind: 'tuned', ...tuned };
 }
 

@@ -2,8 +2,7 @@
 import { tunedJson } from '../../src/outputs/tunedJson.ts';
 import { tunedText } from '../../src/outputs/tunedText.ts';
 import { finished } from '../../src/studies/finished.ts';
-import { keepsAll } from '../../src/studies/tune/answers.ts';
-import { TUNE_DEFAULTS } from '../../src/studies/tune/tune.ts';
+import { isMet, TUNE_DEFAULTS } from '../../src/studies/tune/tune.ts';
 import { tuneText } from '../../src/tuneText.ts';
 import type { StudyRequest } from '../arguments.ts';
 import type { Io } from '../io.ts';
@@ -15,7 +14,7 @@ export function tune(request: StudyRequest, io: Io): Promise<number> {
     const outcome = finished(tuneText(answers.text, { ...TUNE_DEFAULTS, seed }));
     if (outcome.kind === 'not-tuned') return outcome.why;
     const [best] = outcome.answers;
-    const isSound = best !== undefined && keepsAll(best) && best.error <= outcome.enough;
+    const isSound = isMet(best, outcome.enough);
     const { definition } = answers;
     const asJson = request.format === 'json' && definition !== undefined;
     const page = asJson ? tunedJson(answers, definition, outcome, seed, options.file) : tunedText(answers, outcome, options);

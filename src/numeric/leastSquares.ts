@@ -7,12 +7,15 @@
  */
 import { solveLinear } from './linearSystem.ts';
 
-export interface LeastSquares {
-  /** How many residuals there are. */
-  readonly count: number;
-  /** Least and greatest of each unknown; one whose bounds are equal is held there. */
+/** Least and greatest of each unknown; one whose bounds are equal is held there. */
+export interface Bounds {
   readonly from: Float64Array;
   readonly to: Float64Array;
+}
+
+export interface LeastSquares extends Bounds {
+  /** How many residuals there are. */
+  readonly count: number;
   /** Fills in the residuals at x; false where there are none. */
   evaluate(x: Float64Array, residuals: Float64Array): boolean;
   /**

@@ -4,6 +4,7 @@ import type { Answers } from '../solve.ts';
 import { keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
 import type { Tuned } from '../studies/tune/tune.ts';
 import { editsOfValues } from '../tuneText.ts';
+import { shortWords } from './tunedText.ts';
 import { CAUTION } from './caution.ts';
 import { problemOf } from './checkJson.ts';
 import { jsonFigure, jsonTravel, type JsonFigure } from './json/figures.ts';
@@ -35,18 +36,25 @@ export function tunedJson(answers: Answers, definition: Definition, tuned: Tuned
   return jsonText(document);
 
   function answerOf(answer: TunedAnswer): JsonTunedAnswer {
-    const { values, error, at, judgements } = answer;
+    const { values, error, at, judgements, news } = answer;
     return {
       error: far(error),
       travel: jsonTravel(at),
       isOnCurve: error <= tuned.enough,
       keepsAll: keepsAll(answer),
       values: values.map((each) => valueOf(each, definition)),
-      demands: judgements.map(({ demand, shortfall, words }) => ({
-        name: demand.name,
-        shortfall: Number.isFinite(shortfall) ? shortfall : null,
-        words: words === '' ? null : words,
+      demands: judgements.map((judgement) => ({
+        name: judgement.demand.name,
+        shortfall: Number.isFinite(judgement.shortfall) ? judgement.shortfall : null,
+        words: shortWords(judgement) || null,
       })),
+      brings: [...news.problems.map((each) => ({ ...each, part: null })), ...news.findings].map(({ severity, code, part, message }) => ({
+        severity,
+        code,
+        part,
+        message,
+      })),
+      lost: news.lost.map(({ requirement }) => requirement.name),
       edits: editsOfValues(
         answers.text,
         definition,

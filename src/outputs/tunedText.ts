@@ -5,12 +5,14 @@
 import { formatQuantity } from '../definition/edit.ts';
 import type { Figure } from '../findings/finding.ts';
 import type { Answers } from '../solve.ts';
-import { keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
+import { isSound, isUnchanged, keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
 import type { Judgement } from '../studies/tune/demands.ts';
-import type { Tuned } from '../studies/tune/tune.ts';
+import { errorsOf } from '../studies/tune/news.ts';
+import { isMet, type Tuned } from '../studies/tune/tune.ts';
 import { CAUTION } from './caution.ts';
-import { figureText, travelText } from './figure.ts';
+import { figureText, listWords, travelText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
+import { answerText } from './requirementText.ts';
 import { wrap } from './width.ts';
 
 export interface TunedTextOptions {
@@ -42,9 +44,10 @@ export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain,
         ...answer.values.map((value) => valueWords(answers, value)),
         `up to ${figure(answer.error)} off the curve, ${travelText(answer.at)}${answer.error <= tuned.enough ? ': as good as on it' : ''}`,
         ...judgementWords(answer),
+        ...besidesWords(answer),
       ]),
     ]),
-    isOnCurve(tuned) ? [] : [paint('strong', 'What stands in the way'), ...lines(obstacleWords(tuned, figure))],
+    isMet(tuned.answers[0], tuned.enough) ? [] : [paint('strong', 'What stands in the way'), ...lines(obstacleWords(tuned, figure))],
     wrap(`Caution. ${CAUTION}`, width),
     [`${printable(file)}: ${verdictWords(tuned, figure)}`],
   ];
@@ -54,20 +57,18 @@ export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain,
     .join('\n\n')}\n`;
 }
 
-export function isOnCurve({ answers: [best], enough }: Tuned): boolean {
-  return best !== undefined && best.error <= enough;
-}
-
-export function obstacleWords({ obstacles, answers: [best] }: Tuned, figure: (value: number) => string): readonly string[] {
+export function obstacleWords(tuned: Tuned, figure: (value: number) => string): readonly string[] {
+  const { obstacles, answers, beyond } = tuned;
+  const [best] = answers;
   const ends = (best?.values ?? []).flatMap(({ name, bound }) => (bound === undefined ? [] : [name]));
   const bounds = ends.length === 0 ? [] : [`in the first answer ${ends.join(', ')} ${ends.length === 1 ? 'stands' : 'stand'} on a bound`];
-  if (obstacles.length > 0) {
-    return [
-      ...obstacles.map(({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve`),
-      ...bounds,
-    ];
-  }
-  return ['no demand on angles: with these values free the linkage comes no nearer to this curve', ...bounds];
+  const stop =
+    beyond === undefined
+      ? []
+      : [`the curve asks for ${figure(beyond.wanted)} ${travelText(beyond.at)}, and the open stop allows ${figure(beyond.full)}`];
+  const demands = obstacles.map(({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve`);
+  const none = best === undefined ? [] : [isSound(best) ? 'none nearer was found that keeps as much' : noneKeeps(tuned)];
+  return [...stop, ...(demands.length > 0 ? demands : none), ...bounds];
 }
 
 /** A distance from the curve in the unit of its column; percent columns are fractions. */
@@ -80,7 +81,7 @@ function valueWords({ definition }: Answers, { name, value, was, bound }: TunedV
   const unit = definition?.lets.find((each) => each.name === name)?.value.unit ?? '';
   const shown = (figure: number): string => formatQuantity(figure, unit) ?? String(figure);
   const end = bound === undefined ? '' : `, ${bound === 'from' ? 'the least' : 'the greatest'} that its bounds allow`;
-  return `${name}: ${shown(value)} (now ${shown(was)})${end}`;
+  return `${name}: ${shown(value)} (${value === was ? 'as now' : `now ${shown(was)}`})${end}`;
 }
 
 function judgementWords(answer: TunedAnswer): readonly string[] {
@@ -89,15 +90,55 @@ function judgementWords(answer: TunedAnswer): readonly string[] {
   return answer.judgements.filter(({ shortfall }) => shortfall !== 0).map(judgementText);
 }
 
-export function judgementText({ demand, words }: Judgement): string {
-  return `gives up ${demand.name}: ${words}`;
+export function judgementText(judgement: Judgement): string {
+  return `gives up ${judgement.demand.name}: ${shortWords(judgement)}`;
 }
 
-export function verdictWords({ answers, enough }: Tuned, figure: (value: number) => string): string {
+/** What is in the way of a demand, with figures; empty where it is kept. */
+export function shortWords({ words, answer }: Judgement): string {
+  return (answer === undefined ? '' : answerText(answer)) || words;
+}
+
+/** What an answer brings that the file as it stands does not have, and that no demand speaks of. */
+export function besidesWords({ news: { findings, problems, lost } }: TunedAnswer): readonly string[] {
+  return [
+    ...problems.map(({ severity, message }) => `besides: new ${severity} in the text: ${message}`),
+    ...findings.map(({ severity, code, part, message }) => `besides: new ${severity} ${code} of ${part}: ${message}`),
+    ...lost.map((answer) => `besides: ${answer.requirement.name} is no longer met: ${answerText(answer)}`),
+  ];
+}
+
+export function verdictWords(tuned: Tuned, figure: (value: number) => string): string {
+  const { answers, enough, column } = tuned;
   const [best] = answers;
-  if (best === undefined) return 'no values within the bounds could be assembled along the whole curve';
-  if (!keepsAll(best)) return 'no answer keeps everything; the nearest gives up what is told of it';
-  if (best.error > enough) return `the best that keeps everything is up to ${figure(best.error)} off the curve`;
-  const good = answers.filter((answer) => keepsAll(answer) && answer.error <= enough).length;
+  if (best === undefined) {
+    return `nothing that was looked at within the bounds has ${column}, and every angle that must be kept, along the whole curve`;
+  }
+  if (errorsOf(best.news) > 0)
+    return `every answer that was found brings an error that the file as it stands does not have${asNow(tuned, figure)}`;
+  if (!keepsAll(best)) return `${noneKeeps(tuned)}; the first falls least short${asNow(tuned, figure)}`;
+  const far = `up to ${figure(best.error)} off the curve`;
+  if (best.error > enough) {
+    return isUnchanged(best)
+      ? `none nearer was found than the file as it stands, ${far}`
+      : `the best found that keeps everything is ${far}${asNow(tuned, figure)}`;
+  }
+  const good = answers.filter((answer) => isMet(answer, enough)).length;
   return `${good === 1 ? 'one answer keeps' : `${good} answers keep`} everything and ${good === 1 ? 'lies' : 'lie'} on the curve within ${figure(enough)}`;
+}
+
+function noneKeeps({ answers }: Tuned): string {
+  return `no answer that was found keeps everything${answers.some(keepsAll) ? ' and brings no error that the file as it stands does not have' : ''}`;
+}
+
+/** Where the file as it stands comes nearer than the first answer: that it does, and why it is none. */
+function asNow({ before, answers: [best] }: Tuned, figure: (value: number) => string): string {
+  if (before === undefined || best === undefined || isUnchanged(best) || before.error >= best.error) return '';
+  const why = [
+    ...(before.short.length === 0 ? [] : [`gives up ${listWords(before.short.map(({ name }) => name))}`]),
+    ...(before.isWithin ? [] : ['is not within the bounds and on the steps']),
+    ...(before.weighted > best.weighted ? ['is farther by the weights of the curve'] : []),
+  ];
+  const but = why.length === 0 ? '' : `, but ${listWords(why)}`;
+  return `; the file as it stands is nearer, ${figure(before.error)}${but}`;
 }

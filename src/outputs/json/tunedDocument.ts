@@ -22,12 +22,12 @@ export interface JsonTuned {
   readonly before: JsonDistance | null;
   /** Best first. */
   readonly answers: readonly JsonTunedAnswer[];
-  /** Demands on angles without one of which it would come nearer. */
+  /** Demands without one of which it would come nearer. */
   readonly obstacles: readonly { readonly demand: string; readonly error: JsonFigure }[];
   readonly caution: string;
 }
 
-/** Greatest weighted distance from the curve, and the pedal travel where it is, in %. */
+/** Greatest distance from the curve, whatever the weights of its points, and the pedal travel where it is, in %. */
 export interface JsonDistance {
   readonly error: JsonFigure;
   readonly travel: number | null;
@@ -49,6 +49,15 @@ export interface JsonTunedAnswer extends JsonDistance {
     readonly shortfall: number | null;
     readonly words: string | null;
   }[];
+  /** Errors and warnings that the file as it stands does not have, and that no demand tells of; `part` is null where it is of the text. */
+  readonly brings: readonly {
+    readonly severity: 'error' | 'warning' | 'note';
+    readonly code: string;
+    readonly part: string | null;
+    readonly message: string;
+  }[];
+  /** Lines of `require` that were met and no longer are, beside the demands. */
+  readonly lost: readonly string[];
   /** They write the free values and nothing else. */
   readonly edits: readonly { readonly place: Place; readonly text: string }[];
 }

@@ -3,13 +3,14 @@ import { applyEdits } from '../../definition/edit.ts';
 import type { Study } from '../../findings/study.ts';
 import { CAUTION } from '../../outputs/caution.ts';
 import { figureDigits, figureText, travelText } from '../../outputs/figure.ts';
-import { errorFigure, isOnCurve, judgementText, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
+import { besidesWords, errorFigure, judgementText, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
 import type { ChartCurve } from '../../protocol/charts.ts';
 import type { StudyAnswer, StudyChart, StudyCharts, StudyFound, StudyLine } from '../../protocol/studies.ts';
 import { solve, type Answers } from '../../solve.ts';
-import { keepsAll, type TunedAnswer } from '../../studies/tune/answers.ts';
+import { isSound, type TunedAnswer } from '../../studies/tune/answers.ts';
 import { wantedIn } from '../../studies/tune/setting.ts';
-import type { Tuned } from '../../studies/tune/tune.ts';
+import { errorsOf } from '../../studies/tune/news.ts';
+import { isMet, type Tuned } from '../../studies/tune/tune.ts';
 import type { Wanted } from '../../studies/tune/wanted.ts';
 import type { Column } from '../../table/column.ts';
 import { diffOf, editsOfWrites, line, lines, standingOf } from './blocks.ts';
@@ -21,7 +22,7 @@ export function tunePage(answers: Answers, tuned: Tuned): StudyFound {
   return {
     kind: 'tune',
     verdict: verdictWords(tuned, figure),
-    standing: best === undefined ? 'undecided' : standingOf(keepsAll(best) && best.error <= tuned.enough),
+    standing: best === undefined ? 'undecided' : standingOf(isMet(best, tuned.enough)),
     blocks: [
       ...lines('', [
         line(
@@ -31,7 +32,7 @@ export function tunePage(answers: Answers, tuned: Tuned): StudyFound {
         ),
       ]),
       ...tuned.answers.map((answer, i) => answerBlock(answers, tuned, answer, i + 1)),
-      ...(isOnCurve(tuned)
+      ...(isMet(best, tuned.enough)
         ? []
         : lines(
             'What stands in the way',
@@ -55,13 +56,14 @@ function answerBlock(answers: Answers, tuned: Tuned, answer: TunedAnswer, number
   return {
     kind: 'answer',
     title: `Answer ${number}`,
-    standing: standingOf(isNear && keepsAll(answer)),
+    standing: standingOf(isNear && isSound(answer)),
     lines: [
       line(
         `up to ${figure(answer.error)} off the curve, ${travelText(answer.at)}${isNear ? ': as good as on it' : ''}`,
         standingOf(isNear),
       ),
       ...keptLines(answer),
+      ...besidesWords(answer).map((words) => line(words, errorsOf(answer.news) > 0 ? 'failed' : 'note')),
       ...onBound,
     ],
     diff: study === undefined ? [] : diffOf(text, study, writes),

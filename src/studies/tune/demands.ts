@@ -10,7 +10,7 @@ import type { Answered } from '../../findings/answered.ts';
 import { withFollowing } from '../../findings/consequences.ts';
 import type { FindingCode } from '../../findings/codes.ts';
 import type { Finding } from '../../findings/finding.ts';
-import type { Comparison } from '../../requirements/requirement.ts';
+import type { Comparison, RequirementAnswer } from '../../requirements/requirement.ts';
 
 export interface Demand {
   readonly kept: Kept;
@@ -24,6 +24,8 @@ export interface Judgement {
   readonly shortfall: number;
   /** What is in the way, or why it was not checked; empty where it is kept. */
   readonly words: string;
+  /** Of a line of `require` that is not met: how it stands, with its figures. */
+  readonly answer?: RequirementAnswer;
 }
 
 /** What the file names, else every limit, full opening, clearance and closing as far as the file has what they speak of, and all of `require`. */
@@ -84,12 +86,12 @@ export function judge(answered: Answered, demands: readonly Demand[]): readonly 
 
 function ofFindings(demand: Demand, findings: readonly Finding[], codes: readonly FindingCode[]): Judgement {
   const own = findings.filter(({ code }) => codes.includes(code));
-  const [worst] = own.map((finding) => ({ finding, by: shortOf(finding) })).sort((a, b) => b.by - a.by);
+  const [worst] = own.map((finding) => ({ finding, by: partsOff(finding) })).sort((a, b) => b.by - a.by);
   return worst === undefined ? { demand, shortfall: 0, words: '' } : { demand, shortfall: worst.by, words: worst.finding.message };
 }
 
-/** In parts of the limit; a whole one where the finding has no figures. */
-function shortOf({ worst, limit }: Finding): number {
+/** How far a finding is beyond its limit, in parts of it; a whole one where it has no figures. */
+export function partsOff({ worst, limit }: Finding): number {
   if (worst === undefined || limit === undefined) return 1;
   const by = Math.abs(worst.value - limit.value) / (Math.abs(limit.value) || 1);
   // What is found is never kept, however little it misses.
@@ -124,7 +126,7 @@ function ofRequirement(demand: Demand, { requirements }: Answered, name: string)
   if (answer.outcome === 'passed') return { demand, shortfall: 0, words: '' };
   const words = answer.reason ?? answer.requirement.name;
   if (answer.outcome === 'undecided') return { demand, shortfall: NaN, words: `not checked: ${words}` };
-  return { demand, shortfall: Math.max(LEAST, ...answer.comparisons.map(missedBy)), words };
+  return { demand, shortfall: Math.max(LEAST, ...answer.comparisons.map(missedBy)), words, answer };
 }
 
 function missedBy({ margin, demanded, holds }: Comparison): number {

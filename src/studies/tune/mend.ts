@@ -1,27 +1,32 @@
 /** An answer that falls short of a demand, brought nearer to keeping all of them by least squares over the curve and the demands together. */
 import { differences } from '../../numeric/differences.ts';
-import { leastSquares, type LeastSquares, type Patience } from '../../numeric/leastSquares.ts';
-import type { SolveWith } from './answers.ts';
-import { judge, type Demand } from './demands.ts';
-import type { Trial } from './trial.ts';
+import { leastSquares, type Bounds, type LeastSquares, type Patience } from '../../numeric/leastSquares.ts';
+import type { Court } from './answers.ts';
+import { judge } from './demands.ts';
+import { errorShortfall } from './news.ts';
 
-/** Towards keeping all demands while following the curve; undefined where it comes no nearer. Yields after each file that is solved. */
+/**
+ * Towards keeping all demands, without errors that the file as it stands does not have, while following the curve; undefined where it comes
+ * no nearer. Yields after each file that is solved.
+ * @param bounds where some dimensions are held
+ */
 export function* mend(
-  trial: Trial,
-  demands: readonly Demand[],
-  solveWith: SolveWith,
+  { trial, demands, solveWith, standing }: Court,
   start: Float64Array,
+  bounds?: Bounds,
 ): Generator<undefined, Float64Array | undefined> {
   const curve = trial.problem(trial.ownWeights);
-  const count = curve.count + demands.length;
+  const count = curve.count + demands.length + 1;
   const evaluate = (x: Float64Array, into: Float64Array): boolean => {
     if (!curve.evaluate(x, into.subarray(0, curve.count))) return false;
-    judge(solveWith([...trial.valuesAt(x)]), demands).forEach(({ shortfall }, i) => {
+    const answered = solveWith([...trial.valuesAt(x)]);
+    judge(answered, demands).forEach(({ shortfall }, i) => {
       into[curve.count + i] = DEMAND_WEIGHT * (Number.isNaN(shortfall) ? 1 : shortfall);
     });
+    into[count - 1] = DEMAND_WEIGHT * errorShortfall(answered, standing);
     return true;
   };
-  const { from, to } = curve;
+  const { from, to } = bounds ?? curve;
   const problem: LeastSquares = {
     count,
     from,

@@ -6,18 +6,16 @@
  * alone. The best are then drawn towards the least greatest error by the method of C. L. Lawson (thesis, UCLA, 1961, from memory):
  * the weights of least squares are multiplied by the errors left, again and again. The same seed gives the same answers.
  */
-import { leastSquares, type Patience } from '../../numeric/leastSquares.ts';
+import { leastSquares, type Bounds, type Patience } from '../../numeric/leastSquares.ts';
 import { randomOf } from '../../numeric/random.ts';
-import { greatestOf } from '../../travel/extremes.ts';
+import { greatestOf, type Along } from '../../travel/extremes.ts';
 import { saying } from '../saying.ts';
 import type { Trial } from './trial.ts';
+import type { Wanted } from './wanted.ts';
 
-export interface Found {
+export interface Found extends Distance {
   /** Free dimensions in parts of their bounds. */
   readonly x: Float64Array;
-  /** Greatest weighted distance from the curve, SI, and where along the pedal. */
-  readonly error: number;
-  readonly at: number;
   /** How far guarded angles are below their limits at the stations, rad in all. */
   readonly trespass: number;
 }
@@ -40,7 +38,7 @@ export interface Progress {
 
 /**
  * Yields after each look at a place.
- * @param designs places to begin from, in parts of the bounds
+ * @param designs places to begin from, in parts of the bounds; the first is the file as it stands
  * @returns distinct places, best first; those that keep their angles before those that do not. Empty where nothing can be assembled
  */
 export function* search(trial: Trial, designs: readonly Float64Array[], effort: Effort): Generator<Progress, readonly Found[]> {
@@ -52,7 +50,8 @@ export function* search(trial: Trial, designs: readonly Float64Array[], effort: 
     if (!problem.evaluate(x, residuals)) return Infinity;
     return residuals.reduce((sum, each) => sum + each * each, 0);
   };
-  let pool: readonly Found[] = [];
+  const standing = designs.slice(0, 1).map((x) => measure(trial, x));
+  let pool = standing.reduce(withNew, []);
   const begun: Float64Array[] = [];
   const total = effort.rounds * DESCENTS;
   let done = 0;
@@ -82,13 +81,21 @@ export function* search(trial: Trial, designs: readonly Float64Array[], effort: 
       done++;
       yield said();
     }
-    const near = pool.filter(({ error, trespass }) => trespass === 0 && error <= effort.enough);
-    if (near.length >= effort.answers) break;
+    if (isEnough(pool, effort)) break;
   }
   done = total;
   const polished: Found[] = [];
-  for (const each of pool.slice(0, POLISHED)) polished.push(yield* saying(polish(trial, each, effort.enough), said));
+  const first = pool.slice(0, POLISHED);
+  // Least squares from the file as it stands may lead away from the least greatest error that is next to it.
+  const finishes = isEnough(first, effort)
+    ? first
+    : [...first, ...standing.filter((each) => Number.isFinite(each.error) && !first.includes(each))];
+  for (const each of finishes) polished.push(yield* saying(polish(trial, each, effort.enough), said));
   return [...polished, ...pool.slice(POLISHED)].reduce(withNew, []);
+}
+
+function isEnough(pool: readonly Found[], { enough, answers }: Effort): boolean {
+  return pool.filter(({ error, trespass }) => trespass === 0 && error <= enough).length >= answers;
 }
 
 /** Keeps the draws of this search apart from those of others with the same seed. */
@@ -114,29 +121,43 @@ function withNew(pool: readonly Found[], found: Found): readonly Found[] {
 }
 
 /** What keeps its angles goes before what does not. */
-function isBetter(a: Found, b: Found): boolean {
+export function isBetter(a: Found, b: Found): boolean {
   if (a.trespass > 0 !== b.trespass > 0) return a.trespass === 0;
-  return a.error < b.error;
+  return a.weighted < b.weighted;
 }
 
 /** Holds a place against the curve everywhere. */
 export function measure(trial: Trial, x: Float64Array): Found {
   const { wanted } = trial.case;
   const travel = trial.travelAt(x);
-  const off = (at: number): number => wanted.weight(at) * Math.abs(trial.errorAt(travel, at));
-  const greatest = greatestOf(off, trial.stations);
-  const whole = trial.stations.every((at) => Number.isFinite(off(at)));
+  const distance = distanceOf(wanted, trial.stations, (at) => trial.errorAt(travel, at));
   const trespass = trial.trespassAt(x);
-  return {
-    x,
-    error: whole && Number.isFinite(trespass) ? (greatest?.value ?? NaN) : NaN,
-    at: greatest?.travel ?? NaN,
-    trespass,
-  };
+  return distance === undefined || !Number.isFinite(trespass)
+    ? { x, error: NaN, at: NaN, weighted: NaN, trespass }
+    : { x, ...distance, trespass };
 }
 
-/** Towards the least greatest error, as long as it gets less. */
-function* polish(trial: Trial, found: Found, enough: number): Generator<undefined, Found> {
+export interface Distance {
+  /** Greatest distance from the curve, whatever the weights, SI, and where along the pedal. */
+  readonly error: number;
+  readonly at: number;
+  /** Greatest distance times the curve's weight there, SI. */
+  readonly weighted: number;
+}
+
+/** How far a column is off the curve over all of it; undefined where it has no value at a station. @param errorAt off the curve at a travel, SI */
+export function distanceOf({ weight }: Wanted, stations: readonly number[], errorAt: Along): Distance | undefined {
+  const off = (at: number): number => Math.abs(errorAt(at));
+  if (!stations.every((at) => Number.isFinite(off(at)))) return undefined;
+  const greatest = greatestOf(off, stations);
+  if (greatest === undefined) return undefined;
+  const isEven = stations.every((at) => weight(at) === 1);
+  const weighted = isEven ? greatest : greatestOf((at) => weight(at) * off(at), stations);
+  return { error: greatest.value, at: greatest.travel, weighted: weighted?.value ?? greatest.value };
+}
+
+/** Towards the least greatest weighted error, as long as it gets less. @param bounds where some dimensions are held */
+export function* polish(trial: Trial, found: Found, enough: number, bounds?: Bounds): Generator<undefined, Found> {
   let best = found;
   let weights = Float64Array.from(trial.ownWeights);
   let x = found.x;
@@ -149,7 +170,7 @@ function* polish(trial: Trial, found: Found, enough: number): Generator<undefine
     weights = weights.map((weight, k) => weight * Math.sqrt(Math.max(off[k]! / mean, LEAST_SHARE)));
     const scale = Math.max(...weights);
     weights = weights.map((weight) => weight / scale);
-    const next = yield* leastSquares(trial.problem(weights), x, FINE);
+    const next = yield* leastSquares({ ...trial.problem(weights), ...bounds }, x, FINE);
     if (next === undefined) break;
     x = next.x;
     const measured = measure(trial, x);

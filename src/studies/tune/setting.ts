@@ -74,8 +74,11 @@ function guardsOf(study: Study, demands: readonly Demand[]): readonly Guard[] {
     if (kept.kind !== 'limit' || (kept.key !== 'transmission' && kept.key !== 'drive')) return [];
     const { key } = kept;
     const least = limitOf(study, key).warning;
-    return study.travel.mechanism.joints.flatMap(({ name }) =>
-      study.columns.has(`${name}.${key}`) ? [{ column: `${name}.${key}`, least }] : [],
-    );
+    return study.travel.mechanism.joints.flatMap((joint) => {
+      // The cable that is the pedal leaves no lever: there is no such angle to keep.
+      if (key === 'drive' && joint.kind === 'cable' && joint.driver === undefined) return [];
+      const column = `${joint.name}.${key}`;
+      return study.columns.has(column) ? [{ column, least }] : [];
+    });
   });
 }

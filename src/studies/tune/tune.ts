@@ -3,19 +3,21 @@
  *
  * The search follows the curve and the angles that it can watch at each station (`search.ts`). What it finds is brought onto the steps
  * that free values have, written with the digits that a file gets, and judged on the solved file. An answer that falls short of a demand
- * is mended by least squares over the curve and all demands together. The same file and seed give the same answers.
+ * is mended by least squares over the curve and all demands together. The file as it stands is among what is looked at: no answer is worse,
+ * and from it the search goes towards what is nearer as far as everything is kept. The same file and seed give the same answers.
  */
+import type { Answered } from '../../findings/answered.ts';
 import type { Study } from '../../findings/study.ts';
-import { greatestOf } from '../../travel/extremes.ts';
 import { saying } from '../saying.ts';
-import { answerOf, byMerit, distinct, keepsAll, type SolveWith, type TunedAnswer } from './answers.ts';
-import { demandsOf } from './demands.ts';
+import { answerOf, byMerit, distinct, isSound, keepsAll, undominated, type Court, type SolveWith, type TunedAnswer } from './answers.ts';
+import { soundBetween } from './between.ts';
+import { demandsOf, judge, type Demand } from './demands.ts';
 import { designsOf } from './designs.ts';
 import { mend } from './mend.ts';
 import { obstaclesOf, type Obstacle } from './obstacles.ts';
-import { stepped } from './onSteps.ts';
-import { measure, search, type Effort, type Progress } from './search.ts';
-import { settingOf } from './setting.ts';
+import { heldOn, snapped, stepped } from './onSteps.ts';
+import { distanceOf, search, type Distance, type Effort, type Progress } from './search.ts';
+import { settingOf, type Setting } from './setting.ts';
 import { createTrial, type Trial } from './trial.ts';
 
 export interface Tuned {
@@ -24,11 +26,23 @@ export interface Tuned {
   /** SI: as near to the curve as this is on it. */
   readonly enough: number;
   /** As the file stands; undefined where it has no value somewhere along the curve. */
-  readonly before: { readonly error: number; readonly at: number } | undefined;
-  /** Best first: those that keep all demands, nearest to the curve, then those that fall short least. Empty where nothing can be assembled. */
+  readonly before: Before | undefined;
+  /**
+   * Best first: those that bring no new error, of them those that keep all demands, nearest to the curve, then those that fall short least.
+   * Empty where nothing that was looked at has the column, and all angles that are to be kept, along the whole curve.
+   */
   readonly answers: readonly TunedAnswer[];
-  /** Where the best answer is off the curve: demands on angles without one of which it would come nearer, and how near. */
+  /** Where the best answer is off the curve: demands without one of which it comes nearer, and how near. */
   readonly obstacles: readonly Obstacle[];
+  /** Where the curve asks for more opening than the stop of its lever allows, most; undefined where it nowhere does. */
+  readonly beyond: { readonly at: number; readonly wanted: number; readonly full: number } | undefined;
+}
+
+export interface Before extends Distance {
+  /** Demands that the file as it stands does not keep. */
+  readonly short: readonly Demand[];
+  /** It lies within the bounds and on the steps. */
+  readonly isWithin: boolean;
 }
 
 export interface TuneOptions {
@@ -41,8 +55,12 @@ export interface TuneOptions {
 
 export const TUNE_DEFAULTS: TuneOptions = { seed: 1, rounds: 24, answers: 3 };
 
-/** Undefined where the file cannot be tuned: `whyNotTuned` says why. Yields as it goes. */
+/**
+ * Undefined where the file cannot be tuned: `whyNotTuned` says why. Yields as it goes.
+ * @param standing answers about the file as it stands
+ */
 export function* tune(
+  standing: Answered,
   study: Study,
   solveWith: SolveWith,
   { seed, rounds, answers: most }: TuneOptions = TUNE_DEFAULTS,
@@ -53,58 +71,125 @@ export function* tune(
   if (setting === undefined) return undefined;
   const { trialCase, enough, lever } = setting;
   const trial = createTrial(trialCase);
+  const court: Court = { trial, definition, demands, solveWith, standing };
   const effort: Effort = { seed, rounds, enough, answers: most };
-  const drawn = Float64Array.from(trialCase.free, ({ index, from, to }) =>
-    within((study.travel.build.values[index]! - from) / (to - from)),
-  );
+  const asWritten = Float64Array.from(trialCase.free, ({ index, from, to }) => (study.travel.build.values[index]! - from) / (to - from));
+  const drawn = asWritten.map(within);
   const begun = (): Progress => ({ done: 0, of: rounds, best: undefined });
   const designs = lever === undefined ? [drawn] : [drawn, ...(yield* saying(designsOf(trialCase, lever), begun))];
   const found = yield* search(trial, designs, effort);
-  const looked: TunedAnswer[] = [];
+  const looked: Looked[] = [];
   const searched = (): Progress => ({ done: rounds, of: rounds, best: bestOf(looked, enough) });
+  const look = function* (x: Float64Array): Generator<Progress, TunedAnswer> {
+    const answer = yield* saying(answerOf(court, x), searched);
+    if (Number.isFinite(answer.error)) looked.push({ x, answer });
+    yield searched();
+    return answer;
+  };
+  const hasSteps = trialCase.free.some(({ step }) => step !== undefined);
+  const lookMended = function* (x: Float64Array): Generator<Progress, void> {
+    const mended = yield* saying(mend(court, x), searched);
+    if (mended === undefined) return;
+    const on = snapped(trial, mended);
+    if (isSound(yield* look(on)) || !hasSteps) return;
+    // What steps spoil, the others may mend.
+    const again = yield* saying(mend(court, on, heldOn(trialCase.free, on)), searched);
+    if (again !== undefined) yield* look(again);
+  };
+  const projected = snapped(trial, drawn);
+  const asItStands = yield* look(projected);
   let lookedAt = 0;
+  let erring = 0;
   for (const each of found) {
-    const candidate = yield* saying(stepped(trial, each), searched);
+    const candidate = yield* saying(stepped(trial, each, enough), searched);
     if (!Number.isFinite(candidate.error)) continue;
     if (lookedAt++ === LOOKED_AT) break;
-    const first = yield* saying(answerOf(trial, definition, demands, solveWith, candidate.x), searched);
-    looked.push(first);
-    yield searched();
-    if (keepsAll(first)) {
-      if (looked.filter((each) => keepsAll(each) && each.error <= enough).length >= most) break;
+    const first = yield* look(candidate.x);
+    if (isSound(first)) {
+      if (looked.filter(({ answer }) => isMet(answer, enough)).length >= most) break;
       continue;
     }
-    const mended = yield* saying(mend(trial, demands, solveWith, candidate.x), searched);
-    if (mended === undefined) continue;
-    const { x } = yield* saying(stepped(trial, measure(trial, mended)), searched);
-    looked.push(yield* saying(answerOf(trial, definition, demands, solveWith, x), searched));
-    yield searched();
+    if (keepsAll(first) && ++erring > ERRING) continue;
+    yield* lookMended(candidate.x);
   }
-  const answers = distinct(looked.filter(({ error }) => Number.isFinite(error)).sort(byMerit), trialCase.free).slice(0, most);
+  if (!looked.some(({ answer }) => isMet(answer, enough))) {
+    yield* lookMended(projected);
+  }
+  yield* towardsNearer(court, looked, enough, searched);
+  const all = looked.map(({ answer }) => answer);
+  const sorted = undominated(distinct([...all].sort(byMerit), trialCase.free));
+  // The file as it stands is an answer only where nothing else is better.
+  const answers = sorted.filter((answer, i) => i === 0 || answer !== asItStands).slice(0, most);
   const [best] = answers;
-  const isMet = best !== undefined && keepsAll(best) && best.error <= enough;
   const nearer = best === undefined ? Infinity : best.error * NEARER;
-  const obstacles = isMet ? [] : (yield* obstaclesOf(setting, demands, designs, effort)).filter(({ error }) => error < nearer);
-  return { column: trialCase.column, enough, before: beforeOf(trial, study), answers, obstacles };
+  const obstacles = isMet(best, enough)
+    ? []
+    : (yield* obstaclesOf(setting, court, designs, effort, all)).filter(({ error }) => error < nearer);
+  const isWithin = projected.every((value, i) => Math.abs(value - asWritten[i]!) <= ON_PLACE);
+  const before = beforeOf(trial, study);
+  const short = judge(standing, demands).flatMap(({ demand, shortfall }) => (shortfall === 0 ? [] : [demand]));
+  return {
+    column: trialCase.column,
+    enough,
+    before: before && { ...before, short, isWithin },
+    answers,
+    obstacles,
+    beyond: beyondOf(setting, study),
+  };
 }
 
 const LOOKED_AT = 8;
+/** Of them so many that keep all demands are mended of the errors that they bring. */
+const ERRING = 3;
 /** A demand without which it comes no nearer than this part of the way is none that stands in the way. */
 const NEARER = 0.95;
+/** In parts of the bounds. */
+const ON_PLACE = 1e-9;
 
 const within = (share: number): number => Math.min(1, Math.max(0, share));
 
-function bestOf(looked: readonly TunedAnswer[], enough: number): number | undefined {
-  const kept = looked.filter(keepsAll).map(({ error }) => Math.max(error, enough));
-  return kept.length === 0 ? undefined : Math.min(...kept);
+interface Looked {
+  /** In parts of the bounds. */
+  readonly x: Float64Array;
+  readonly answer: TunedAnswer;
 }
 
-function beforeOf(trial: Trial, study: Study): Tuned['before'] {
+/** It is sound and lies on the curve. */
+export function isMet(answer: TunedAnswer | undefined, enough: number): boolean {
+  return answer !== undefined && isSound(answer) && answer.error <= enough;
+}
+
+/** Where the best sound place is off the curve: from it towards what is nearer and not sound, as far as it stays sound. */
+function* towardsNearer(court: Court, looked: Looked[], enough: number, said: () => Progress): Generator<Progress, void> {
+  const sorted = [...looked].sort((a, b) => byMerit(a.answer, b.answer));
+  const [best] = sorted;
+  if (best === undefined || !isSound(best.answer) || isMet(best.answer, enough)) return;
+  const nearer = sorted.filter(({ answer }) => !isSound(answer) && answer.weighted < best.answer.weighted).slice(0, TOWARDS);
+  for (const { x } of nearer) {
+    const answer = yield* saying(soundBetween(court, best.x, x), said);
+    if (answer !== undefined) looked.push({ x: best.x, answer });
+  }
+}
+
+/** That fall short least, since a little short of a demand is little beyond where it is kept. */
+const TOWARDS = 3;
+
+function bestOf(looked: readonly Looked[], enough: number): number | undefined {
+  const sound = looked.flatMap(({ answer }) => (isSound(answer) ? [Math.max(answer.error, enough)] : []));
+  return sound.length === 0 ? undefined : Math.min(...sound);
+}
+
+function beforeOf(trial: Trial, study: Study): Distance | undefined {
   const { wanted, column } = trial.case;
   const { build, poseAt } = study.travel;
   const figure = study.columns.get(column)!;
-  const off = (at: number): number => wanted.weight(at) * Math.abs(figure.read(build, poseAt(at)) - wanted.value(at));
-  if (!trial.stations.every((at) => Number.isFinite(off(at)))) return undefined;
-  const greatest = greatestOf(off, trial.stations);
-  return greatest && { error: greatest.value, at: greatest.travel };
+  return distanceOf(wanted, trial.stations, (at) => figure.read(build, poseAt(at)) - wanted.value(at));
+}
+
+function beyondOf({ trialCase: { wanted, mechanism }, lever, enough }: Setting, { travel: { build } }: Study): Tuned['beyond'] {
+  const fullOpening = lever === undefined ? undefined : mechanism.levers[lever]!.fullOpening;
+  if (fullOpening === undefined) return undefined;
+  const full = build.parameters[fullOpening]!;
+  const most = wanted.points.reduce((a, b) => (wanted.value(b) > wanted.value(a) ? b : a));
+  return wanted.value(most) > full + enough ? { at: most, wanted: wanted.value(most), full } : undefined;
 }

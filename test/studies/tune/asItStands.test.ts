@@ -1,0 +1,148 @@
+/** What a search for dimensions says beside the file as it stands: nothing worse, nothing that it hides, and no distance that a weight makes. */
+import { describe, expect, test } from 'vitest';
+import { applyEdits } from '../../../src/definition/edit.ts';
+import { tunedText } from '../../../src/outputs/tunedText.ts';
+import { solve } from '../../../src/solve.ts';
+import { finished } from '../../../src/studies/finished.ts';
+import { isSound, isUnchanged, keepsAll, type TunedAnswer } from '../../../src/studies/tune/answers.ts';
+import { wantedIn } from '../../../src/studies/tune/setting.ts';
+import type { Tuned } from '../../../src/studies/tune/tune.ts';
+import { editsOfValues, tuneText } from '../../../src/tuneText.ts';
+import { kartTune } from '../../support/kartTune.ts';
+
+const FEW = { seed: 1, rounds: 2, answers: 3 };
+
+function tunedOf(text: string): Tuned {
+  const outcome = finished(tuneText(text, FEW));
+  if (outcome.kind !== 'tuned') throw new Error(outcome.why);
+  return outcome;
+}
+
+const textOf = (text: string, tuned: Tuned): string => tunedText(solve(text), tuned, { file: 'kart', width: 1000 });
+
+const written = (text: string, { values }: TunedAnswer): string =>
+  applyEdits(text, editsOfValues(text, solve(text).definition!, values.map(({ value }) => value))); // prettier-ignore
+
+/** Greatest distance from the curve at a thousand places, deg, from the table of the solved file; no weights. */
+function offOf(text: string): { readonly off: number; readonly at: number } {
+  const answers = solve(text);
+  const { wanted } = wantedIn(answers.study!)!;
+  const stations = Array.from({ length: 1001 }, (_, i) => i / 1000);
+  const [column] = answers.table(stations, ['shaft.opening']).columns;
+  return stations.reduce(
+    (most, at, i) => {
+      const off = Math.abs(column!.values[i]! - (wanted.value(at) * 180) / Math.PI);
+      return off > most.off ? { off, at } : most;
+    },
+    { off: 0, at: NaN },
+  );
+}
+
+const degrees = (angle: number): number => (angle * 180) / Math.PI;
+
+describe('where the pedal is a cable', () => {
+  const text = kartTune({ isCable: true });
+  const tuned = tunedOf(text);
+
+  test('a drive angle that it does not have is nothing to keep', () => {
+    expect(solve(text).study!.columns.get('main.drive')).toBeDefined();
+    expect(tuned.answers.length).toBeGreaterThan(0);
+    expect(tuned.answers.some(keepsAll)).toBe(true);
+    expect(tuned.obstacles.map(({ demand }) => demand.name)).not.toContain('drive');
+  });
+});
+
+describe('a weight', () => {
+  const through = '[[0 %, 0 deg], [25 %, 16 deg], [50 %, 38 deg], [75 %, 61 deg], [100 %, 84 deg, 20]]';
+  const text = kartTune({ through });
+  const tuned = tunedOf(text);
+
+  test('makes no distance greater than it is', () => {
+    const { off, at } = offOf(text);
+    expect(degrees(tuned.before!.error)).toBeCloseTo(off, 2);
+    expect(tuned.before!.at).toBeCloseTo(at, 2);
+    for (const answer of tuned.answers) expect(degrees(answer.error)).toBeCloseTo(offOf(written(text, answer)).off, 2);
+  });
+
+  test('counts in which answer goes first', () => {
+    expect(tuned.answers.some(({ error, weighted }) => weighted > error)).toBe(true);
+    const sound = tuned.answers.filter(isSound).map(({ weighted }) => weighted);
+    expect(sound).toEqual([...sound].sort((a, b) => a - b));
+  });
+});
+
+describe('a file that is nearer than what the search meets', () => {
+  const text = kartTune({ values: { out_reach: '45.709 mm', out_angle: '205 deg', arm_reach: '25.055 mm' } });
+  const tuned = tunedOf(text);
+
+  test('is the answer, or what comes from it is nearer', () => {
+    const [best] = tuned.answers;
+    expect(isSound(best!)).toBe(true);
+    expect(best!.weighted).toBeLessThanOrEqual(tuned.before!.weighted * (1 + 1e-9));
+    if (isUnchanged(best!)) expect(textOf(text, tuned)).toMatch(/none nearer was found than the file as it stands/);
+    expect(textOf(text, tuned)).not.toMatch(/comes no nearer/);
+  });
+});
+
+describe('an error that an answer brings', () => {
+  const text = kartTune({});
+  const tuned = tunedOf(text);
+
+  test('is told of it as the written file has it, and of no other', () => {
+    const had = new Set(
+      solve(text)
+        .findings.filter(({ severity }) => severity === 'error')
+        .map(({ code }) => code),
+    );
+    let brought = 0;
+    for (const answer of tuned.answers) {
+      const errors = solve(written(text, answer)).findings.filter(({ severity, code }) => severity === 'error' && !had.has(code));
+      const given = new Set(answer.judgements.map(({ words }) => words));
+      const told = errors.filter(({ message }) => !given.has(message));
+      brought += told.length;
+      expect(answer.news.findings.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual(
+        told.map(({ message }) => message),
+      );
+    }
+    expect(brought).toBeGreaterThan(0);
+    expect(textOf(text, tuned)).toMatch(/besides: new error rod-out-of-adjustment of link: .*its adjuster ends at 86 mm/);
+  });
+
+  test('puts it behind those that bring none', () => {
+    const erring = tuned.answers.map(({ news }) => news.findings.some(({ severity }) => severity === 'error'));
+    expect(erring).toContain(false);
+    expect(erring).toEqual([...erring].sort((a, b) => Number(a) - Number(b)));
+  });
+});
+
+describe('a file that keeps everything', () => {
+  const text = kartTune({
+    free: '\n    out_reach: {from: 34 mm, to: 46 mm}',
+    through: '[[0 %, 0 deg], [50 %, 38 deg], [100 %, 80 deg]]',
+    keep: '[opens right up, gentle at a fifth of pedal]',
+  });
+  const tuned = tunedOf(text);
+
+  test('leads to answers that do as well, and no farther', () => {
+    expect(tuned.before!.short).toEqual([]);
+    const [best] = tuned.answers;
+    expect(keepsAll(best!)).toBe(true);
+    expect(best!.error).toBeLessThan(tuned.before!.error);
+    // As far as the requirement lets it: 83° at full pedal, and no more to spare than a few hundredths.
+    const [opening] = solve(written(text, best!)).table([1], ['shaft.opening']).columns;
+    expect(opening!.values[0]).toBeGreaterThanOrEqual(83);
+    expect(opening!.values[0]).toBeLessThan(83.05);
+  });
+
+  test('has what stands in the way told by its name, and what is given up in figures', () => {
+    expect(tuned.obstacles.map(({ demand }) => demand.name)).toEqual(['opens right up']);
+    const words = textOf(text, tuned);
+    expect(words).toMatch(/gives up opens right up: [\d.]+°, not ≥ 83°/);
+    expect(words).not.toMatch(/no demand on angles/);
+  });
+});
+
+test('a curve that asks for more than the open stop allows is told so, and where', () => {
+  const text = kartTune({ through: '[[0 %, 0 deg], [50 %, 60 deg], [100 %, 170 deg]]' });
+  expect(textOf(text, tunedOf(text))).toMatch(/the curve asks for 170° at 100 % of pedal travel, and the open stop allows 84°/);
+});
