@@ -139,7 +139,7 @@ function readingOf(reading: FitReading, placeOf: (span: Span) => Place, figureOf
 }
 
 function turningOf(turning: Turning, figureOf: FigureOf): JsonTurning {
-  const none = { wanted: null, turns: [], before: [], after: [], demands: null, unmet: [], nearer: null };
+  const none = { wanted: null, turns: [], before: [], known: [], after: [], demands: null, unmet: [], nearer: null };
   if (turning.kind === 'not-checked') return { notChecked: turning.why, ...none };
   const off = ({ column, error, at }: OffCurve) => ({ column, error: figureOf(column, error), travel: jsonTravel(at) });
   const planOf = ({ turns, after, unmet }: Plan): JsonTurningPlan => ({
@@ -153,11 +153,12 @@ function turningOf(turning: Turning, figureOf: FigureOf): JsonTurning {
     after: after.map(off),
     unmet: unmet.map(({ name, words, wasMet, isDrawn }) => ({ name, metAsFound: wasMet, metAsDrawn: isDrawn, text: words })),
   });
-  const { wanted, before, demands, nearer } = turning;
+  const { wanted, before, known, demands, nearer } = turning;
   return {
     notChecked: null,
     wanted,
     before: before.map(off),
+    known: known.map(({ error }, i) => figureOf(before[i]!.column, error)),
     ...planOf(turning),
     demands: demands ?? null,
     nearer: nearer === undefined ? null : planOf(nearer),

@@ -12,13 +12,16 @@ export interface TurningLine {
 /** Of the wanted curve, how far off as found and as turned; what to turn; what else the file demands; and what was not to be had. */
 export function turningLines(turning: Turning): readonly TurningLine[] {
   if (turning.kind === 'not-checked') return [{ words: `not checked: ${turning.why}`, sign: 'undecided' }];
-  const { wanted, turns, before, after, demands, unmet, nearer } = turning;
+  const { wanted, turns, before, known, after, demands, unmet, nearer } = turning;
   const curve = wanted === 'tune' ? 'the curve of `tune`' : 'the drawing';
   const plainly = (words: string): TurningLine => ({ words, sign: undefined });
   return [
-    ...before.map(({ column, error, at }, i) => {
+    ...before.flatMap(({ column, error, at }, i) => {
       const rest = turns.length === 0 ? '' : `, ${leftText(after[i]!, error)} once turned`;
-      return plainly(`${column}: up to ${offText(error, column)} off ${curve}, ${travelText(at)}${rest}`);
+      const { error: spread, isClose } = known[i]!;
+      const told = `the readings tell ${column} only to ± ${offText(spread, column)}, one standard error at the worst place`;
+      const off = plainly(`${column}: up to ${offText(error, column)} off ${curve}, ${travelText(at)}${rest}`);
+      return isClose ? [off] : [off, { words: told, sign: 'note' as const }];
     }),
     ...turns.map((turn) => plainly(turnWords(turn))),
     ...(turns.length > 0 ? [] : [plainly(nothingWords(nearer))]),

@@ -90,6 +90,8 @@ export interface JsonTurning extends JsonTurningPlan {
   readonly notChecked: string | null;
   readonly wanted: 'tune' | 'drawing' | null;
   readonly before: readonly JsonOffCurve[];
+  /** Of each of these curves the greatest standard error along it. */
+  readonly known: readonly JsonFigure[];
   /** Names of what else the file demands; null where nothing was held against it. */
   readonly demands: readonly string[] | null;
   /** What would come nearer to the curve, but gives up a demand. */

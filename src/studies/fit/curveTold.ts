@@ -11,13 +11,13 @@ import { leastOf } from './estimate.ts';
 import type { Goal } from './turnTrial.ts';
 import type { Unknown } from './unknowns.ts';
 
-/** Why the curve does not count as told, a sentence without a full stop; undefined where it does. Yields as it goes. @param build as the car is */
-export function* whyCurveUntold(
+/** Why the curves do not count as told, a sentence without a full stop; else the greatest standard error of each, SI. Yields as it goes. @param build as the car is */
+export function* curvesTold(
   build: Build,
   goals: readonly Goal[],
   unknowns: readonly Unknown[],
   posterior: Singular,
-): Generator<undefined, string | undefined> {
+): Generator<undefined, string | readonly number[]> {
   const stations = goals.flatMap((goal) => goal.stations.map((position) => ({ position, cable: undefined })));
   const owners = goals.flatMap((goal) => goal.stations.map(() => goal));
   const readings = owners.map(({ column }, station) => ({ station, column }));
@@ -38,7 +38,7 @@ export function* whyCurveUntold(
     Math.sqrt(values.reduce((sum, value, k) => (isTold(k) ? sum + (along(row, k) / value) ** 2 : sum), 0));
   const spreads = rows.map(spreadOf);
   const spread = Math.max(...spreads);
-  if (!(spread > LOOSE)) return undefined;
+  if (spread <= LOOSE) return goals.map((goal) => goal.enough * Math.max(...spreads.filter((_, i) => owners[i] === goal)));
   const row = rows[spreads.indexOf(spread)]!;
   // The direction that does most of it.
   const worst = directions.reduce((most, _, k) => (isTold(k) && shareOf(row, k) > shareOf(row, most) ? k : most), 0);

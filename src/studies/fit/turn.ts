@@ -9,7 +9,7 @@ import type { Study } from '../../findings/study.ts';
 import { createBuild } from '../../kinematics/createBuild.ts';
 import type { Singular } from '../../numeric/singularValues.ts';
 import { adjustersOf, type Adjuster, type Turnable } from './adjusters.ts';
-import { whyCurveUntold } from './curveTold.ts';
+import { curvesTold } from './curveTold.ts';
 import { createTurnTrial, goalsOf, worstOf, type Goal, type OffCurve, type TurnTrial } from './turnTrial.ts';
 import { createScale, type Scale, type SolveAs, type Unmet, type Weighed } from './turnWeighed.ts';
 import type { Unknown } from './unknowns.ts';
@@ -32,12 +32,21 @@ export interface Plan {
   readonly unmet: readonly Unmet[];
 }
 
+export interface CurveKnown {
+  /** Greatest standard error along the curve, SI, turned or not. */
+  readonly error: number;
+  /** Whether that is as good as none. */
+  readonly isClose: boolean;
+}
+
 export type Turning =
   | (Plan & {
       readonly kind: 'turn';
       /** Whether the curve is that of `tune`; else that of the drawing. */
       readonly wanted: 'tune' | 'drawing';
       readonly before: readonly OffCurve[];
+      /** How closely the readings tell each of these curves. */
+      readonly known: readonly CurveKnown[];
       /** Names of what else the file demands, against which each was held; undefined where it was not. */
       readonly demands: readonly string[] | undefined;
       /** What would come nearer to the curve, but gives up a demand; undefined where nothing does. */
@@ -69,8 +78,8 @@ export function* whatToTurn(study: Study, { unknowns, values, posterior }: AsFou
   const still = new Float64Array(adjusters.length);
   const before = trial.off(still);
   if (before === undefined) return { kind: 'not-checked', why: 'The car as found has no value somewhere along the wanted curve' };
-  const untold = yield* whyCurveUntold(build, goals, unknowns, posterior);
-  if (untold !== undefined) return { kind: 'not-checked', why: untold };
+  const known = yield* curvesTold(build, goals, unknowns, posterior);
+  if (typeof known === 'string') return { kind: 'not-checked', why: known };
 
   const bench: Bench = { trial, goals, count: adjusters.length };
   const turned = ({ chosen, change }: Step, weighed?: Weighed): Plan => ({
@@ -79,7 +88,12 @@ export function* whatToTurn(study: Study, { unknowns, values, posterior }: AsFou
     unmet: weighed?.unmet ?? [],
   });
   const first: Step = { chosen: [], change: still, cost: trial.costAt(still) };
-  const common = { kind: 'turn', wanted: goals[0]!.of, before } as const;
+  const common = {
+    kind: 'turn',
+    wanted: goals[0]!.of,
+    before,
+    known: known.map((error, i) => ({ error, isClose: error <= goals[i]!.enough })),
+  } as const;
   const byCurve = yield* nearest(bench, first);
   const indices = unknowns.map(({ index }) => index);
   const scale = yield* createScale(study, build, indices, adjusters, solveAs);

@@ -388,6 +388,39 @@ plates:
     ]);
   });
 
+  test('more closely than the readings tell it, and says how closely where that is not as good as exact', () => {
+    const loose = turned(
+      benchText({ columns, at: [10, 40, 70], fit: ['link.length', 'shaft.stops.closed'], noise: ['0.05 V', '0.8 deg'] }),
+    );
+    const [{ error, isClose } = { error: 0, isClose: true }] = loose.known;
+    expect([isClose, error > 0.1 * DEG, error < 0.5 * DEG]).toEqual([false, true, true]);
+    expect(turningWords(loose)[1]).toBe(
+      `the readings tell shaft.opening only to ± ${(error / DEG).toFixed(3)}°, one standard error at the worst place`,
+    );
+    const close = turned(benchText({ columns, at: TEN, fit: ['link.length', 'shaft.stops.closed'], noise }));
+    expect(close.known.map((each) => each.isClose)).toEqual([true]);
+    expect(turningWords(close).join()).not.toContain('the readings tell');
+  });
+
+  test('with that error as the curve scatters over fits of many draws of the noise', () => {
+    const linkage = BENCH.replace(' ± 0.6 mm', '');
+    const read = { columns: ['pedal.travel', 'shaft.opening'], at: [60, 65, 70, 75], fit: ['link.length'], noise: ['0.4 deg'], linkage };
+    const stations = Array.from({ length: 101 }, (_, i) => i / 100);
+    const curveOf = (link: number): readonly number[] =>
+      solve(carText(BENCH, { 'rods.link.length': link }))
+        .table(stations, ['shaft.opening'])
+        .columns[0]!.values.map(Number);
+    const drawn = curveOf(0.1105);
+    const found = Array.from({ length: 40 }, (_, i) => fitted(benchText({ ...read, seed: i + 1 })));
+    const curves = found.map(({ dimensions }) => curveOf(dimensions[0]!.value));
+    const scatter = stations.map((_, i) => Math.sqrt(curves.reduce((sum, curve) => sum + (curve[i]! - drawn[i]!) ** 2, 0) / curves.length));
+    const known = found.map(({ turning }) => (turning.kind === 'turn' ? turning.known[0]!.error / DEG : NaN));
+    // Of 40 draws a scatter is known to 11 %; three times that.
+    const ratio = known.reduce((sum, each) => sum + each, 0) / known.length / Math.max(...scatter);
+    expect(ratio).toBeGreaterThan(0.67);
+    expect(ratio).toBeLessThan(1.33);
+  });
+
   test('but is where it does not', () => {
     const fit = fitted(benchText({ columns, at: TEN, fit: ['back.preload', 'link.length'], noise }));
     expect(fit.dimensions[0]!.error).toBe(Infinity);
