@@ -58,7 +58,7 @@ export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain,
 }
 
 export function obstacleWords(tuned: Tuned, figure: (value: number) => string): readonly string[] {
-  const { obstacles, answers, beyond } = tuned;
+  const { obstacles, answers, beyond, erring } = tuned;
   const [best] = answers;
   const ends = (best?.values ?? []).flatMap(({ name, bound }) => (bound === undefined ? [] : [name]));
   const bounds = ends.length === 0 ? [] : [`in the first answer ${ends.join(', ')} ${ends.length === 1 ? 'stands' : 'stand'} on a bound`];
@@ -67,6 +67,9 @@ export function obstacleWords(tuned: Tuned, figure: (value: number) => string): 
       ? []
       : [`the curve asks for ${figure(beyond.wanted)} ${travelText(beyond.at)}, and the open stop allows ${figure(beyond.full)}`];
   const demands = obstacles.map(({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve`);
+  const errors = erring?.news.findings.filter(({ severity }) => severity === 'error').map(({ code, part }) => `${code} of ${part}`) ?? [];
+  if (erring !== undefined && erring !== best)
+    demands.push(`what comes within ${figure(erring.error)} of the curve brings an error: ${listWords(errors)}`);
   const none = best === undefined ? [] : [isSound(best) ? 'none nearer was found that keeps as much' : noneKeeps(tuned)];
   return [...stop, ...(demands.length > 0 ? demands : none), ...bounds];
 }

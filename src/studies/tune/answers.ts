@@ -100,7 +100,7 @@ export function isUnchanged({ values }: TunedAnswer): boolean {
 }
 
 /** What is not checked is no better than what is a whole limit off. */
-function shortOf({ judgements }: TunedAnswer): number {
+export function shortOf({ judgements }: TunedAnswer): number {
   return judgements.reduce((sum, { shortfall }) => sum + (Number.isNaN(shortfall) ? 1 : shortfall), 0);
 }
 

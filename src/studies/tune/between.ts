@@ -21,4 +21,4 @@ export function* soundBetween(court: Court, from: Float64Array, to: Float64Array
   return last;
 }
 
-const HALVES = 10;
+const HALVES = 7;

@@ -9,21 +9,28 @@ import { errorShortfall } from './news.ts';
  * Towards keeping all demands, without errors that the file as it stands does not have, while following the curve; undefined where it comes
  * no nearer. Yields after each file that is solved.
  * @param bounds where some dimensions are held
+ * @param firmly until all is kept, with a little to spare, whatever the curve
  */
 export function* mend(
   { trial, demands, solveWith, standing }: Court,
   start: Float64Array,
   bounds?: Bounds,
+  firmly = false,
 ): Generator<undefined, Float64Array | undefined> {
   const curve = trial.problem(trial.ownWeights);
   const count = curve.count + demands.length + 1;
+  const weigh = (shortfall: number): number => {
+    if (Number.isNaN(shortfall)) return DEMAND_WEIGHT;
+    return DEMAND_WEIGHT * (firmly && shortfall > 0 ? shortfall + TO_SPARE : shortfall);
+  };
   const evaluate = (x: Float64Array, into: Float64Array): boolean => {
     if (!curve.evaluate(x, into.subarray(0, curve.count))) return false;
     const answered = solveWith([...trial.valuesAt(x)]);
     judge(answered, demands).forEach(({ shortfall }, i) => {
-      into[curve.count + i] = DEMAND_WEIGHT * (Number.isNaN(shortfall) ? 1 : shortfall);
+      into[curve.count + i] = weigh(shortfall);
     });
-    into[count - 1] = DEMAND_WEIGHT * errorShortfall(answered, standing);
+    into[count - 1] = weigh(errorShortfall(answered, standing));
+    if (firmly) for (let i = 0; i < trial.stations.length; i++) into[i]! *= CURVE_WEIGHT;
     return true;
   };
   const { from, to } = bounds ?? curve;
@@ -44,6 +51,10 @@ export function* mend(
 const MENDING: Patience = { steps: 8, enough: 1e-12, still: 1e-6 };
 /** A demand missed by its whole limit weighs as much as three heights of the curve. */
 const DEMAND_WEIGHT = 3;
+/** Where demands come first. */
+const CURVE_WEIGHT = 0.01;
+/** In parts of the limit: what is aimed at beyond it, since a step to the very limit may end short of it. */
+const TO_SPARE = 0.003;
 /** Of the bounds; findings have edges, which a finer difference would not see past. */
 const MEND_DIFFERENCE = 1e-4;
 

@@ -14,6 +14,8 @@ export interface News {
   readonly problems: readonly Problem[];
   /** Lines of `require` that were met, and that the answer was not held against. */
   readonly lost: readonly RequirementAnswer[];
+  /** How far the worst error is beyond its limit, in parts of it; 0 where none counts. */
+  readonly excess: number;
 }
 
 /** @param standing answers about the file as it stands @param judgements of the answer */
@@ -34,6 +36,7 @@ export function newsOf(answered: Answered, standing: Answered, judgements: reado
       passed.size === 0
         ? []
         : answered.requirements.filter(({ requirement, outcome }) => outcome !== 'passed' && passed.has(requirement.name)),
+    excess: errorShortfall(answered, standing),
   };
 }
 

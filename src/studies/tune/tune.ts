@@ -9,7 +9,18 @@
 import type { Answered } from '../../findings/answered.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
-import { answerOf, byMerit, distinct, isSound, keepsAll, undominated, type Court, type SolveWith, type TunedAnswer } from './answers.ts';
+import {
+  answerOf,
+  byMerit,
+  distinct,
+  isSound,
+  keepsAll,
+  shortOf,
+  undominated,
+  type Court,
+  type SolveWith,
+  type TunedAnswer,
+} from './answers.ts';
 import { soundBetween } from './between.ts';
 import { demandsOf, judge, type Demand } from './demands.ts';
 import { designsOf } from './designs.ts';
@@ -34,6 +45,8 @@ export interface Tuned {
   readonly answers: readonly TunedAnswer[];
   /** Where the best answer is off the curve: demands without one of which it comes nearer, and how near. */
   readonly obstacles: readonly Obstacle[];
+  /** Nearer than the best answer and keeping all demands, but with an error that the file as it stands does not have. */
+  readonly erring: TunedAnswer | undefined;
   /** Where the curve asks for more opening than the stop of its lever allows, most; undefined where it nowhere does. */
   readonly beyond: { readonly at: number; readonly wanted: number; readonly full: number } | undefined;
 }
@@ -112,10 +125,18 @@ export function* tune(
     if (keepsAll(first) && ++erring > ERRING) continue;
     yield* lookMended(candidate.x);
   }
-  if (!looked.some(({ answer }) => isMet(answer, enough))) {
+  const [first] = [...looked].sort((a, b) => byMerit(a.answer, b.answer));
+  // Where the first is sound and nothing is nearer, there is nothing to be mended.
+  const isLast = first !== undefined && isSound(first.answer) && !looked.some(({ answer }) => answer.weighted < first.answer.weighted);
+  if (!isMet(first?.answer, enough) && !isLast) {
     yield* lookMended(projected);
+    for (const x of looked.some(({ answer }) => isSound(answer)) ? [] : leastShort(looked)) {
+      const on = snapped(trial, x);
+      const firm = yield* saying(mend(court, on, heldOn(trialCase.free, on), true), searched);
+      if (firm !== undefined && isSound(yield* look(firm))) break;
+    }
+    yield* towardsNearer(court, looked, searched);
   }
-  yield* towardsNearer(court, looked, enough, searched);
   const all = looked.map(({ answer }) => answer);
   const sorted = undominated(distinct([...all].sort(byMerit), trialCase.free));
   // The file as it stands is an answer only where nothing else is better.
@@ -134,13 +155,14 @@ export function* tune(
     before: before && { ...before, short, isWithin },
     answers,
     obstacles,
+    erring: sorted.find((answer) => keepsAll(answer) && !isSound(answer) && answer.error < nearer),
     beyond: beyondOf(setting, study),
   };
 }
 
 const LOOKED_AT = 8;
-/** Of them so many that keep all demands are mended of the errors that they bring. */
-const ERRING = 3;
+/** Of them so many that keep all demands are mended of the errors that they bring: that takes as long as all the rest. */
+const ERRING = 1;
 /** A demand without which it comes no nearer than this part of the way is none that stands in the way. */
 const NEARER = 0.95;
 /** In parts of the bounds. */
@@ -160,19 +182,26 @@ export function isMet(answer: TunedAnswer | undefined, enough: number): boolean 
 }
 
 /** Where the best sound place is off the curve: from it towards what is nearer and not sound, as far as it stays sound. */
-function* towardsNearer(court: Court, looked: Looked[], enough: number, said: () => Progress): Generator<Progress, void> {
-  const sorted = [...looked].sort((a, b) => byMerit(a.answer, b.answer));
-  const [best] = sorted;
-  if (best === undefined || !isSound(best.answer) || isMet(best.answer, enough)) return;
-  const nearer = sorted.filter(({ answer }) => !isSound(answer) && answer.weighted < best.answer.weighted).slice(0, TOWARDS);
-  for (const { x } of nearer) {
+function* towardsNearer(court: Court, looked: Looked[], said: () => Progress): Generator<Progress, void> {
+  const [best] = [...looked].sort((a, b) => byMerit(a.answer, b.answer));
+  if (best === undefined || !isSound(best.answer)) return;
+  const nearer = looked.filter(({ answer }) => !isSound(answer) && answer.weighted < best.answer.weighted);
+  for (const x of leastShort(nearer)) {
     const answer = yield* saying(soundBetween(court, best.x, x), said);
     if (answer !== undefined) looked.push({ x: best.x, answer });
   }
 }
 
-/** That fall short least, since a little short of a demand is little beyond where it is kept. */
-const TOWARDS = 3;
+/** Little short of a demand is little beyond where it is kept. */
+function leastShort(looked: readonly Looked[]): readonly Float64Array[] {
+  const by = ({ answer }: Looked): number => shortOf(answer) + answer.news.excess;
+  return [...looked]
+    .sort((a, b) => by(a) - by(b) || a.answer.weighted - b.answer.weighted)
+    .slice(0, LEAST_SHORT)
+    .map(({ x }) => x);
+}
+
+const LEAST_SHORT = 2;
 
 function bestOf(looked: readonly Looked[], enough: number): number | undefined {
   const sound = looked.flatMap(({ answer }) => (isSound(answer) ? [Math.max(answer.error, enough)] : []));

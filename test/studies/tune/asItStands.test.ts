@@ -108,6 +108,17 @@ describe('an error that an answer brings', () => {
     expect(textOf(text, tuned)).toMatch(/besides: new error rod-out-of-adjustment of link: .*its adjuster ends at 86 mm/);
   });
 
+  test('is told as what stands in the way where only that is nearer', () => {
+    const stepped = kartTune({ free: '\n    out_reach: {from: 34 mm, to: 46 mm}\n    out_angle: {from: 205 deg, to: 250 deg}\n    arm_reach: {from: 22 mm, to: 32 mm, step: 0.5 mm}' }); // prettier-ignore
+    const found = tunedOf(stepped);
+    const [best] = found.answers;
+    // There are such: of places drawn within the bounds more than one in ten.
+    expect(isSound(best!)).toBe(true);
+    expect(solve(written(stepped, best!)).findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(found.erring!.error).toBeLessThan(best!.error);
+    expect(textOf(stepped, found)).toMatch(/what comes within [\d.]+° of the curve brings an error: rod-out-of-adjustment of link/);
+  });
+
   test('puts it behind those that bring none', () => {
     const erring = tuned.answers.map(({ news }) => news.findings.some(({ severity }) => severity === 'error'));
     expect(erring).toContain(false);
