@@ -1,7 +1,7 @@
 /** The view of a mechanism beside its text: that it opens, follows, and lives through what a person does to it and its file. */
 import { commands, type TextDocument, ViewColumn, window, workspace, WorkspaceEdit } from 'vscode';
 import type { Suite } from '../suite.ts';
-import { doInWindow } from '../support/acts.ts';
+import { doInWindow, type Act } from '../support/acts.ts';
 import { inWorkspace, LANGUAGE_ID, openFile, openUntitled, replaceText, writeFile } from '../support/editor.ts';
 import { expectEqual, expectTrue } from '../support/expect.ts';
 import { expectSeen, seen } from '../support/page.ts';
@@ -80,12 +80,19 @@ export const viewPanel: Suite = {
       await seen('dragPivot');
       await untilText(document, (text) => text !== before);
       const after = document.getText();
-      await doInWindow(['press', 'Undo']);
-      await untilText(document, (text) => text === before);
-      await doInWindow(['key', 'Control+Shift+z']);
-      await untilText(document, (text) => text === after);
-      await doInWindow(['key', 'Control+z']);
-      await untilText(document, (text) => text === before);
+      // What is pressed while the focus is on its way goes nowhere: it is pressed again. More than was done cannot be taken back.
+      const doUntil = async (what: Act, text: string): Promise<void> => {
+        let doing: Promise<unknown> | undefined;
+        const act = (): void => {
+          doing ??= doInWindow(what).finally(() => (doing = undefined));
+        };
+        act();
+        await untilText(document, (now) => now === text, act);
+        await doing;
+      };
+      await doUntil(['press', 'Undo'], before);
+      await doUntil(['key', 'Control+Shift+z'], after);
+      await doUntil(['key', 'Control+z'], before);
     },
 
     'goes along the load path by command and by its own button, in text and view': async () => {
