@@ -5,7 +5,6 @@
  */
 import { spawn } from 'node:child_process';
 import { readFileSync, rmSync } from 'node:fs';
-import { constants, setPriority } from 'node:os';
 import { performance } from 'node:perf_hooks';
 import process from 'node:process';
 import { RESULTS_FILE as EDITOR_RESULTS } from './editorHosts/results.mjs';
@@ -26,23 +25,16 @@ setUp();
 for (const file of [RESULTS, EDITOR_RESULTS]) rmSync(root + file, { force: true });
 const began = performance.now();
 const times = [];
-/** Whether a step is showing what it prints as it comes, and what others have to show once it has ended. */
-let isShowing = false;
-const held = [];
-// The editors wait much of their time. Meanwhile the checks and then the tests here have the cores, and give way whenever an editor has work:
-// so nothing that the editors are waited for comes late. Vitest takes its projects by name, and so the tests with pages of their own last.
-const [checks, editors] = await Promise.all([
-  inTurn([LINT, FORMATTING, TYPES, GENERATED], runWhole).then(async (outcomes) => [...outcomes, await run(TESTS)]),
-  inTurn([BUNDLES, EDITORS], runWhole),
-]);
-const outcomes = [...checks, ...editors];
+// Each of the checks works on one core, and lint takes as long as the others together. The tests take all cores there are.
+const lanes = await Promise.all([inTurn([LINT], runWhole), inTurn([FORMATTING, TYPES, GENERATED, BUNDLES], runWhole)]);
+const outcomes = [...lanes.flat(), ...(await inTurn([TESTS, EDITORS], run))];
 const tests = countTests();
 const failedSteps = outcomes
   .filter(({ status }) => status !== 0)
   .map(({ step, lines }) => ({ step, failures: failuresOf(step), printed: lines }));
 if (failedSteps.length > 0) console.log(['\n── what failed', ...toldAgain(failedSteps), ''].join('\n'));
 if (tests.skipped > 0) console.log(`${tests.skipped} tests were skipped, and nothing here may be skipped`);
-console.log(`Time, of which much is shared: ${[...times, `in all ${secondsSince(began)}`].join(', ')}`);
+console.log(`Time: ${[...times, `in all ${secondsSince(began)}`].join(', ')}`);
 console.log(failedSteps.length === 0 ? 'Every step passed' : `Failed: ${failedSteps.map(({ step }) => step).join(', ')}`);
 console.log(`${tests.passed} passed, ${tests.failed} failed`);
 process.exitCode = failedSteps.length + tests.failed + tests.skipped === 0 ? 0 : 1;
@@ -55,48 +47,28 @@ async function inTurn(steps, runStep) {
 
 /** Shows what a step prints as it comes. */
 async function run([step, ...words]) {
-  isShowing = true;
   console.log(`\n── ${step}`);
-  const started = start(step, words, { env: surroundings(), stdio: 'inherit' });
-  const status = await started.ended;
-  isShowing = false;
-  for (const text of held.splice(0)) console.log(text);
-  return { step, status, lines: [] };
+  const child = spawn(process.execPath, words, { cwd: root, env: surroundings(), stdio: 'inherit' });
+  return { step, status: await timed(step, child), lines: [] };
 }
 
 /** Shows what a step prints once it has ended: others run beside it. */
 async function runWhole([step, ...words]) {
   const env = process.stdout.isTTY ? { FORCE_COLOR: '1', ...surroundings() } : surroundings();
-  const { child, ended } = start(step, words, { env, stdio: ['inherit', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['inherit', 'pipe', 'pipe'] });
   let printed = '';
   for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', (text) => (printed += text));
-  const status = await ended;
-  const text = `\n── ${step}\n${printed.trimEnd()}`;
-  if (isShowing) held.push(text);
-  else console.log(text);
-  return { step, status, lines: step === EDITORS[0] ? [] : linesOf(printed) };
+  const status = await timed(step, child);
+  console.log(`\n── ${step}\n${printed.trimEnd()}`);
+  return { step, status, lines: linesOf(printed) };
 }
 
-/** Starts a step. All but the editors, and the bundles that they need, give way to those. */
-function start(step, words, options) {
+/** The exit code as `statusOf` has it; how long it took is told in the end. */
+async function timed(step, child) {
   const from = performance.now();
-  const child = spawn(process.execPath, words, { cwd: root, ...options });
-  if (step !== EDITORS[0] && step !== BUNDLES[0]) giveWay(child);
-  const ended = statusOf(child).then((status) => {
-    times.push(`${step} ${secondsSince(from)}`);
-    return status;
-  });
-  return { child, ended };
-}
-
-/** What the process starts in its turn gives way too. */
-function giveWay({ pid }) {
-  if (pid === undefined) return;
-  try {
-    setPriority(pid, constants.priority.PRIORITY_BELOW_NORMAL);
-  } catch {
-    // It has ended already, or the machine knows no priorities: all the same to what it does.
-  }
+  const status = await statusOf(child);
+  times.push(`${step} ${secondsSince(from)}`);
+  return status;
 }
 
 function secondsSince(from) {
