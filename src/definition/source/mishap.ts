@@ -260,12 +260,8 @@ function wordAlone(start: number, text: string): Mishap {
   const line = lineWithoutColon(start, text);
   if (line !== undefined) return line;
   const rest = lineRest(start, text);
-  const joined = /^([a-z_]+)(?:\s*[:=]\s*|\s+(?=[-+.\d[{]))(\S.*)$/.exec(slice(text, rest));
-  if (joined !== null) {
-    const mended = `${joined[1] ?? ''}: ${joined[2] ?? ''}`;
-    const message = `\`${shortened(slice(text, rest))}\` has no colon and space between key and value`;
-    return syntax(rest, message, `Write \`${shortened(mended)}\``, [rest], [{ span: rest, text: mended }]);
-  }
+  const [, key, value] = /^([a-z_]+)(?:\s*[:=]\s*|\s+(?=[-+.\d[{]))(\S.*)$/.exec(slice(text, rest)) ?? [];
+  if (key !== undefined && value !== undefined) return { ...noColonAndSpace(rest, `${key}: ${value}`, text), mask: [rest] };
   const word = shortened(slice(text, rest));
   return syntax(rest, `\`${word}\` has no value`, `Write \`${word}: …\`, with a colon and a space`, [rest]);
 }
@@ -279,9 +275,13 @@ function lineWithoutColon(start: number, text: string): Mishap | undefined {
   const joined = keyBeforeValue(rest, text);
   if (joined === undefined) return undefined;
   const { colonless, value } = joined;
-  const mended = `${colonless.key}: ${value}`;
+  return { ...noColonAndSpace(rest, `${colonless.key}: ${value}`, text), colonless };
+}
+
+/** @param mended the line as it should be */
+function noColonAndSpace(rest: Span, mended: string, text: string): Mishap {
   const message = `\`${shortened(slice(text, rest))}\` has no colon and space between key and value`;
-  return { ...syntax(rest, message, `Write \`${shortened(mended)}\``, undefined, [{ span: rest, text: mended }]), colonless };
+  return syntax(rest, message, `Write \`${shortened(mended)}\``, undefined, [{ span: rest, text: mended }]);
 }
 
 /** @param where behind the name of the key, in words */
