@@ -34,7 +34,7 @@ const MEDIA = {
     file: 'view.png',
     largest: 200_000,
     size: { width: 1360, height: 780 },
-    scene: { ...SCENES.view, settings: BARE, commands: [LAYOUT, ...SCENES.view.commands], act: (_page, view) => setPedal(view, 50) },
+    scene: { ...SCENES.view, settings: BARE, commands: [LAYOUT, ...SCENES.view.commands], act: atHalfPedal },
     take: (page) => page.screenshot(),
   },
   stroke: {
@@ -66,6 +66,12 @@ const UNDER_TABS = 6;
 
 /** As the view plays it, softly at both ends. */
 const travelAt = (phase) => (1 - Math.cos(2 * Math.PI * phase)) / 2;
+
+/** Once the lenses say what they have to. */
+async function atHalfPedal(page, view) {
+  await page.locator(SCENES.lenses.shows).first().waitFor();
+  await setPedal(view, 50);
+}
 
 /** The way back shows what the way out has shown. */
 async function takeStroke(page, view) {
