@@ -1,4 +1,9 @@
-/** The built car held against the curves that were wanted, with its adjusters turned by so much. */
+/**
+ * The built car held against the curves that were wanted, with its adjusters turned by so much.
+ *
+ * Where the openings of several shafts are wanted, those of all but the first are held against the first as well: barrels that stand apart
+ * draw unlike air, which is worse than all of them being as far off together.
+ */
 import type { Study } from '../../findings/study.ts';
 import type { Build } from '../../kinematics/build.ts';
 import { leastSquares } from '../../numeric/leastSquares.ts';
@@ -104,13 +109,15 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
   const unknowns = adjusters.map(({ index, adjuster, rate }) => ({ index, scale: (adjuster.to - adjuster.from) / Math.abs(rate) / 10 }));
   const readings = owners.map(({ g }, station) => ({ station, column: goals[g]!.column }));
   const car = createCar(mechanism, stations, readings, unknowns, base);
-  const count = owners.length;
-  const found = new Float64Array(count);
+  const apart = apartFrom(goals);
+  const count = owners.length + apart.length;
+  const found = new Float64Array(owners.length);
   const weightOf = ({ g, i }: { g: number; i: number }): number => goals[g]!.weights[i]! / goals[g]!.enough;
   const evaluate = (change: Float64Array, into: Float64Array): boolean => {
     car.put(Float64Array.from(adjusters, ({ index, rate }, k) => base[index]! + change[k]! / rate));
     car.read(found);
     owners.forEach((owner, row) => (into[row] = weightOf(owner) * (found[row]! - goals[owner.g]!.values[owner.i]!)));
+    apart.forEach(({ one, other, times }, k) => (into[owners.length + k] = times * (into[one]! - into[other]!)));
     return into.every(Number.isFinite);
   };
   const residuals = new Float64Array(count);
@@ -133,7 +140,7 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
       const bound = (end: 'from' | 'to'): Float64Array =>
         Float64Array.from(adjusters, ({ adjuster }, k) => (turned.includes(k) ? adjuster[end] - adjuster.now : start[k]!));
       const [from, to] = [bound('from'), bound('to')];
-      const slopes = new Float64Array(count * adjusters.length);
+      const slopes = new Float64Array(owners.length * adjusters.length);
       const minimum = yield* leastSquares(
         {
           count,
@@ -147,6 +154,10 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
             owners.forEach((owner, row) => {
               for (let k = 0; k < n; k++) jacobian[row * n + k] = (weightOf(owner) * slopes[row * n + k]!) / adjusters[k]!.rate;
             });
+            apart.forEach(({ one, other, times }, pair) => {
+              const row = owners.length + pair;
+              for (let k = 0; k < n; k++) jacobian[row * n + k] = times * (jacobian[one * n + k]! - jacobian[other * n + k]!);
+            });
           },
         },
         start.map((value, k) => Math.min(to[k]!, Math.max(from[k]!, value))),
@@ -156,6 +167,31 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
     },
   };
 }
+
+interface Apart {
+  /** Rows that are to be off alike. */
+  readonly one: number;
+  readonly other: number;
+  /** As bad as being off together. */
+  readonly times: number;
+}
+
+/** Each station of all openings but the first with the same of the first. */
+function apartFrom([first, ...others]: readonly Goal[]): readonly Apart[] {
+  if (first === undefined) return [];
+  const count = first.stations.length;
+  return others.flatMap((_, g) =>
+    first.stations.map((__, i): Apart => {
+      const times = (APART * NEARLY_CLOSED) / Math.max(NEARLY_CLOSED, first.values[i]!);
+      return { one: (g + 1) * count + i, other: i, times };
+    }),
+  );
+}
+
+/** Common practice, no source: shafts are brought in step first, and closest at idle, where little air passes. */
+const APART = 10;
+/** rad */
+const NEARLY_CLOSED = (5 * Math.PI) / 180;
 
 /** Greatest distance from the goals in what is as good as none; 0 where there is none. */
 export function worstOf(off: readonly OffCurve[], goals: readonly Goal[]): number {
