@@ -24,7 +24,7 @@ export function* fitText(text: string, beside: ReadBeside): Generator<FitProgres
   const answers = solve(text);
   yield progress(0, 'the dimensions');
   const { study, definition } = answers;
-  const gathered = definition === undefined ? { runs: [], problems: [] } : gatherReadings(definition, beside);
+  const gathered = definition === undefined ? { runs: [], problems: [], refusing: undefined } : gatherReadings(definition, beside);
   const { problems } = gathered;
   if (study === undefined) return { kind: 'not-fitted', why: 'Nothing in the file can be solved', problems };
   const found = yield* fit(study, gathered, solverOf(text, study));

@@ -33,6 +33,45 @@ export function tooGreat(name: string, value: number, { of, figure }: GreatestSi
   };
 }
 
+/**
+ * Of readings of a column that are too great, one a run: of a few each by itself, since a spike or a slip leaves the others good; of a third
+ * and more one for all, since their unit is wrong then.
+ * @param all how many readings of the column there are
+ */
+export function tooGreatOf<Place>(
+  name: string,
+  beyond: readonly { readonly place: Place; readonly value: number }[],
+  all: number,
+  limit: GreatestSignal,
+): readonly BeyondSignal<Place>[] {
+  const [first] = beyond;
+  if (first === undefined) return [];
+  if (beyond.length < MOSTLY * all) return beyond.map(({ place, value }) => ({ place, ...tooGreat(name, value, limit), isUnit: false }));
+  const told = tooGreat(name, first.value, limit);
+  if (beyond.length === 1) return [{ place: first.place, ...told, isUnit: true }];
+  const isMilli = beyond.every(({ value }) => value / 1e3 <= limit.most);
+  return [
+    {
+      place: first.place,
+      message: `${told.message}; so it is with ${beyond.length} of its ${all} readings`,
+      cure: isMilli ? 'They look like millivolts: write `mV`' : told.cure,
+      isUnit: true,
+    },
+  ];
+}
+
+/** What is wrong with readings that are too great. */
+export interface BeyondSignal<Place> {
+  readonly place: Place;
+  readonly message: string;
+  readonly cure: string;
+  /** Whether it is the column that is wrong, and not single readings: then none of it can be used. */
+  readonly isUnit: boolean;
+}
+
+/** Of the readings of a column. */
+const MOSTLY = 1 / 3;
+
 /** Supplies, and the meters that read them, are out by as much. Common practice, no source. */
 const ABOVE_SUPPLY = 1.05;
 /** A sensor may pass its own span somewhat, as far as its supply, which the file does not give. Common practice, no source. */

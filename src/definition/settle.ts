@@ -4,7 +4,7 @@
  */
 import type { Definition, Unread, Value } from './definition.ts';
 import { fitNames, type NamedDimension } from './fitNames.ts';
-import { greatestSignal, tooGreat } from './greatestSignal.ts';
+import { greatestSignal, tooGreatOf } from './greatestSignal.ts';
 import type { FitDimension, Measured } from './measured.ts';
 import { nearestWord } from './names.ts';
 import type { Problem } from './problem.ts';
@@ -77,9 +77,10 @@ function settleMeasured(
     if (found !== undefined && wrong === undefined) fit.push({ name, path: found.path, span });
     else unread.push({ path: 'measured.fit', span });
   }
-  for (const { span, ...beyond } of beyondSensors(rest.runs, definition)) {
-    report(problem('out-of-range', span, beyond.message, { cure: beyond.cure }));
-    unread.push({ path: 'measured.runs', span });
+  for (const { place: span, message, cure, isUnit } of beyondSensors(rest.runs, definition)) {
+    report(problem('out-of-range', span, message, { cure }));
+    // Single ones are left out of the fit, by their names.
+    if (isUnit) unread.push({ path: 'measured.runs', span });
   }
   const settled: Measured = { ...rest, ...(words !== undefined && { fit }), unread };
   if (isWhole && unread.length === 0) {
@@ -158,14 +159,13 @@ const NAMES_SHOWN = 6;
 function beyondSensors(runs: Measured['runs'], definition: Definition) {
   return runs.flatMap(({ columns = [], readings }) => {
     if (readings.kind !== 'rows') return [];
-    const greatest = columns.map((column) => greatestSignal(definition, column));
-    return readings.rows.flatMap(({ values }) =>
-      values.flatMap((value, index) => {
-        const limit = greatest[index];
-        if (value === undefined || limit === undefined || value.nominal <= limit.most) return [];
-        return [{ span: value.span, ...tooGreat(columnName(columns[index]!), value.nominal, limit) }];
-      }),
-    );
+    return columns.flatMap((column, index) => {
+      const limit = greatestSignal(definition, column);
+      if (limit === undefined) return [];
+      const all = readings.rows.flatMap(({ values }) => values[index] ?? []);
+      const beyond = all.filter(({ nominal }) => nominal > limit.most).map(({ nominal, span }) => ({ place: span, value: nominal }));
+      return tooGreatOf(columnName(column), beyond, all.length, limit);
+    });
   });
 }
 

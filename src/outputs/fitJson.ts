@@ -8,9 +8,12 @@ import type { FitColumn, FitReading } from '../studies/fit/judgedReadings.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
 import type { Plan, Turning } from '../studies/fit/turn.ts';
 import type { OffCurve } from '../studies/fit/turnTrial.ts';
+import type { AsFoundCheck } from '../studies/fit/asFound.ts';
 import { CAUTION } from './caution.ts';
 import { problemOf } from './checkJson.ts';
 import { correlatedWords, fitNotChecked, fitVerdict, isSoundFit, untoldWords } from './fitWords.ts';
+import { notMetText } from './notMetWords.ts';
+import { shortWords } from './tunedText.ts';
 import type {
   JsonFit,
   JsonFitColumn,
@@ -53,11 +56,23 @@ export function fitJson(answers: Answers, outcome: FitOutcome, file: string): st
     columns: fit?.columns.map((each) => columnOf(each, figureOf)) ?? [],
     readings: fit?.readings.map((each) => readingOf(each, placeOf, figureOf)) ?? [],
     leftOut: fit?.leftOut.map((each) => ({ ...readingPlaceOf(each, placeOf), why: each.why })) ?? [],
+    asFound: fit === undefined ? null : asFoundOf(fit.asFound),
     turning: fit === undefined ? null : turningOf(fit.turning, figureOf),
     notChecked: fit === undefined ? [outcome.kind === 'fitted' ? '' : outcome.why] : fitNotChecked(fit),
     caution: CAUTION,
   };
   return jsonText(document);
+}
+
+function asFoundOf(check: AsFoundCheck): NonNullable<JsonFit['asFound']> {
+  if (check.kind === 'not-checked') return { notChecked: check.why, notMet: [] };
+  const notMet = check.notMet.map((each) => ({
+    code: each.kind === 'error' ? each.finding.code : null,
+    requirement: each.kind === 'requirement' ? each.answer.requirement.name : null,
+    metAsDrawn: !each.isDrawn,
+    text: notMetText(each),
+  }));
+  return { notChecked: null, notMet };
 }
 
 /** A figure of a column, in the unit of the table. */
@@ -107,15 +122,19 @@ function untoldOf(fit: Fit): JsonFit['untold'] {
   return [...groups, ...idle];
 }
 
-function columnOf({ run, column, noise, noiseGiven, count, scatter, isNoisy, closedForm }: FitColumn, figureOf: FigureOf): JsonFitColumn {
+function columnOf(
+  { run, column, noise, noiseGiven, common, count, scatter, isNoisy, isAstray, closedForm }: FitColumn,
+  figureOf: FigureOf,
+): JsonFitColumn {
   return {
     run,
     column: column.name,
     noise: figureOf(column.name, noise),
-    noiseFrom: noiseGiven ? 'file' : 'common practice, no source',
+    noiseFrom: noiseGiven ? 'file' : noise > common ? 'own scatter' : 'common practice, no source',
     count,
     scatter: Number.isFinite(scatter) ? scatter : null,
     noisy: isNoisy,
+    astray: isAstray,
     derivatives: closedForm ? 'closed form' : 'differences',
   };
 }
@@ -143,15 +162,16 @@ function turningOf(turning: Turning, figureOf: FigureOf): JsonTurning {
   if (turning.kind === 'not-checked') return { notChecked: turning.why, ...none };
   const off = ({ column, error, at }: OffCurve) => ({ column, error: figureOf(column, error), travel: jsonTravel(at) });
   const planOf = ({ turns, after, unmet }: Plan): JsonTurningPlan => ({
-    turns: turns.map(({ kind, part, change, turns: times, atEnd }) => ({
+    turns: turns.map(({ kind, part, change, turns: times, error, atEnd }) => ({
       kind,
       part,
       change: jsonFigure({ value: change, dimension: kind === 'rod' || kind === 'cable' ? 'length' : 'angle' }),
       turns: times ?? null,
+      error: error === undefined ? null : jsonFigure({ value: error, dimension: kind === 'rod' || kind === 'cable' ? 'length' : 'angle' }),
       atEnd,
     })),
     after: after.map(off),
-    unmet: unmet.map(({ name, words, wasMet, isDrawn }) => ({ name, metAsFound: wasMet, metAsDrawn: isDrawn, text: words })),
+    unmet: unmet.map((each) => ({ name: each.name, metAsFound: each.wasMet, metAsDrawn: each.isDrawn, text: shortWords(each) })),
   });
   const { wanted, before, known, demands, nearer } = turning;
   return {

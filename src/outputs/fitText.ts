@@ -8,7 +8,8 @@ import type { FitReading } from '../studies/fit/judgedReadings.ts';
 import type { ReadingPlace } from '../studies/fit/taken.ts';
 import { CAUTION } from './caution.ts';
 import { decimal, figureText } from './figure.ts';
-import { columnWords, correlatedWords, dimensionWords, fitNotChecked, fitTitle, fitVerdict, untoldWords } from './fitWords.ts';
+import { columnWords, astrayWords, correlatedWords, dimensionWords, fitNotChecked, fitTitle, fitVerdict, untoldWords } from './fitWords.ts';
+import { asFoundLines } from './notMetWords.ts';
 import { turningWords } from './turningWords.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { placesIn } from './place.ts';
@@ -49,7 +50,11 @@ export function fittedText({ text, columns }: Answers, fit: Fit, { file, paint =
     section('Readings that do not go with the others', fit.readings.filter(({ verdict }) => verdict === 'off').map(off)),
     section('Readings that nothing can be held against', unheldWords(fit, place)),
     section('Readings left out', shortened(fit.leftOut.map((each) => `${place(each)}: ${each.why}`))),
-    section('Readings', fit.columns.map(columnWords)),
+    section('Readings', [...fit.columns.map(columnWords), ...astrayWords(fit)]),
+    section(
+      'As found, the car does not meet',
+      asFoundLines(fit.asFound).map(({ words }) => words),
+    ),
     section('What to turn', turningWords(fit.turning)),
     section('Not checked', fitNotChecked(fit)),
     wrap(`Caution. ${CAUTION}`, width),

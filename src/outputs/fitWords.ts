@@ -1,8 +1,10 @@
 /** What a fit found, in words that text and JSON share. Sentences without a full stop. */
 import { FIGURE_UNIT, FIGURE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
+import type { AsFoundCheck } from '../studies/fit/asFound.ts';
 import type { Fit } from '../studies/fit/fit.ts';
+import type { CannotBe } from '../studies/fit/cannotBe.ts';
 import type { FittedDimension } from '../studies/fit/fittedDimensions.ts';
-import type { FitColumn } from '../studies/fit/judgedReadings.ts';
+import { tooSmallBy, type FitColumn } from '../studies/fit/judgedReadings.ts';
 import type { Correlated, Untold } from '../studies/fit/untold.ts';
 import { countText, decimal, figureText, listWords, percentText } from './figure.ts';
 
@@ -23,6 +25,7 @@ export function dimensionWords(of: FittedDimension): string {
   const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
   const has = asDrawn ? 'as drawn' : `${file} as the file has it`;
   if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${has}`;
+  const odd = of.cannotBe === undefined ? '' : `; ${cannotBeWords(of.cannotBe)}`;
   const outside = beyond === true ? '; that is beyond its tolerance' : '';
   const known =
     left === undefined
@@ -32,7 +35,13 @@ export function dimensionWords(of: FittedDimension): string {
   const drawn = asDrawn
     ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn, ${figureText({ value: length, dimension }, 1)} long; the file gives no length`
     : `; the file has ${file}${half}`;
-  return `${name}: ${found}${drawn}${outside}${known}`;
+  return `${name}: ${found}${drawn}${outside}${odd}${known}`;
+}
+
+function cannotBeWords({ of, from, to, dimension }: CannotBe): string {
+  if (of === 'slack') return 'no cable has less slack than none';
+  const ends = [from, to].map((value) => (value === undefined ? '…' : figureText({ value, dimension }, 1)));
+  return `its \`adjust\` allows ${ends.join(' to ')}`;
 }
 
 /** Between what it is known to lie, three standard errors, as a tolerance counts: e.g. `± 0.09 mm`. */
@@ -74,8 +83,8 @@ function combinationWords(fit: Fit, [i, j]: readonly number[], times: number): s
   const shown = Math.abs(factor) * (FIGURE_UNIT_SI[other.dimension] / FIGURE_UNIT_SI[one.dimension]);
   const error = Math.sqrt(Math.max(0, variance));
   const left = `${one.name} ${factor > 0 ? '+' : '−'} ${Number(shown.toPrecision(3))} × ${other.name}`;
-  const isKnown = Number.isFinite(one.error) && Number.isFinite(other.error);
-  return isKnown ? `${left} = ${withError(one.value + factor * other.value, error, one.dimension)}` : left;
+  // Square to what is not told, so that it is known where neither of the two is.
+  return error > 0 ? `${left} = ${withError(one.value + factor * other.value, error, one.dimension)}` : left;
 }
 
 export function correlatedWords({ dimensions }: Fit, { first, second, correlation }: Correlated): string {
@@ -85,24 +94,65 @@ export function correlatedWords({ dimensions }: Fit, { first, second, correlatio
 }
 
 /** What was read with what noise, and whether it scatters as that says. */
-export function columnWords({ run, column, noise, noiseGiven, count, scatter, isNoisy, closedForm }: FitColumn): string {
-  const figure = column.unit === '%' ? percentText(noise, 2) : figureText({ value: noise, dimension: column.dimension }, 1);
-  const from = noiseGiven ? 'as the file says' : 'common practice, no source: write `noise` where you know better';
+export function columnWords({
+  run,
+  column,
+  noise,
+  noiseGiven,
+  common,
+  count,
+  scatter,
+  isNoisy,
+  lean,
+  likeNext,
+  closedForm,
+}: FitColumn): string {
+  const figured = (value: number): string =>
+    column.unit === '%' ? percentText(value, 2) : figureText({ value, dimension: column.dimension }, 1);
+  const figure = figured(noise);
+  const from = noiseGiven
+    ? 'as the file says'
+    : noise > common
+      ? `as they scatter, more than the ${figured(common)} of common practice: write \`noise\` where you know better`
+      : 'common practice, no source: write `noise` where you know better';
   const scattered = Number.isFinite(scatter) ? `; they scatter by ${decimal(scatter, 2)} of it` : '';
   const noisy = isNoisy
     ? ', more than it explains: the standard errors are too small by as much, or the linkage is not as the file has it'
     : '';
+  const side =
+    lean === undefined ? '' : `; on average they read ${figured(Math.abs(lean))} ${lean > 0 ? 'less' : 'more'} than what is found`;
+  const along =
+    likeNext > 0 ? '; what is off at one is off likewise at the next along the pedal, as a drift or a wrong dimension makes it' : '';
   const by = closedForm ? '' : '; derivatives by differences';
-  return `${column.name} of ${run}: ${countText(count, 'reading')}, noise ${figure}, ${from}${scattered}${noisy}${by}`;
+  return `${column.name} of ${run}: ${countText(count, 'reading')}, noise ${figure}, ${from}${scattered}${noisy}${side}${along}${by}`;
+}
+
+/** Of readings that do not go with the linkage, what may be why; empty where they do. */
+export function astrayWords({ columns, dimensions }: Fit): readonly string[] {
+  if (!columns.some(({ isAstray }) => isAstray)) return [];
+  const found = new Set(dimensions.map(({ name }) => name));
+  const sensors = columns.flatMap(({ column }) =>
+    ['signal', 'angle', 'percent'].includes(column.key) ? [`${column.owner}.at_closed`] : [],
+  );
+  const [first] = sensors.filter((name) => !found.has(name));
+  const such = first === undefined ? '' : `, such as ${first}`;
+  return [
+    `these readings do not go with the linkage as the file has it: a dimension that \`fit\` does not name${such}, a drift or a lever that slips may be why`,
+  ];
 }
 
 /** Above the dimensions. */
-export function fitTitle({ settled }: Fit): string {
-  return settled ? 'As the car is, ± one standard error' : 'Where the fit stopped, not to be relied on';
+export function fitTitle({ settled, columns }: Fit): string {
+  if (!settled) return 'Where the fit stopped, not to be relied on';
+  if (columns.some(({ isAstray }) => isAstray))
+    return 'As the readings would have it, not to be relied on: they do not go with the linkage';
+  const by = tooSmallBy(columns);
+  const small = by > 1 ? `, which is ${decimal(by, 1)} times too small: the readings are further off than their noise` : '';
+  return `As the car is, ± one standard error${small}`;
 }
 
 /** What was taken as it stands, and so not checked. */
-export function fitNotChecked({ dimensions, held, columns, turning }: Fit): readonly string[] {
+export function fitNotChecked({ dimensions, held, columns, asFound, turning }: Fit): readonly string[] {
   const open = dimensions.filter(({ error }) => !Number.isFinite(error)).map(({ name }) => name);
   return [
     'whether a reading was taken at the pedal position beside it: positions count as exact',
@@ -112,8 +162,8 @@ export function fitNotChecked({ dimensions, held, columns, turning }: Fit): read
     ...(columns.some(({ noiseGiven }) => !noiseGiven)
       ? ['the noise of readings whose noise the file does not give: the standard errors rest on it']
       : []),
-    ...(turning.kind === 'turn' && open.length > 0
-      ? [`what the file demands beside the curve, as far as it rests on ${listWords(open)}: not told, and taken as the file has it`]
+    ...(asFound.kind === 'checked' && open.length > 0
+      ? [`what the file demands, as far as it rests on ${listWords(open)}: not told, and taken as the file has it`]
       : []),
     ...(turning.kind === 'turn' && turning.turns.length > 0 && turning.demands === undefined
       ? ['whether what is turned leaves what else the file demands as it was: change the file, and check it']
@@ -125,16 +175,22 @@ export function fitNotChecked({ dimensions, held, columns, turning }: Fit): read
 }
 
 /** Whether everything was told, and everything that was read could be held against the rest and goes with it. */
-export function isSoundFit({ settled, untold, idle, readings, leftOut, dimensions, columns }: Fit): boolean {
+export function isSoundFit({ settled, untold, idle, readings, leftOut, dimensions, columns, asFound }: Fit): boolean {
   return (
     settled &&
+    !isUnmet(asFound) &&
     untold.length === 0 &&
     idle.length === 0 &&
     leftOut.length === 0 &&
     readings.every(({ verdict }) => verdict === 'counts') &&
-    dimensions.every(({ beyond }) => beyond !== true) &&
-    columns.every(({ isNoisy }) => !isNoisy)
+    dimensions.every(({ beyond, cannotBe }) => beyond !== true && cannotBe === undefined) &&
+    columns.every(({ isNoisy, isAstray, likeNext }) => !isNoisy && !isAstray && likeNext === 0)
   );
+}
+
+/** Whether the car as found is known not to do all that its file demands. */
+function isUnmet(asFound: AsFoundCheck): boolean {
+  return asFound.kind === 'checked' && asFound.notMet.length > 0;
 }
 
 export function fitVerdict(fit: Fit): string {
@@ -145,12 +201,18 @@ export function fitVerdict(fit: Fit): string {
   const unheld = readings.filter(({ verdict }) => verdict === 'unheld').length;
   const of = `${countText(dimensions.length, 'dimension')} from ${countText(counted, 'reading')}`;
   const told = [
+    ...(isUnmet(fit.asFound) ? ['the car as found does not do what the file demands'] : []),
+    ...(fit.columns.some(({ isAstray }) => isAstray) ? ['the readings do not go with the linkage: not to be relied on'] : []),
     ...(untold.length + idle.length > 0 ? ['not all can be told'] : []),
     ...(off > 0 ? [`${countText(off, 'reading')} off and left out`] : []),
-    ...(leftOut.length > 0 ? [`${countText(leftOut.length, 'reading')} without a value`] : []),
+    ...(leftOut.length > 0 ? [`${countText(leftOut.length, 'reading')} that cannot be used`] : []),
     ...(unheld > 0 ? [`nothing can be held against ${unheld === counted ? 'any reading' : countText(unheld, 'reading')}`] : []),
     ...(dimensions.some(({ beyond }) => beyond === true) ? ['a dimension is beyond its tolerance'] : []),
-    ...(fit.columns.some(({ isNoisy }) => isNoisy) ? ['readings scatter more than their noise'] : []),
+    ...(dimensions.some(({ cannotBe }) => cannotBe !== undefined) ? ['no car has such a dimension'] : []),
+    ...(fit.columns.some(({ isNoisy, isAstray }) => isNoisy && !isAstray) ? ['readings scatter more than their noise'] : []),
+    ...(fit.columns.some(({ isNoisy, isAstray, likeNext }) => !isNoisy && !isAstray && likeNext > 0)
+      ? ['readings are off alike along the pedal']
+      : []),
   ];
   return told.length === 0 ? `${of}, all told and all readings as their noise says` : `${of}; ${told.join('; ')}`;
 }

@@ -66,7 +66,7 @@ export function obstacleWords(tuned: Tuned, figure: (value: number) => string): 
     beyond === undefined
       ? []
       : [`the curve asks for ${figure(beyond.wanted)} ${travelText(beyond.at)}, and the open stop allows ${figure(beyond.full)}`];
-  const demands = obstacles.map(({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve`);
+  const demands = obstacles.map(({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve, or nearer`);
   const errors = erring?.news.findings.filter(({ severity }) => severity === 'error').map(({ code, part }) => `${code} of ${part}`) ?? [];
   if (erring !== undefined && erring !== best)
     demands.push(`what comes within ${figure(erring.error)} of the curve brings an error: ${listWords(errors)}`);
@@ -89,8 +89,13 @@ function valueWords({ definition }: Answers, { name, value, was, bound }: TunedV
 
 function judgementWords(answer: TunedAnswer): readonly string[] {
   if (answer.judgements.length === 0) return ['nothing had to be kept'];
-  if (keepsAll(answer)) return [`keeps ${answer.judgements.map(({ demand }) => demand.name).join(', ')}`];
+  if (keepsAll(answer)) return [`keeps ${answer.judgements.map(keptWords).join(', ')}`];
   return answer.judgements.filter(({ shortfall }) => shortfall !== 0).map(judgementText);
+}
+
+/** E.g. `closing_torque (without friction, of which the file gives none)`. */
+export function keptWords({ demand, without }: Judgement): string {
+  return without === undefined ? demand.name : `${demand.name} (${without})`;
 }
 
 export function judgementText(judgement: Judgement): string {
@@ -98,7 +103,7 @@ export function judgementText(judgement: Judgement): string {
 }
 
 /** What is in the way of a demand, with figures; empty where it is kept. */
-export function shortWords({ words, answer }: Judgement): string {
+export function shortWords({ words, answer }: Pick<Judgement, 'words' | 'answer'>): string {
   return (answer === undefined ? '' : answerText(answer)) || words;
 }
 

@@ -1,8 +1,10 @@
 /** What to turn on the built car, in words that text and the view share. Sentences without a full stop. */
+import { FIGURE_UNIT_SI } from '../definition/dimensions.ts';
 import type { Plan, Turn, Turning } from '../studies/fit/turn.ts';
 import type { OffCurve } from '../studies/fit/turnTrial.ts';
 import type { Unmet } from '../studies/fit/turnWeighed.ts';
 import { decimal, figureText, listWords, percentText, travelText } from './figure.ts';
+import { shortWords } from './tunedText.ts';
 
 export interface TurningLine {
   readonly words: string;
@@ -12,7 +14,7 @@ export interface TurningLine {
 /** Of the wanted curve, how far off as found and as turned; what to turn; what else the file demands; and what was not to be had. */
 export function turningLines(turning: Turning): readonly TurningLine[] {
   if (turning.kind === 'not-checked') return [{ words: `not checked: ${turning.why}`, sign: 'undecided' }];
-  const { wanted, turns, before, known, after, demands, unmet, nearer } = turning;
+  const { wanted, turns, before, isOn, known, after, demands, unmet, nearer } = turning;
   const curve = wanted === 'tune' ? 'the curve of `tune`' : 'the drawing';
   const plainly = (words: string): TurningLine => ({ words, sign: undefined });
   return [
@@ -24,13 +26,14 @@ export function turningLines(turning: Turning): readonly TurningLine[] {
       return isClose ? [off] : [off, { words: told, sign: 'note' as const }];
     }),
     ...turns.map((turn) => plainly(turnWords(turn))),
-    ...(turns.length > 0 ? [] : [plainly(nothingWords(nearer))]),
+    ...(turns.length > 0 ? [] : [plainly(nothingWords(nearer, isOn))]),
     ...(demands === undefined || (turns.length === 0 && unmet.length === 0) ? [] : demandLines(demands, unmet, turns.length > 0)),
     ...(nearer === undefined ? [] : [{ words: nearerWords(nearer, turning.before), sign: 'note' as const }]),
   ];
 }
 
-function nothingWords(nearer: Plan | undefined): string {
+function nothingWords(nearer: Plan | undefined, isOn: boolean): string {
+  if (isOn) return 'that is as good as on it: nothing needs turning for the curve';
   return nearer === undefined
     ? 'nothing that can be turned brings it nearer to any purpose'
     : 'nothing that can be turned brings it nearer without giving up what else the file demands';
@@ -51,9 +54,9 @@ function demandLines(demands: readonly string[], unmet: readonly Unmet[], isTurn
     ...(kept.length === 0 ? [] : [{ words: `once turned it keeps ${kept.join(', ')}`, sign: 'passed' as const }]),
     ...unmet
       .filter(({ isDrawn }) => isDrawn)
-      .map(({ name, words, wasMet }): TurningLine => ({
-        words: `${name} ${standing(wasMet)}: ${words}`,
-        sign: words.startsWith('not checked') ? 'undecided' : 'failed',
+      .map((each): TurningLine => ({
+        words: `${each.name} ${standing(each.wasMet)}: ${shortWords(each)}`,
+        sign: each.words.startsWith('not checked') ? 'undecided' : 'failed',
       })),
     ...(never.length === 0
       ? []
@@ -65,7 +68,7 @@ function demandLines(demands: readonly string[], unmet: readonly Unmet[], isTurn
 function nearerWords({ turns, after, unmet }: Plan, before: readonly OffCurve[]): string {
   const turned = turns.map((turn) => `${partWords(turn)} ${sizeWords(turn)}`).join(', ');
   const near = after.map((each, i) => `${each.column} up to ${leftText(each, before[i]!.error)} off`).join(', ');
-  const told = (of: readonly Unmet[]): string => listWords(of.map(({ name, words }) => `${name} (${words})`));
+  const told = (of: readonly Unmet[]): string => listWords(of.map((each) => `${each.name} (${shortWords(each)})`));
   // Of what holds neither on the car nor in the drawing there is nothing to give up.
   const lost = unmet.filter(({ isLess, wasMet, isDrawn }) => isLess && (wasMet || isDrawn));
   const shorter = unmet.filter(({ isLess, wasMet, isDrawn }) => isLess && !wasMet && !isDrawn);
@@ -117,16 +120,27 @@ function partWords({ kind, part }: Turn): string {
 /** By how much, and which way, e.g. `1.6 turns shorter`. */
 function sizeWords(turn: Turn): string {
   const { kind, change, turns } = turn;
+  const close = errorText(turn);
   switch (kind) {
     case 'rod':
-      return `${turns === undefined ? lengthText(turn) : `${decimal(Math.abs(turns), 2)} turns`} ${change > 0 ? 'longer' : 'shorter'}`;
+      return `${turns === undefined ? `${lengthText(turn)}${close}` : `${decimal(Math.abs(turns), 2)}${close} turns`} ${change > 0 ? 'longer' : 'shorter'}`;
     case 'cable':
-      return `${lengthText(turn)} ${change > 0 ? 'more' : 'less'} slack`;
+      return `${lengthText(turn)}${close} ${change > 0 ? 'more' : 'less'} slack`;
     case 'closed-stop':
     case 'open-stop':
-      return `${figureText({ value: Math.abs(change), dimension: 'angle' }, 1)} further ${change > 0 ? 'open' : 'closed'}`;
+      return `${figureText({ value: Math.abs(change), dimension: 'angle' }, 1)}${close} further ${change > 0 ? 'open' : 'closed'}`;
   }
 }
+
+/** One standard error; a hundredth of a turn, of a millimetre or of a degree at least. */
+function errorText({ kind, error, pitch }: Turn): string {
+  if (error === undefined) return '';
+  if (kind === 'rod' && pitch !== undefined) return ` ± ${decimal(Math.max(error / pitch, HUNDREDTH), 2)}`;
+  const dimension = kind === 'rod' || kind === 'cable' ? 'length' : 'angle';
+  return ` ± ${figureText({ value: Math.max(error, HUNDREDTH * FIGURE_UNIT_SI[dimension]), dimension }, 1)}`;
+}
+
+const HUNDREDTH = 0.01;
 
 function lengthText({ change }: Turn): string {
   return figureText({ value: Math.abs(change), dimension: 'length' }, 1);

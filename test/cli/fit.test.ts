@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BENCH, benchText, TEN } from '../studies/fit/bench.ts';
+import { BENCH, benchText, SOUND_BENCH, TEN } from '../studies/fit/bench.ts';
 import { call } from './support.ts';
 
 const columns = ['pedal.travel', 'tps.signal', 'shaft.opening'];
@@ -7,7 +7,14 @@ const noise = ['0.004 V', '0.1 deg'];
 const fromFile = `${BENCH}measured:\n  fit: [main.slack, tps.at_closed]\n  runs:\n    bench: {file: bench.csv}\n`;
 const CSV = 'pedal.travel [%],tps.signal [V]\n0,0.94\n20,1.39\n40,1.965\n60,2.59\n80,3.27\n';
 const files = {
-  told: benchText({ columns, at: TEN, car: { 'rods.link.length': 0.1108 }, fit: ['link.length', 'tps.at_closed'], noise }),
+  told: benchText({
+    columns,
+    at: TEN,
+    car: { 'rods.link.length': 0.1108 },
+    fit: ['link.length', 'tps.at_closed'],
+    noise,
+    linkage: SOUND_BENCH,
+  }),
   untold: benchText({
     columns,
     at: TEN,
@@ -16,6 +23,7 @@ const files = {
     off: { '4:0': 0.2 },
   }),
   bare_count: benchText({
+    linkage: SOUND_BENCH,
     columns: ['pedal.travel', 'tps.signal'],
     at: [0, 30, 80],
     fit: ['main.slack', 'tps.at_closed', 'crank.out.radius'],

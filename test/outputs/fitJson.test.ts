@@ -8,7 +8,7 @@ import type { JsonFit } from '../../src/outputs/json/fitDocument.ts';
 import { solve } from '../../src/solve.ts';
 import { finished } from '../../src/studies/finished.ts';
 import { NOTHING_BESIDE, type ReadBeside } from '../../src/studies/fit/gather.ts';
-import { BENCH, benchText, TEN } from '../studies/fit/bench.ts';
+import { BENCH, benchText, SOUND_BENCH, TEN } from '../studies/fit/bench.ts';
 import { BROKEN_FILE, EMPTY_FILE, HOSTILE_FILE, wholeFiles } from './support/checked.ts';
 
 const ajv = new Ajv({ allErrors: true });
@@ -23,7 +23,7 @@ function documentOf(text: string, beside: ReadBeside = NOTHING_BESIDE): JsonFit 
 
 const columns = ['pedal.travel', 'tps.signal', 'shaft.opening'];
 const noise = ['0.004 V', '0.1 deg'];
-const told = benchText({ columns, at: TEN, fit: ['link.length', 'tps.at_closed'], noise });
+const told = benchText({ columns, at: TEN, fit: ['link.length', 'tps.at_closed'], noise, linkage: SOUND_BENCH });
 
 it('holds to its schema for whole linkages, broken, empty and hostile files, and for texts that can be fitted', () => {
   const whole = wholeFiles().map(({ answers }) => answers.text);

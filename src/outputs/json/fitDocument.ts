@@ -31,6 +31,18 @@ export interface JsonFit {
   readonly columns: readonly JsonFitColumn[];
   readonly readings: readonly JsonFitReading[];
   readonly leftOut: readonly (JsonReadingPlace & { readonly why: string })[];
+  /** How the car as found stands to what the file demands: lines of `require` and errors of a check; null where nothing was found. */
+  readonly asFound: {
+    /** Why it was not checked; null where it was. */
+    readonly notChecked: string | null;
+    readonly notMet: readonly {
+      /** Of an error; null for a line of `require`. */
+      readonly code: string | null;
+      readonly requirement: string | null;
+      readonly metAsDrawn: boolean;
+      readonly text: string;
+    }[];
+  } | null;
   readonly turning: JsonTurning | null;
   readonly notChecked: readonly string[];
   readonly caution: string;
@@ -56,11 +68,13 @@ export interface JsonFitColumn {
   readonly run: string;
   readonly column: string;
   readonly noise: JsonFigure;
-  readonly noiseFrom: 'file' | 'common practice, no source';
+  readonly noiseFrom: 'file' | 'own scatter' | 'common practice, no source';
   readonly count: number;
   /** Of the noise; null with too few readings. */
   readonly scatter: number | null;
   readonly noisy: boolean;
+  /** Whether the readings do not go with the linkage as the file has it. */
+  readonly astray: boolean;
   readonly derivatives: 'closed form' | 'differences';
 }
 
@@ -104,6 +118,8 @@ export interface JsonTurningPlan {
     readonly part: string;
     readonly change: JsonFigure;
     readonly turns: number | null;
+    /** One standard error of the change; null where it stands at an end, or goes as far as the demands let it. */
+    readonly error: JsonFigure | null;
     readonly atEnd: boolean;
   }[];
   readonly after: readonly JsonOffCurve[];

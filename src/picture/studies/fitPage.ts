@@ -4,10 +4,12 @@ import type { Problem } from '../../definition/problem.ts';
 import { fromSi, parseUnit, toSi } from '../../definition/quantity/units.ts';
 import type { Study } from '../../findings/study.ts';
 import { unknownAt } from '../../language/fixUnknown.ts';
+import { asFoundLines } from '../../outputs/notMetWords.ts';
 import { turningLines } from '../../outputs/turningWords.ts';
 import { CAUTION } from '../../outputs/caution.ts';
 import { decimal, figureDigits, figureText, percentText } from '../../outputs/figure.ts';
 import {
+  astrayWords,
   columnWords,
   correlatedWords,
   fitNotChecked,
@@ -65,15 +67,19 @@ export function fitPage(text: string, study: Study, fit: Fit, problems: readonly
         fit.leftOut.slice(0, MOST_TOLD).map((each) => line(`${placeWords(each)}: ${each.why}`, 'note', placeIn(text, each.span))),
       ),
       ...lines(
+        'As found, the car does not meet',
+        asFoundLines(fit.asFound).map(({ words, sign }) => line(words, sign)),
+      ),
+      ...lines(
         'What to turn',
         turningLines(fit.turning).map(({ words, sign }) => line(words, sign)),
       ),
       ...answer(text, study, fit),
       ...fit.columns.flatMap((column, of) => columnCharts(fit, column, of)),
-      ...lines(
-        'Readings',
-        fit.columns.map((each): StudyLine => line(columnWords(each), each.isNoisy ? 'warning' : undefined)),
-      ),
+      ...lines('Readings', [
+        ...fit.columns.map((each): StudyLine => line(columnWords(each), each.isNoisy || each.likeNext > 0 ? 'warning' : undefined)),
+        ...astrayWords(fit).map((words) => line(words, 'warning')),
+      ]),
       ...lines(
         'Not checked',
         fitNotChecked(fit).map((words) => line(words, 'undecided')),

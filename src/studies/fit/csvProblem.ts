@@ -7,6 +7,8 @@ export interface CsvProblem {
   /** A sentence without a full stop. */
   readonly message: string;
   readonly cure?: string;
+  /** Whether it is of one reading alone, which is left out of the fit; by any other the file cannot be used. */
+  readonly leavesOut?: boolean;
 }
 
 /** Of one file; more are not told. */

@@ -1,6 +1,6 @@
 /** The lines of a CSV file of readings after its first, cell by cell. */
 import { columnName } from '../../definition/schema/columnName.ts';
-import { tooGreat } from '../../definition/greatestSignal.ts';
+import { tooGreatOf } from '../../definition/greatestSignal.ts';
 import type { Dimension } from '../../definition/dimensions.ts';
 import { readQuantity } from '../../definition/quantity/quantity.ts';
 import type { CsvCell, CsvText, Separator } from './csv.ts';
@@ -50,7 +50,26 @@ export function rowsOf(
     if (!values.includes(BROKEN)) rows.push({ line: first.line, values: values.filter((value) => value !== BROKEN) });
     if (problems.length > MOST_PROBLEMS) break;
   }
+  problems.push(...beyondSensors(rows, lines, plan));
+  problems.sort((a, b) => a.line - b.line || a.column - b.column);
   return rows;
+}
+
+/** Readings that no sensor can have given: they stay in their rows, and the fit leaves them out. */
+function beyondSensors(
+  rows: readonly ReadingsRow[],
+  lines: readonly (readonly CsvCell[])[],
+  plan: readonly Planned[],
+): readonly CsvProblem[] {
+  return plan.flatMap(({ column, index, greatest }, at): readonly CsvProblem[] => {
+    if (greatest === undefined) return [];
+    const all = rows.flatMap(({ line, values }) => (values[at] === undefined ? [] : [{ line, value: values[at] }]));
+    const beyond = all.filter(({ value }) => value > greatest.most).map(({ line, value }) => ({ place: line, value }));
+    return tooGreatOf(columnName(column), beyond, all.length, greatest).map(({ place: line, message, cure, isUnit }) => {
+      const cell = lines.find(([first]) => first?.line === line)?.[index];
+      return { ...placeOf(cell ?? { line: line ?? 1, column: 1 }), message, cure, ...(!isUnit && { leavesOut: true }) };
+    });
+  });
 }
 
 const BROKEN = Symbol('a cell that cannot be read');
@@ -60,7 +79,7 @@ const COMMA_FIGURE = /^[-+\u2212]?\d*,\d+(?:[eE][-+]?\d+)?(?=$|\s|[^\d,.])/;
 
 function figureOf(
   cell: CsvCell,
-  { column, scale, greatest }: Planned,
+  { column, scale }: Planned,
   separator: Separator,
   pointed: CsvCell | undefined,
   problems: CsvProblem[],
@@ -91,10 +110,6 @@ function figureOf(
       message: `\`pedal.travel\` must lie between 0 % and 100 %, not at ${Number((value * 100).toPrecision(6))} %`,
       cure: 'Check the figure, and the unit in the first line',
     });
-    return BROKEN;
-  }
-  if (greatest !== undefined && value > greatest.most) {
-    problems.push({ ...place, ...tooGreat(columnName(column), value, greatest) });
     return BROKEN;
   }
   return value;

@@ -5,9 +5,9 @@
  * tolerances together, its variance is Σ (g·v)² / σ². Along a direction that neither tells, a curve that moves at all is not told.
  */
 import type { Build } from '../../kinematics/build.ts';
-import type { Singular } from '../../numeric/singularValues.ts';
 import { createCar } from './car.ts';
 import { leastOf } from './estimate.ts';
+import type { AsFound } from './turn.ts';
 import type { Goal } from './turnTrial.ts';
 import type { Unknown } from './unknowns.ts';
 
@@ -15,8 +15,7 @@ import type { Unknown } from './unknowns.ts';
 export function* curvesTold(
   build: Build,
   goals: readonly Goal[],
-  unknowns: readonly Unknown[],
-  posterior: Singular,
+  { unknowns, posterior, tooSmallBy }: AsFound,
 ): Generator<undefined, string | readonly number[]> {
   const stations = goals.flatMap((goal) => goal.stations.map((position) => ({ position, cable: undefined })));
   const owners = goals.flatMap((goal) => goal.stations.map(() => goal));
@@ -27,6 +26,7 @@ export function* curvesTold(
   const slopes = new Float64Array(owners.length * n);
   yield* car.differentiate('both', slopes);
   const rows = owners.map(({ enough }, i) => unknowns.map(({ scale }, j) => (slopes[i * n + j]! * scale) / enough));
+  if (rows.every((row) => row.every((each) => Math.abs(each) <= STILL))) return 'The curve rests on none of the dimensions that were found';
   const least = leastOf(posterior);
   const { values, directions } = posterior;
   const isTold = (k: number): boolean => values[k]! > least;
@@ -35,7 +35,7 @@ export function* curvesTold(
   if (moving.length > 0) return `The curve rests on ${namesOf(unknowns, rows, partsIn(moving, n))}, which these readings do not tell`;
 
   const spreadOf = (row: readonly number[]): number =>
-    Math.sqrt(values.reduce((sum, value, k) => (isTold(k) ? sum + (along(row, k) / value) ** 2 : sum), 0));
+    tooSmallBy * Math.sqrt(values.reduce((sum, value, k) => (isTold(k) ? sum + (along(row, k) / value) ** 2 : sum), 0));
   const spreads = rows.map(spreadOf);
   const spread = Math.max(...spreads);
   if (spread <= LOOSE) return goals.map((goal) => goal.enough * Math.max(...spreads.filter((_, i) => owners[i] === goal)));
@@ -51,6 +51,8 @@ export function* curvesTold(
 
 /** Of what is as good as none, for a whole scale along a direction that is not told: less is how derivatives round. */
 const MOVED = 0.1;
+/** The same, for a whole scale of any dimension: the curve does not rest on it. */
+const STILL = 1e-6;
 /** Of what is as good as none, one standard error: a curve known less closely gives nothing to turn by. Common practice, no source. */
 const LOOSE = 5;
 /** Of 1: a smaller part of a dimension in such a direction does not count. */

@@ -50,13 +50,14 @@ export function startOf({ prior, nominal }: Unknown): number {
 
 /**
  * Yields as it goes.
- * @param start in scales @param weights 1 for readings that count, 0 for those left out
+ * @param start in scales @param weights 1 for readings that count, 0 for those left out @param most steps; with none it is the start itself
  * @returns undefined where a reading that counts has no value at the start
  */
 export function* estimate(
   { car, unknowns, targets }: Problem,
   start: Float64Array,
   weights: Float64Array,
+  most: number = MOST_STEPS,
 ): Generator<undefined, Estimate | undefined> {
   const n = unknowns.length;
   const m = targets.length;
@@ -84,8 +85,9 @@ export function* estimate(
   };
   let settled = false;
   let side: Side = 'growing';
-  for (let step = 0; step < MOST_STEPS; step++) {
+  for (let step = 0; step <= most; step++) {
     yield* differentiate(side);
+    if (step === most) break;
     const { r, c } = stackOf(unknowns, x, jacobian, misses, weights);
     const singular = singularOf({ n, r });
     const along = shortestSolution(singular, c, leastOf(singular));

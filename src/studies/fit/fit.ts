@@ -4,18 +4,20 @@
  */
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
+import { checkAsFound, type AsFoundCheck } from './asFound.ts';
 import { createCar } from './car.ts';
 import { informationOf, posteriorOf, type Problem } from './estimate.ts';
 import { fittedDimensions, hasStrayed, type FittedDimension } from './fittedDimensions.ts';
 import type { Gathered } from './gather.ts';
-import { fitColumns, judgeReadings, type FitColumn, type FitReading } from './judgedReadings.ts';
+import { fitColumns, judgeReadings, tooSmallBy, type FitColumn, type FitReading } from './judgedReadings.ts';
 import { progress, type FitProgress } from './progress.ts';
 import { robustEstimate } from './robust.ts';
-import { takeReadings, type LeftOut, type Taken } from './taken.ts';
+import { takeReadings, type LeftOut, type Taken, type TakenColumn } from './taken.ts';
 import { whatToTurn, type Turning } from './turn.ts';
 import type { SolveAs } from './turnWeighed.ts';
 import { unknownsOf, type Unknown } from './unknowns.ts';
 import { correlatedBy, narrowedBy, rankOf, untoldBy, type Correlated, type Untold } from './untold.ts';
+import { widened } from './widened.ts';
 
 export interface Fit {
   readonly dimensions: readonly FittedDimension[];
@@ -36,6 +38,8 @@ export interface Fit {
   readonly held: readonly string[];
   /** False where no least sum was come to, or one where a dimension is nowhere told: the figures are not to be relied on. */
   readonly settled: boolean;
+  /** How the car as found stands to what the file demands. */
+  readonly asFound: AsFoundCheck;
   readonly turning: Turning;
 }
 
@@ -44,8 +48,7 @@ export function whyNotFitted({ definition, travel }: Study, gathered: Gathered):
   const { measured } = definition;
   if (measured === undefined) return 'The file has no `measured` block';
   if (measured.unread.length > 0) return 'Something in the `measured` block is not understood; see the problem with its text';
-  const broken = gathered.problems.find(({ code }) => code !== 'too-few-readings');
-  if (broken !== undefined) return broken.message;
+  if (gathered.refusing !== undefined) return gathered.refusing.message;
   const { all, idle } = unknownsOf(travel.mechanism, measured);
   if (all.length > 0) return undefined;
   if (idle.length > 0) return `Nothing that can be read rests on ${idle.join(', ')}`;
@@ -67,7 +70,7 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const { mechanism } = study.travel;
   const { all: unknowns, idle, held } = unknownsOf(mechanism, study.definition.measured!);
   const taken = takeReadings(study, gathered);
-  const { readings, columns, stations } = taken;
+  const { readings, stations } = taken;
   const car = createCar(
     mechanism,
     stations,
@@ -83,9 +86,17 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
     usable.reduce((sum, each) => sum + each, 0),
   );
   if (few !== undefined) return few;
-  const targets = readings.map(({ value, of }) => ({ value, noise: columns[of]!.noise }));
-  const problem: Problem = { car, unknowns, targets };
-  const found = yield* robustEstimate(problem, readings, usable);
+  const problemWith = (columns: readonly TakenColumn[]): Problem => {
+    return { car, unknowns, targets: readings.map(({ value, of }) => ({ value, noise: columns[of]!.noise })) };
+  };
+  let columns = taken.columns;
+  let found = yield* robustEstimate(problemWith(columns), readings, usable);
+  for (let round = 0; round < NOISE_ROUNDS && typeof found !== 'string'; round++) {
+    const wider = widened(columns, readings, found, unknowns.length);
+    if (wider === undefined) break;
+    columns = wider;
+    found = yield* robustEstimate(problemWith(columns), readings, usable);
+  }
   if (typeof found === 'string') return found;
   const { at, weights } = found;
   const travels = Float64Array.from(car.travels);
@@ -98,15 +109,18 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const lost = untold.flatMap(({ unknowns: [j], shown }) => (shown === 0 && !Number.isFinite(dimensions.all[j!]!.error) ? [j!] : []));
   const settled = at.settled && !lost.some((j) => hasStrayed(dimensions.all[j]!));
   const judged = yield* saying(judgeReadings(taken, found, dimensions.covariance, unknowns, { drawn, travels, usable }), told);
-  const unsure = settled ? whyNoTurning(unknowns.length + idle.length, weights) : NOT_SETTLED;
+  const judgedColumns = fitColumns(columns, judged, car, readings);
+  const unsure = settled ? whyNoTurning(unknowns.length + idle.length, weights, judgedColumns, dimensions.all) : NOT_SETTLED;
+  const asFound: AsFoundCheck =
+    unsure === undefined ? yield* saying(checkAsFound(study, unknowns, at.values, solveAs), told) : { kind: 'not-checked', why: unsure };
   const turning: Turning =
     unsure === undefined
-      ? yield* saying(whatToTurn(study, { unknowns, values: at.values, posterior }, solveAs), told)
+      ? yield* saying(whatToTurn(study, { unknowns, values: at.values, posterior, tooSmallBy: tooSmallBy(judgedColumns) }, solveAs), told)
       : { kind: 'not-checked', why: unsure };
   return {
     dimensions: dimensions.all,
     covariance: dimensions.covariance,
-    columns: fitColumns(columns, judged, car, readings),
+    columns: judgedColumns,
     readings: judged,
     leftOut: [...taken.leftOut, ...noValue(readings, usable)],
     rank: rankOf(information),
@@ -116,15 +130,27 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
     idle,
     held,
     settled,
+    asFound,
     turning,
   };
 }
 
+/** More change no figure that is shown. */
+const NOISE_ROUNDS = 4;
+
 /** With fewer readings than dimensions no mistake in any can show, whatever tolerances tell. A sentence without a full stop. */
-function whyNoTurning(dimensions: number, weights: Float64Array): string | undefined {
+function whyNoTurning(
+  dimensions: number,
+  weights: Float64Array,
+  columns: readonly FitColumn[],
+  found: readonly FittedDimension[],
+): string | undefined {
   const count = weights.reduce((sum, weight) => sum + (weight > 0 ? 1 : 0), 0);
-  if (count >= dimensions) return undefined;
-  return `${count} ${count === 1 ? 'reading' : 'readings'} cannot tell ${dimensions} dimensions`;
+  if (count < dimensions) return `${count} ${count === 1 ? 'reading' : 'readings'} cannot tell ${dimensions} dimensions`;
+  const astray = columns.filter(({ isAstray }) => isAstray).map(({ column, run }) => `${column.name} of ${run}`);
+  if (astray.length > 0) return `The readings do not go with the linkage of the file (${astray.join(', ')}): find out why first`;
+  const odd = found.filter(({ cannotBe }) => cannotBe !== undefined).map(({ name }) => name);
+  return odd.length === 0 ? undefined : `No car has what was found of ${odd.join(', ')}: readings or file are wrong; find out which first`;
 }
 
 const NOT_SETTLED = 'The fit did not settle, so that how the car stands is not known';

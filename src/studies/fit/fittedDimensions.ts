@@ -2,6 +2,7 @@
 import { createBuild } from '../../kinematics/createBuild.ts';
 import type { Mechanism } from '../../kinematics/model.ts';
 import { covarianceOf, isOpen } from '../../numeric/singularValues.ts';
+import { whatCannotBe, type CannotBe } from './cannotBe.ts';
 import { drawnRodLength } from './drawnRodLength.ts';
 import { leastOf, posteriorOf, type Estimate } from './estimate.ts';
 import type { Unknown } from './unknowns.ts';
@@ -17,6 +18,8 @@ export interface FittedDimension extends Unknown {
   readonly left: number | undefined;
   /** Whether it lies beyond its tolerance by more than two standard errors; undefined without one. */
   readonly beyond: boolean | undefined;
+  /** What no car has; undefined where it can be. */
+  readonly cannotBe: CannotBe | undefined;
 }
 
 export interface FittedDimensions {
@@ -40,10 +43,12 @@ export function fittedDimensions(
   const car = Float64Array.from(mechanism.nominal);
   unknowns.forEach(({ index }, j) => (car[index] = at.values[j]!));
   const build = createBuild(mechanism, car);
+  const errors = unknowns.map((_, j) => (isOpen(posterior, j, least) ? Infinity : Math.sqrt(covariance[j * n + j]!)));
+  const cannotBe = whatCannotBe(build, (index) => errors[unknowns.findIndex((each) => each.index === index)] ?? Infinity);
   const all = unknowns.map((unknown, j): FittedDimension => {
     const { prior } = unknown;
     const value = at.values[j]!;
-    const error = isOpen(posterior, j, least) ? Infinity : Math.sqrt(covariance[j * n + j]!);
+    const error = errors[j]!;
     return {
       ...unknown,
       value,
@@ -51,6 +56,7 @@ export function fittedDimensions(
       error,
       left: prior && error / prior.deviation,
       beyond: prior && Math.abs(value - prior.middle) - prior.half > 2 * error,
+      cannotBe: cannotBe.get(unknown.index),
     };
   });
   return { all, covariance };

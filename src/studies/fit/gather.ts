@@ -41,12 +41,15 @@ export interface Gathered {
   readonly runs: readonly GatheredRun[];
   /** Of the CSV files, each at the value of `file`; and too few readings, with these files counted, at the block. */
   readonly problems: readonly Problem[];
+  /** The first of them by which nothing can be found; undefined where there is none. */
+  readonly refusing: Problem | undefined;
 }
 
 export function gatherReadings(definition: Definition, beside: ReadBeside): Gathered {
   const { measured } = definition;
-  if (measured === undefined) return { runs: [], problems: [] };
+  if (measured === undefined) return { runs: [], problems: [], refusing: undefined };
   const problems: Problem[] = [];
+  const leavingOut = new Set<Problem>();
   const runs = measured.runs.flatMap((run): GatheredRun[] => {
     const inline = inlineReadings(run);
     if (inline !== undefined) return [{ run, readings: inline }];
@@ -58,13 +61,16 @@ export function gatherReadings(definition: Definition, beside: ReadBeside): Gath
       return [];
     }
     const { readings, problems: faults } = readCsv(found.text, run, definition);
-    problems.push(...inCsv(name, span, faults));
+    const told = inCsv(name, span, faults);
+    if (faults.every(({ leavesOut }) => leavesOut === true)) told.forEach((each) => leavingOut.add(each));
+    problems.push(...told);
     if (readings === undefined) return [];
     problems.push(...(readings.columns.length < 2 ? [] : noiseless(run, readings)));
     return [{ run, readings, file: name }];
   });
-  const few = problems.length > 0 ? undefined : tooFew(measured, definition, runs);
-  return { runs, problems: few === undefined ? problems : [...problems, few] };
+  const refusing = problems.find((each) => !leavingOut.has(each));
+  const few = refusing !== undefined ? undefined : tooFew(measured, definition, runs);
+  return { runs, problems: few === undefined ? problems : [...problems, few], refusing };
 }
 
 function notRead(name: string, span: Span, found: Exclude<BesideFile, { kind: 'text' }>): Problem {

@@ -28,6 +28,12 @@ export interface FitColumn extends TakenColumn {
   readonly scatter: number;
   /** Whether the scatter is more than the noise explains, by three standard deviations of such a figure. */
   readonly isNoisy: boolean;
+  /** Mean miss, fitted less read, SI, where they lie to one side by more than chance; else undefined. */
+  readonly lean: number | undefined;
+  /** How like each miss is to the next along the pedal, −1 to 1, where that is more than chance and the readings are enough; else 0. */
+  readonly likeNext: number;
+  /** Whether the readings do not go with the linkage as the file has it: they scatter by far more than noise alone would. */
+  readonly isAstray: boolean;
   /** Whether the derivatives of its readings are in closed form; else by differences. */
   readonly closedForm: boolean;
 }
@@ -99,14 +105,49 @@ export function fitColumns(
     const free = own.reduce((sum, { leverage }) => sum + 1 - leverage, 0);
     const scatter = free > LEAST_FREE ? Math.sqrt(squares / free) : NaN;
     const first = readings.findIndex(({ of }) => of === index);
+    const isNoisy = scatter * scatter > 1 + 3 * Math.sqrt(2 / free);
+    const mean = own.reduce((sum, { fitted, value }) => sum + fitted - value, 0) / own.length;
+    const likeNext = likeNextOf(own);
+    const usual = column.noiseGiven ? column.noise : column.common;
     return {
       ...column,
       count: own.length,
       scatter,
-      isNoisy: scatter * scatter > 1 + 3 * Math.sqrt(2 / free),
+      isNoisy,
+      lean: own.length >= TELLING && Math.abs(mean) > (3 * column.noise * Math.max(1, scatter)) / Math.sqrt(own.length) ? mean : undefined,
+      likeNext,
+      // A noise of its own that the file leaves open is no fault, where one miss is not like the next.
+      isAstray: (column.noiseGiven ? isNoisy : likeNext > 0) && scatter * column.noise > ASTRAY * usual,
       closedForm: first >= 0 && car.closedForm[first]!,
     };
   });
+}
+
+/** In noises. Common practice, no source. */
+const ASTRAY = 2;
+/** Readings of a column. */
+const TELLING = 8;
+
+/** Correlation of each miss with the next, above what three in a thousand columns of independent ones have. */
+function likeNextOf(own: readonly FitReading[]): number {
+  if (own.length < TELLING) return 0;
+  const misses = [...own].sort((a, b) => a.travel - b.travel).map(({ fitted, value }) => fitted - value);
+  const square = misses.reduce((sum, miss) => sum + miss * miss, 0);
+  const next = misses.reduce((sum, miss, i) => sum + miss * (misses[i + 1] ?? 0), 0) / square;
+  return next > LIKE / Math.sqrt(own.length) ? Math.min(next, MOST_LIKE) : 0;
+}
+
+/** Standard deviations of such a correlation, which are 1/√n, to one side. */
+const LIKE = 2.75;
+/** So that what follows from it stays finite. */
+const MOST_LIKE = 0.95;
+
+/** By how much standard errors are too small, since a column scatters by more than its noise, or one of its misses is like the next: √((1 + r)/(1 − r)). */
+export function tooSmallBy(columns: readonly FitColumn[]): number {
+  return Math.max(
+    1,
+    ...columns.map(({ isNoisy, scatter, likeNext }) => (isNoisy ? scatter : 1) * Math.sqrt((1 + likeNext) / (1 - likeNext))),
+  );
 }
 
 /** Readings, less what the fit takes up of them: with less the scatter says nothing. */

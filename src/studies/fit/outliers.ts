@@ -5,7 +5,8 @@
  * so of one wrong reading its own t is the greatest, however it drags the fit. Several together can hide each other; so it is begun from
  * a fit that no few of them can drag, least absolute misses first and the bisquare of J. W. Tukey from there (Technometrics 16 (1974)
  * 147; both from memory), all readings far off that are taken out, and those that go with the rest after all are taken back, one
- * by one. All of this linear, about the estimate.
+ * by one. All of this linear, about the estimate. Where many of one column are off, it is not single readings that are wrong: none of it is
+ * left out then.
  *
  * How far off is too far: as far as one of so many readings lies with a chance of one in a hundred, where all are as their noise says,
  * by the bound 2 φ(z)/z of the normal law's tails; times the scatter of the column itself where that is greater.
@@ -46,6 +47,8 @@ export function* screen(unknowns: readonly Unknown[], of: Estimate, screening: S
   const missAt = (i: number, step: Float64Array): number => model.misses[i]! + dot(model, i, step);
   for (let i = 0; i < model.m; i++) if (weights[i]! > 0 && far(i, missAt(i, robust))) weights[i] = 0;
   const most = Math.floor(count * MOST_OUT);
+  const outOf = (column: number): number =>
+    screening.columns.reduce((sum, each, i) => sum + (each === column && screening.usable[i]! > weights[i]! ? 1 : 0), 0);
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     yield undefined;
     const { step, covariance } = solve(model, weights);
@@ -70,10 +73,17 @@ export function* screen(unknowns: readonly Unknown[], of: Estimate, screening: S
     else break;
   }
   const left = weights.reduce((sum, each) => sum + each, 0);
-  return count - left > Math.max(1, most) ? Float64Array.from(screening.usable) : weights;
+  if (count - left > Math.max(1, most)) return Float64Array.from(screening.usable);
+  const whole = new Set(
+    [...new Set(screening.columns)].filter((column) => {
+      const own = screening.columns.reduce((sum, each, i) => sum + (each === column ? screening.usable[i]! : 0), 0);
+      return outOf(column) > Math.max(1, Math.floor(own * MOST_OUT));
+    }),
+  );
+  return weights.map((weight, i) => (whole.has(screening.columns[i]!) ? screening.usable[i]! : weight));
 }
 
-/** Of the readings; where more are off it is not single readings that are wrong. */
+/** Of the readings, and of those of a column; where more are off it is not single readings that are wrong. */
 const MOST_OUT = 0.3;
 const MOST_PASSES = 400;
 /** 1 − leverage; what is left of such a reading's miss is rounding. */

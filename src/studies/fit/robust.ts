@@ -1,7 +1,7 @@
 /** The estimate by the readings that go with each other: again without those that do not, until these stay the same. */
 import { saying } from '../saying.ts';
 import { estimate, type Estimate, type Problem } from './estimate.ts';
-import { screen } from './outliers.ts';
+import { farthest, screen, type Screening } from './outliers.ts';
 import { progress, type FitProgress } from './progress.ts';
 import type { Taken } from './taken.ts';
 
@@ -11,24 +11,47 @@ export interface Found {
   readonly weights: Float64Array;
 }
 
-/** Yields as it goes. @returns why, where nothing can be found; a sentence without a full stop @param usable 0 for readings that never count */
+/**
+ * Readings that are off are looked for about the file's own figures first: a wild one drags least squares so far that from there it may not
+ * be seen. What comes of that is held against what comes of all readings, where it leaves them far off.
+ * Yields as it goes. @returns why, where nothing can be found; a sentence without a full stop @param usable 0 for readings that never count
+ */
 export function* robustEstimate(
   problem: Problem,
   readings: readonly Taken[],
   usable: Float64Array,
 ): Generator<FitProgress, Found | string> {
   const { unknowns } = problem;
+  const start = new Float64Array(unknowns.length);
+  const screening: Screening = { columns: readings.map(({ of }) => of), usable };
   const beginning = (): FitProgress => progress(0, 'the dimensions');
-  const screening = (): FitProgress => progress(1, 'without readings that are off');
-  let weights = usable;
-  let at = yield* saying(estimate(problem, new Float64Array(unknowns.length), weights), beginning);
-  if (at === undefined)
-    return 'With every dimension in the middle of its tolerance the linkage has no value where some readings were taken';
-  const columns = readings.map(({ of }) => of);
+  const about = yield* saying(estimate(problem, start, usable, 0), beginning);
+  if (about === undefined) return NO_VALUE;
+  const screened = yield* saying(screen(unknowns, about, screening), beginning);
+  const found = yield* settledFrom(problem, screened, screening);
+  const isWhole = screened.every((weight, i) => weight === usable[i]);
+  if (isWhole || (found !== undefined && !isFarOff(found))) return found ?? NO_VALUE;
+  const other = yield* settledFrom(problem, usable, screening);
+  if (found === undefined || other === undefined) return found ?? other ?? NO_VALUE;
+  return cappedCost(problem, other, usable) < cappedCost(problem, found, usable) ? other : found;
+}
+
+const NO_VALUE = 'With every dimension in the middle of its tolerance the linkage has no value where some readings were taken';
+
+/** Estimates and looks for readings that are off by turns, until these are the same. Begun from the file's figures wherever some more are. */
+function* settledFrom(problem: Problem, first: Float64Array, screening: Screening): Generator<FitProgress, Found | undefined> {
+  const { unknowns } = problem;
+  const start = new Float64Array(unknowns.length);
+  const beginning = (): FitProgress => progress(0, 'the dimensions');
+  const saidScreening = (): FitProgress => progress(1, 'without readings that are off');
+  let weights = first;
+  let at = yield* saying(estimate(problem, start, weights), beginning);
+  if (at === undefined) return undefined;
   for (let pass = 0; pass < MOST_PASSES; pass++) {
-    const next: Float64Array = yield* saying(screen(unknowns, at, { columns, usable }), screening);
+    const next: Float64Array = yield* saying(screen(unknowns, at, screening), saidScreening);
     if (next.every((weight, i) => weight === weights[i])) break;
-    const again: Estimate | undefined = yield* saying(estimate(problem, at.x, next), screening);
+    const isLess = next.some((weight, i) => weight < weights[i]!);
+    const again: Estimate | undefined = yield* saying(estimate(problem, isLess ? start : at.x, next), saidScreening);
     if (again === undefined) break;
     [weights, at] = [next, again];
   }
@@ -36,3 +59,20 @@ export function* robustEstimate(
 }
 
 const MOST_PASSES = 6;
+
+/** Whether what counts is much further off than its noise. */
+function isFarOff({ at: { misses, settled }, weights }: Found): boolean {
+  const square = misses.reduce((sum, miss, i) => sum + (weights[i]! > 0 ? miss * miss : 0), 0);
+  const count = weights.reduce((sum, weight) => sum + weight, 0);
+  return !settled || square > FAR * FAR * count;
+}
+
+/** In noises. */
+const FAR = 3;
+
+/** The sum that is made least, with no reading further off than counts as off at all. */
+function cappedCost({ unknowns }: Problem, { at: { x, misses } }: Found, usable: Float64Array): number {
+  const most = farthest(usable.reduce((sum, each) => sum + each, 0)) ** 2;
+  const known = unknowns.reduce((sum, { prior }, j) => sum + (prior === undefined ? 0 : x[j]! ** 2), 0);
+  return misses.reduce((sum, miss, i) => sum + (usable[i]! > 0 ? Math.min(miss * miss, most) : 0), known);
+}

@@ -1,4 +1,5 @@
 /** The readings of a file one by one: each with its place, its column and its noise, and those that cannot be used with the reason. */
+import { greatestSignal, tooGreat } from '../../definition/greatestSignal.ts';
 import type { Span } from '../../definition/span.ts';
 import { columnName } from '../../definition/schema/columnName.ts';
 import type { Study } from '../../findings/study.ts';
@@ -13,8 +14,10 @@ export interface TakenColumn {
   readonly column: Column;
   /** One standard deviation, SI. */
   readonly noise: number;
-  /** Whether the file gives the noise; else it is common practice, no source. */
+  /** Whether the file gives the noise; else it is common practice, no source, or where that is more, how its own readings scatter. */
   readonly noiseGiven: boolean;
+  /** What is common for such a column, SI. */
+  readonly common: number;
 }
 
 /** Where a reading stands. */
@@ -79,8 +82,10 @@ function takeRun(study: Study, { run, readings }: GatheredRun, into: Into): void
     const column = study.columns.get(columnName(of));
     if (column === undefined) return undefined;
     const given = run.noise.find(({ column: noisy }) => columnName(noisy) === columnName(of))?.deviation.nominal;
-    return into.columns.push({ run: run.name, column, noise: given ?? commonNoise(column), noiseGiven: given !== undefined }) - 1;
+    const common = commonNoise(column);
+    return into.columns.push({ run: run.name, column, noise: given ?? common, noiseGiven: given !== undefined, common }) - 1;
   });
+  const beyond = others.map((of) => greatestSignal(study.definition, of));
   readings.rows.forEach(({ line, values: [at, ...values] }, row) => {
     if (at === undefined) return;
     const station = into.stations.push({ position: at, cable: joint?.cable }) - 1;
@@ -96,6 +101,8 @@ function takeRun(study: Study, { run, readings }: GatheredRun, into: Into): void
       const of = numbers[c];
       if (!isKnown) into.leftOut.push({ ...place, why: `${columnName(position)} cannot be solved in this file` });
       else if (of === undefined) into.leftOut.push({ ...place, why: `${place.column} cannot be solved in this file` });
+      else if (value > (beyond[c]?.most ?? Infinity))
+        into.leftOut.push({ ...place, why: tooGreat(place.column, value, beyond[c]!).message });
       else into.readings.push({ ...place, of, station, value });
     });
   });

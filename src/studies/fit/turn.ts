@@ -11,6 +11,7 @@ import type { Singular } from '../../numeric/singularValues.ts';
 import { adjustersOf, type Adjuster, type Turnable } from './adjusters.ts';
 import { curvesTold } from './curveTold.ts';
 import { createTurnTrial, goalsOf, worstOf, type Goal, type OffCurve, type TurnTrial } from './turnTrial.ts';
+import { turnErrors } from './turnError.ts';
 import { createScale, type Scale, type SolveAs, type Unmet, type Weighed } from './turnWeighed.ts';
 import type { Unknown } from './unknowns.ts';
 
@@ -19,6 +20,11 @@ export interface Turn extends Adjuster {
   readonly change: number;
   /** Undefined where the file gives no pitch. */
   readonly turns: number | undefined;
+  /**
+   * One standard error of the change, SI, from those of the dimensions; undefined where it stands at an end of what it can do, or goes as far as
+   * the demands let it.
+   */
+  readonly error: number | undefined;
   /** Whether it stands at an end of what it can do. */
   readonly atEnd: boolean;
 }
@@ -45,6 +51,8 @@ export type Turning =
       /** Whether the curve is that of `tune`; else that of the drawing. */
       readonly wanted: 'tune' | 'drawing';
       readonly before: readonly OffCurve[];
+      /** Whether it is as good as on all of them as found. */
+      readonly isOn: boolean;
       /** How closely the readings tell each of these curves. */
       readonly known: readonly CurveKnown[];
       /** Names of what else the file demands, against which each was held; undefined where it was not. */
@@ -61,10 +69,13 @@ export interface AsFound {
   readonly values: Float64Array;
   /** Of readings and tolerances together: how closely what is told, in scales of the unknowns. */
   readonly posterior: Singular;
+  /** By how much standard errors from it are too small; 1 where they are not. */
+  readonly tooSmallBy: number;
 }
 
 /** Yields as it goes; whoever asks for the next step decides whether to go on. */
-export function* whatToTurn(study: Study, { unknowns, values, posterior }: AsFound, solveAs: SolveAs): Generator<undefined, Turning> {
+export function* whatToTurn(study: Study, found: AsFound, solveAs: SolveAs): Generator<undefined, Turning> {
+  const { unknowns, values } = found;
   const { mechanism } = study.travel;
   const car = Float64Array.from(mechanism.nominal);
   unknowns.forEach(({ index }, j) => (car[index] = values[j]!));
@@ -78,12 +89,12 @@ export function* whatToTurn(study: Study, { unknowns, values, posterior }: AsFou
   const still = new Float64Array(adjusters.length);
   const before = trial.off(still);
   if (before === undefined) return { kind: 'not-checked', why: 'The car as found has no value somewhere along the wanted curve' };
-  const known = yield* curvesTold(build, goals, unknowns, posterior);
+  const known = yield* curvesTold(build, goals, found);
   if (typeof known === 'string') return { kind: 'not-checked', why: known };
 
   const bench: Bench = { trial, goals, count: adjusters.length };
-  const turned = ({ chosen, change }: Step, weighed?: Weighed): Plan => ({
-    turns: chosen.map((k) => turnOf(adjusters[k]!, change[k]!)),
+  const turned = ({ chosen, change }: Step, errors: readonly number[] = [], weighed?: Weighed): Plan => ({
+    turns: chosen.map((k, i) => turnOf(adjusters[k]!, change[k]!, errors[i])),
     after: trial.off(change) ?? before,
     unmet: weighed?.unmet ?? [],
   });
@@ -92,23 +103,25 @@ export function* whatToTurn(study: Study, { unknowns, values, posterior }: AsFou
     kind: 'turn',
     wanted: goals[0]!.of,
     before,
+    isOn: worstOf(before, goals) <= 1,
     known: known.map((error, i) => ({ error, isClose: error <= goals[i]!.enough })),
   } as const;
   const byCurve = yield* nearest(bench, first);
+  const errors = yield* errorsOf(trial, adjusters, byCurve, found);
   const indices = unknowns.map(({ index }) => index);
   const scale = yield* createScale(study, build, indices, adjusters, solveAs);
   yield undefined;
   const weighed = scale && (yield* scale.weigh(byCurve.change));
   yield undefined;
-  if (scale === undefined || weighed === undefined) return { ...common, ...turned(byCurve), demands: undefined, nearer: undefined };
+  if (scale === undefined || weighed === undefined) return { ...common, ...turned(byCurve, errors), demands: undefined, nearer: undefined };
   const { demands } = scale;
   const isAllRight = byCurve.chosen.length === 0 || (weighed.keepsAll && weighed.givesNothingUp);
   const held = isAllRight ? undefined : yield* nearestHeld(bench, first, scale);
   // What gives nothing up comes first; of that what keeps all that the drawing keeps; of that the nearer one.
   const isHeldBetter = held !== undefined && (!weighed.givesNothingUp || held.weighed.keepsAll);
-  if (!isHeldBetter) return { ...common, ...turned(byCurve, weighed), demands, nearer: undefined };
+  if (!isHeldBetter) return { ...common, ...turned(byCurve, errors, weighed), demands, nearer: undefined };
   const isNearer = byCurve.cost < HELPS * held.cost;
-  return { ...common, ...turned(held, held.weighed), demands, nearer: isNearer ? turned(byCurve, weighed) : undefined };
+  return { ...common, ...turned(held, [], held.weighed), demands, nearer: isNearer ? turned(byCurve, errors, weighed) : undefined };
 }
 
 /** One more has to bring the sum of squares below this part of what it was. Common practice, no source. */
@@ -135,14 +148,35 @@ interface HeldStep extends Step {
   readonly weighed: Weighed;
 }
 
-function turnOf({ adjuster }: Turnable, change: number): Turn {
+/** Of each that is turned, in their order; of what stands at its end nothing moves. */
+function* errorsOf(
+  trial: TurnTrial,
+  adjusters: readonly Turnable[],
+  { chosen, change }: Step,
+  found: AsFound,
+): Generator<undefined, readonly number[]> {
+  const free = chosen.filter((k) => !isAtEnd(adjusters[k]!, change[k]!));
+  if (free.length === 0) return [];
+  const byTurn = yield* trial.byAdjuster(change, free);
+  const byUnknown = yield* trial.byDimension(change, found.unknowns);
+  const errors = turnErrors(byTurn, byUnknown, free.length, found);
+  return chosen.map((k) => errors[free.indexOf(k)] ?? NaN);
+}
+
+function isAtEnd({ adjuster }: Turnable, change: number): boolean {
   const near = AT_END * (adjuster.to - adjuster.from);
   const end = adjuster.now + change;
+  return end <= adjuster.from + near || end >= adjuster.to - near;
+}
+
+function turnOf(turnable: Turnable, change: number, error = NaN): Turn {
+  const { adjuster } = turnable;
   return {
     ...adjuster,
     change,
+    error: Number.isFinite(error) ? error : undefined,
     turns: adjuster.pitch === undefined ? undefined : change / adjuster.pitch,
-    atEnd: end <= adjuster.from + near || end >= adjuster.to - near,
+    atEnd: isAtEnd(turnable, change),
   };
 }
 

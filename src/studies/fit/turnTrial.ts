@@ -10,7 +10,7 @@ import { leastSquares } from '../../numeric/leastSquares.ts';
 import { endsOf } from '../tune/setting.ts';
 import { wantedOf } from '../tune/wanted.ts';
 import type { Turnable } from './adjusters.ts';
-import { createCar } from './car.ts';
+import { createCar, type CarUnknown } from './car.ts';
 
 /** How far the car is off what was wanted. */
 export interface OffCurve {
@@ -91,6 +91,10 @@ export interface TurnTrial {
   off(change: Float64Array): readonly OffCurve[] | undefined;
   /** Yields as it goes. @param turned numbers of the adjusters that may be */
   best(turned: readonly number[], start: Float64Array): Generator<undefined, Best>;
+  /** With the adjusters turned, d weighted distance / d dimension in its scale, one row a distance; yields as it goes. */
+  byDimension(change: Float64Array, of: readonly CarUnknown[]): Generator<undefined, Float64Array>;
+  /** The same by adjusters, SI. @param of their numbers */
+  byAdjuster(change: Float64Array, of: readonly number[]): Generator<undefined, Float64Array>;
 }
 
 /** Where the sum is least, as far as adjusters go; Infinity where there is none at the start. */
@@ -119,6 +123,32 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
     owners.forEach((owner, row) => (into[row] = weightOf(owner) * (found[row]! - goals[owner.g]!.values[owner.i]!)));
     apart.forEach(({ one, other, times }, k) => (into[owners.length + k] = times * (into[one]! - into[other]!)));
     return into.every(Number.isFinite);
+  };
+  /** Of distances by so many dimensions, those of shafts apart too. @param factors one a dimension */
+  const weigh = (slopes: Float64Array, factors: readonly number[], into: Float64Array): void => {
+    const n = factors.length;
+    owners.forEach((owner, row) => {
+      for (let k = 0; k < n; k++) into[row * n + k] = weightOf(owner) * slopes[row * n + k]! * factors[k]!;
+    });
+    apart.forEach(({ one, other, times }, pair) => {
+      const row = owners.length + pair;
+      for (let k = 0; k < n; k++) into[row * n + k] = times * (into[one * n + k]! - into[other * n + k]!);
+    });
+  };
+  const slopesOf = function* (
+    change: Float64Array,
+    of: readonly CarUnknown[],
+    factors: readonly number[],
+  ): Generator<undefined, Float64Array> {
+    const turned = Float64Array.from(base);
+    adjusters.forEach(({ index, rate }, k) => (turned[index] = turned[index]! + change[k]! / rate));
+    const other = createCar(mechanism, stations, readings, of, turned);
+    other.put(Float64Array.from(of, ({ index }) => turned[index]!));
+    const slopes = new Float64Array(owners.length * of.length);
+    yield* other.differentiate('both', slopes);
+    const weighted = new Float64Array(count * of.length);
+    weigh(slopes, factors, weighted);
+    return weighted;
   };
   const residuals = new Float64Array(count);
   const half = (): number => residuals.reduce((sum, each) => sum + each * each, 0) / 2;
@@ -150,14 +180,7 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
           *differentiate(x, _, jacobian) {
             car.put(Float64Array.from(adjusters, ({ index, rate }, k) => base[index]! + x[k]! / rate));
             yield* car.differentiate('both', slopes);
-            const n = adjusters.length;
-            owners.forEach((owner, row) => {
-              for (let k = 0; k < n; k++) jacobian[row * n + k] = (weightOf(owner) * slopes[row * n + k]!) / adjusters[k]!.rate;
-            });
-            apart.forEach(({ one, other, times }, pair) => {
-              const row = owners.length + pair;
-              for (let k = 0; k < n; k++) jacobian[row * n + k] = times * (jacobian[one * n + k]! - jacobian[other * n + k]!);
-            });
+            weigh(slopes, adjusters.map(({ rate }) => 1 / rate), jacobian); // prettier-ignore
           },
         },
         start.map((value, k) => Math.min(to[k]!, Math.max(from[k]!, value))),
@@ -165,6 +188,8 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
       );
       return minimum === undefined ? { change: start, cost: Infinity } : { change: minimum.x, cost: minimum.cost };
     },
+    byDimension: (change, of) => slopesOf(change, of, of.map(({ scale }) => scale)), // prettier-ignore
+    byAdjuster: (change, of) => slopesOf(change, of.map((k) => unknowns[k]!), of.map((k) => 1 / adjusters[k]!.rate)), // prettier-ignore
   };
 }
 

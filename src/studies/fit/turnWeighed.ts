@@ -5,6 +5,7 @@
 import type { Answered } from '../../findings/answered.ts';
 import type { Study } from '../../findings/study.ts';
 import type { Build } from '../../kinematics/build.ts';
+import type { RequirementAnswer } from '../../requirements/requirement.ts';
 import { demandsOf, judge, type Judgement } from '../tune/demands.ts';
 import type { Turnable } from './adjusters.ts';
 
@@ -23,6 +24,8 @@ export interface Unmet {
   readonly name: string;
   /** What is in the way, or why it was not checked. */
   readonly words: string;
+  /** Of a line of `require` that is not met, with its figures. */
+  readonly answer?: RequirementAnswer;
   /** Whether it held on the car as found, and holds in the file as drawn; what could not be checked does not. */
   readonly wasMet: boolean;
   readonly isDrawn: boolean;
@@ -54,7 +57,7 @@ export function* createScale(
   solveAs: SolveAs,
 ): Generator<undefined, Scale | undefined> {
   const { dimensions } = study.travel.mechanism;
-  const demands = demandsOf(study.definition);
+  const demands = demandsOf(study);
   type Judged = Generator<undefined, readonly Judgement[] | undefined>;
   const judged = function* (figures: readonly FigureAs[]): Judged {
     const answered = solveAs(figures);
@@ -86,9 +89,9 @@ function weighed(judgements: readonly Judgement[], found: readonly Judgement[], 
   return {
     keepsAll: judgements.every(({ shortfall }, i) => shortfall === 0 || drawn[i]!.shortfall !== 0),
     givesNothingUp: !less.includes(true),
-    unmet: judgements.flatMap(({ demand, shortfall, words }, i): Unmet[] => {
+    unmet: judgements.flatMap(({ demand, shortfall, words, answer }, i): Unmet[] => {
       const stood = { wasMet: found[i]!.shortfall === 0, isDrawn: drawn[i]!.shortfall === 0, isLess: less[i]! };
-      return shortfall === 0 ? [] : [{ name: demand.name, words, ...stood }];
+      return shortfall === 0 ? [] : [{ name: demand.name, words, ...(answer !== undefined && { answer }), ...stood }];
     }),
   };
 }

@@ -2,7 +2,8 @@
  * The dimensions that are to be found, and what is known of each before anything was read.
  *
  * A tolerance is three standard deviations about its middle, as in the study of tolerances. A dimension without one may be anything; what
- * counts as not told of it is held against `scale` then: 5 mm, 10°, or a tenth of anything else. Common practice, no source.
+ * counts as not told of it is held against `scale` then: 5 mm, 10°, or half of anything else, since friction and preloads are seldom known
+ * more closely. Common practice, no source.
  */
 import type { Dimension } from '../../definition/dimensions.ts';
 import { shortName } from '../../definition/fitNames.ts';
@@ -74,7 +75,7 @@ function nameOf({ path }: MechanismDimension): string {
 function openScale({ dimension, nominal }: MechanismDimension): number {
   if (dimension === 'length') return OPEN_LENGTH;
   if (dimension === 'angle') return OPEN_ANGLE;
-  return nominal === 0 ? 1 : Math.abs(nominal) / 10;
+  return nominal === 0 ? 1 : Math.abs(nominal) / 2;
 }
 
 /** m */

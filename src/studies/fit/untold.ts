@@ -45,16 +45,22 @@ function isLeft(value: number): boolean {
   return 1 / Math.sqrt(1 + value * value) > LEFT;
 }
 
-export function untoldBy({ n, values, directions }: Singular): readonly Untold[] {
+export function untoldBy(information: Singular): readonly Untold[] {
+  const { n, values, directions } = information;
   const left = directions.filter((_, k) => isLeft(values[k]!));
   /** Onto what is not told. */
   const part = (i: number, j: number): number => left.reduce((sum, along) => sum + along[i]! * along[j]!, 0);
   const of = Array.from({ length: n }, (_, i) => i);
-  const open = of.filter((i) => part(i, i) > SOME);
+  /** Onto what is not told at all: there a small part too leaves a dimension open. */
+  const least = leastOf(information);
+  const blank = directions.filter((_, k) => !(values[k]! > least));
+  const blankPart = (i: number, j: number): number => blank.reduce((sum, along) => sum + along[i]! * along[j]!, 0);
+  const open = of.filter((i) => part(i, i) > SOME || blankPart(i, i) > ANY);
+  const share = (i: number, j: number): boolean => Math.abs(part(i, j)) > SOME || Math.abs(blankPart(i, j)) > ANY;
   const group = new Map(open.map((i) => [i, i]));
   for (const i of open) {
     for (const j of open) {
-      if (j <= i || Math.abs(part(i, j)) <= SOME) continue;
+      if (j <= i || !share(i, j)) continue;
       const [from, to] = [group.get(j)!, group.get(i)!];
       for (const [k, at] of group) if (at === from) group.set(k, to);
     }
@@ -75,6 +81,8 @@ export function untoldBy({ n, values, directions }: Singular): readonly Untold[]
 
 /** Of 1: a smaller part in what is not told does not count. */
 const SOME = 0.05;
+/** The same, of what is not told at all; as `isOpen` has it. */
+const ANY = 1e-8;
 
 /** Those that share an untold group are left out: what they share has been said. The strongest first. */
 export function correlatedBy(posterior: Singular, untold: readonly Untold[]): readonly Correlated[] {

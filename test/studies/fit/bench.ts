@@ -36,6 +36,12 @@ springs:
   back: {lever: shaft, rate: 2.2 N*mm/deg, preload: 240 N*mm}
 `;
 
+/** With a second return spring, and with two of the pedal's own: a check finds no error in it. */
+export const SOUND_BENCH = `${BENCH}  second: {lever: shaft, rate: 2.2 N*mm/deg, preload: 240 N*mm}
+  foot_back: {lever: foot, rate: 1 N*mm/deg, preload: 200 N*mm}
+  foot_too: {lever: foot, rate: 1 N*mm/deg, preload: 200 N*mm}
+`;
+
 export interface Reading {
   readonly columns: readonly string[];
   /** Of the first column: % for the pedal's travel, mm for a pull. */

@@ -37,7 +37,7 @@ describe('a rod that came out too long', () => {
   test('is told in words, with what is left', () => {
     const [first, second] = turningWords(turning);
     expect(first).toMatch(/^shaft\.opening: up to \d\.\d+° off the drawing, at \d+(?:\.\d)? % of pedal travel, 0(?:\.\d+)?° once turned$/);
-    expect(second).toMatch(/^link: 1\.6\d? turns shorter \(2 mm\)$/);
+    expect(second).toMatch(/^link: 1\.6\d? ± 0\.01 turns shorter \(2 mm\)$/);
   });
 
   test('is told in mm where its thread is not given', () => {
@@ -52,7 +52,7 @@ describe('a rod that came out too long', () => {
       }),
     );
     expect(plain.turns[0]!.turns).toBeUndefined();
-    expect(turningWords(plain)[1]).toBe('link: 2 mm shorter; the file gives no pitch, so not in turns');
+    expect(turningWords(plain)[1]).toBe('link: 2 mm ± 0.01 mm shorter; the file gives no pitch, so not in turns');
   });
 
   test('is turned no farther than it goes', () => {
@@ -122,7 +122,7 @@ test('a stop that stands wrong is moved', () => {
 test('nothing is turned on a car that is as drawn', () => {
   const turning = turned(benchText({ columns, at: TEN, fit: ['link.length', 'main.slack'], noise }));
   expect(turning.turns).toEqual([]);
-  expect(turningWords(turning).at(-1)).toContain('nothing that can be turned');
+  expect(turningWords(turning).at(-1)).toContain('nothing needs turning');
 });
 
 test('the curve of `tune` is what is wanted where the file gives one', () => {
@@ -188,7 +188,7 @@ describe('what else the file demands', () => {
       const words = turningWords(turning);
       expect(words).toContain('once turned it keeps full_opening, transmission');
       expect(words.at(-1)).toMatch(
-        /^nearer to the curve, but not to be turned so: main [\d.]+ mm more slack, link [\d.]+ turns longer; shaft\.opening up to [\d.]+° off, and it gives up full_opening \(shaft opens [\d.]+° at most/,
+        /^nearer to the curve, but not to be turned so: main [\d.]+ mm ± [\d.]+ mm more slack, link [\d.]+ ± [\d.]+ turns longer; shaft\.opening up to [\d.]+° off, and it gives up full_opening \(shaft opens [\d.]+° at most/,
       );
     });
 
@@ -427,7 +427,7 @@ plates:
     expect(fit.turning.kind).toBe('turn');
     // The closing torque rests on the spring, and it was held against the file's.
     expect(fitNotChecked(fit)).toContain(
-      'what the file demands beside the curve, as far as it rests on back.preload: not told, and taken as the file has it',
+      'what the file demands, as far as it rests on back.preload: not told, and taken as the file has it',
     );
   });
 });
