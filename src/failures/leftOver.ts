@@ -11,14 +11,16 @@ import type { Joint, Mechanism } from '../kinematics/model.ts';
 import { solveTravel, type Travel } from '../travel/travel.ts';
 
 /** What the pedal still moves without a joint; undefined where that is nothing that carries plates. */
-export function drivenWithout({ mechanism }: Travel, joint: Joint): Travel | undefined {
+export function drivenWithout(whole: Travel, joint: Joint): Travel | undefined {
+  const { mechanism } = whole;
   const left = mechanism.levers.filter((lever) => lever.plates.length > 0 && lever.group >= 0 && !isBehind(mechanism, joint, lever));
-  return left.length === 0 ? undefined : solved(withoutJoint(mechanism.definition, joint), mechanism);
+  return left.length === 0 ? undefined : solved(withoutJoint(mechanism.definition, joint), whole);
 }
 
 /** What a joint drove, by the opening of its first lever. @param reached greatest opening of that lever over the travel, rad */
-export function freedBy({ mechanism }: Travel, joint: Joint, reached: number): Travel | undefined {
-  return solved(drivenBy(withoutJoint(mechanism.definition, joint), mechanism, joint, reached), mechanism, joint.driven);
+export function freedBy(whole: Travel, joint: Joint, reached: number): Travel | undefined {
+  const { mechanism } = whole;
+  return solved(drivenBy(withoutJoint(mechanism.definition, joint), mechanism, joint, reached), whole, joint.driven);
 }
 
 function withoutJoint(definition: Definition, { kind, name }: Joint): Definition {
@@ -55,7 +57,7 @@ function drivenBy(definition: Definition, { levers, senses }: Mechanism, { drive
 }
 
 /** @param freed the lever that stands in for the pedal and has none of its stops */
-function solved(definition: Definition, whole: Mechanism, freed?: number): Travel | undefined {
+function solved(definition: Definition, { mechanism: whole, build }: Travel, freed?: number): Travel | undefined {
   const { path } = findLoadPath(definition);
   const mechanism = path && compileMechanism(definition, path);
   if (mechanism === undefined) return undefined;
@@ -66,5 +68,8 @@ function solved(definition: Definition, whole: Mechanism, freed?: number): Trave
     const { closedStop: _of, ...without } = lever;
     return without;
   });
-  return solveTravel({ ...mechanism, levers });
+  // What is left is of the same build: its figures are those of the whole.
+  const indices = new Map(whole.dimensions.map(({ path, index }) => [path, index]));
+  const values = mechanism.dimensions.map(({ path, nominal }) => build.values[indices.get(path) ?? -1] ?? nominal);
+  return solveTravel({ ...mechanism, levers }, Float64Array.from(values));
 }
