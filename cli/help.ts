@@ -60,7 +60,7 @@ Usage:
   ${USAGE.solve}
       finds every value of one figure at which something demanded is just met
   ${USAGE.tolerance}
-      says what the tolerances do to openings, signals, angles and effort
+      says what the tolerances do to openings, signals, angles and effort, and how many builds keep the rules
   ${USAGE.fit}
       says what readings of the built car tell of its dimensions, and what to turn
 
@@ -166,18 +166,18 @@ Exit code: 0 a value is found, 1 none is, 2 the file or the arguments cannot be 
 const TOLERANCE = `Usage: ${USAGE.tolerance}
 
 Says what the tolerances of the file, and the play of its rod ends and slots, do to what matters: openings at rest and at full pedal,
-shafts out of step at rest, signals, the least transmission angle of each part, and the effort at half pedal. Of each: the worst case, the
-root of the sum of squares, and random builds; then how many builds meet each line of \`require\` (1000 are gone through at most, 100
-where forces are spoken of), which figures to hold tighter, and which rod, set after assembly, wins back how much. A pin stands anywhere
-within its play. A FILE named - is standard input.
+shafts out of step at rest, signals, the effort at half pedal, the least angles of each part and the tilt of rod ends. Of each: the worst
+case, the root of the sum of squares, and random builds; then how many builds keep each rule of \`check\` (300 are gone through at most,
+100 for single failures) and meet each line of \`require\` (1000, 100 where forces are spoken of), which figures to hold tighter, and which
+rod, set after assembly, wins back how much. A pin stands anywhere within its play. A FILE named - is standard input.
 
 Options:
       --law LAW            normal (the default): a tolerance is three standard deviations; uniform: evenly over its width
       --builds NUMBER      random builds, 100 to 1000000; 10000 where not given
       --seed NUMBER        draws other builds; the same file and seed give the same answers
       --format FORMAT      text (the default), or json with every digit, and with bands along the travel${COMMON}
-Exit code: 0 every build keeps what is checked, 1 one does not, or nothing judges them, or an error in the text, 2 the file has
-no tolerance and no play, or cannot be used.
+Exit code: 0 every build keeps what is checked, 1 one does not, or an error in the text, 2 the file has no tolerance and no play, or
+cannot be used.
 `;
 
 const FIT = `Usage: ${USAGE.fit}
@@ -190,6 +190,6 @@ input, with its CSV files in the current folder.
 
 Options:
       --format FORMAT      text (the default), or json with every digit and with each reading beside what was found${COMMON}
-Exit code: 0 every dimension is told and within its tolerance, and every reading goes with the others and could be held against them,
-1 not so, or an error in the text, 2 there is nothing to find, a CSV file or the file cannot be used.
+Exit code: 0 every dimension is told and within its tolerance, every reading goes with the others and could be held against them, and the
+car as found does what the file demands, 1 not so, or an error in the text, 2 there is nothing to find, a CSV file or the file cannot be used.
 `;

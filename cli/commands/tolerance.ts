@@ -1,6 +1,7 @@
-/** `tolerance FILE`: what the file's tolerances do to openings, signals, angles, effort and requirements. */
+/** `tolerance FILE`: what the file's tolerances do to openings, signals, angles and effort, and how many builds keep rules and requirements. */
 import { toleranceJson } from '../../src/outputs/toleranceJson.ts';
 import { toleranceText } from '../../src/outputs/toleranceText.ts';
+import { isKeptByAll } from '../../src/outputs/toleranceVerdict.ts';
 import { finished } from '../../src/studies/finished.ts';
 import { BAND_BUILDS, bandsOf, mainCurves } from '../../src/studies/tolerance/bands.ts';
 import { TOLERANCE_DEFAULTS, tolerances, whyNoTolerance, type ToleranceOptions } from '../../src/studies/tolerance/tolerance.ts';
@@ -18,8 +19,7 @@ export function tolerance(request: StudyRequest, io: Io): Promise<number> {
     const options: ToleranceOptions = { seed, law, builds };
     const found = finished(tolerances(study, options));
     const isUnread = problems.some(({ severity }) => severity === 'error');
-    const isKept = found.kept?.share !== undefined ? found.kept.share === 1 : found.required.length > 0;
-    const isSound = isKept && found.required.every(({ kept }) => kept.share === 1) && !isUnread;
+    const isSound = isKeptByAll(found) && !isUnread;
     if (request.format === 'text') return { page: toleranceText(found, page), isSound };
     const columns = mainCurves(study);
     const drawn = { ...options, from: 0, to: Math.min(BAND_BUILDS, builds) };

@@ -19,6 +19,9 @@ import type { Study } from './study.ts';
 import { whyStill } from './whyStill.ts';
 import { wireNotChecked } from './wireNotChecked.ts';
 
+/** Of the pedal: told where one part is lost. */
+export const SNAPS_BACK = 'how fast it snaps back: that is worked out with what one lost part leaves';
+
 export function attachedNotChecked(study: Study): readonly NotChecked[] {
   return [...springsLeft(study), ...platesLeft(study), ...sensorsLeft(study), ...pedalLeft(study), ...movementsLeft(study)];
 }
@@ -109,11 +112,7 @@ function pedalLeft(study: Study): readonly NotChecked[] {
   if (pedal === undefined) return [];
   const one = (message: string): NotChecked => ({ part: 'pedal', span: pedal.span, message: `Not checked: ${message}` });
   const { attached } = travel.mechanism;
-  const left = [
-    ...frictionNotChecked(study),
-    ...reactionsNotChecked(study),
-    one('how fast it snaps back: that is worked out with what one lost part leaves'),
-  ];
+  const left = [...frictionNotChecked(study), ...reactionsNotChecked(study), one(SNAPS_BACK)];
   const moved = attached.springs.filter((spring) => isMoved(travel.mechanism, spring));
   const unknown = whyClosingUnknown(study, moved);
   if (unknown !== undefined) return [...left, one(`pedal effort, since ${unknown}`)];

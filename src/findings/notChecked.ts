@@ -5,12 +5,18 @@ import type { Definition } from '../definition/definition.ts';
 import type { Span } from '../definition/span.ts';
 import { createPose } from '../kinematics/pose.ts';
 import { innerAt } from '../kinematics/poseGeometry.ts';
-import { attachedNotChecked } from './attachedNotChecked.ts';
+import { attachedNotChecked, SNAPS_BACK } from './attachedNotChecked.ts';
 import { clearanceNotChecked } from './clearanceNotChecked.ts';
 import type { NotChecked } from './finding.ts';
 import { greatestOf } from '../travel/extremes.ts';
 import { along, type Study } from './study.ts';
 import { listed } from './words.ts';
+
+const PLAY = 'Not checked: what the play of its ends does';
+const TOLERANCES = 'Not checked: what tolerances do; all figures are of the nominal dimensions';
+
+/** What random builds do look at, or is said of them otherwise. */
+export const LEFT_TO_BUILDS: ReadonlySet<string> = new Set([PLAY, TOLERANCES, `Not checked: ${SNAPS_BACK}`]);
 
 /** What cannot be decided from geometry alone; `study` is absent where the linkage could not be solved. */
 export function findNotChecked(definition: Definition, study: Study | undefined): readonly NotChecked[] {
@@ -30,7 +36,7 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
   } else all.push(...clearanceNotChecked(study), ...attachedNotChecked(study));
   each(
     definition.rods.filter(({ ends }) => ends?.play !== undefined),
-    'Not checked: what the play of its ends does',
+    PLAY,
   );
   all.push(...readingsNotChecked(definition));
   if (study === undefined) return all;
@@ -39,7 +45,7 @@ export function findNotChecked(definition: Definition, study: Study | undefined)
     all.push({
       part: toleranced.path,
       span: toleranced.tolerance.span,
-      message: 'Not checked: what tolerances do; all figures are of the nominal dimensions',
+      message: TOLERANCES,
     });
   }
   const { build, mechanism } = study.travel;

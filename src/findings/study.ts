@@ -1,7 +1,7 @@
 /**
  * What a rule sees: the solved travel, its columns, and the limits that hold.
  */
-import type { Definition, LimitKey, Value } from '../definition/definition.ts';
+import type { Definition, LimitKey, RodEnds, Value } from '../definition/definition.ts';
 import type { FitDimension } from '../definition/measured.ts';
 import type { Travel } from '../travel/travel.ts';
 import { lookedAt, readBy } from '../travel/along.ts';
@@ -76,6 +76,13 @@ export function limitOf(study: Study, key: LimitKey, kind?: string): LimitPair {
   const given = study.definition.limits.find((limit) => limit.key === key);
   if (given === undefined) return standard;
   return { warning: given.warning.nominal, error: given.error?.nominal, from: 'limits of this file' };
+}
+
+/** How far the ends of a rod may tilt: what they are given for, else by their kind. */
+export function tiltLimit(study: Study, ends: RodEnds): LimitPair {
+  if (ends.misalignment === undefined) return limitOf(study, 'misalignment', ends.kind);
+  const own = ends.misalignment.nominal;
+  return { warning: own, error: own, from: 'misalignment given for these ends' };
 }
 
 export interface Trespass {

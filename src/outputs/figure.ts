@@ -2,7 +2,7 @@
  * Figures as a person reads them: in the unit of the drawing, with as many digits as one can act on.
  */
 import { digitsFor } from '../definition/digits.ts';
-import { FIGURE_UNIT, FIGURE_UNIT_SI } from '../definition/dimensions.ts';
+import { FIGURE_UNIT, FIGURE_UNIT_SI, type FigureDimension } from '../definition/dimensions.ts';
 import type { Figure } from '../findings/finding.ts';
 
 /** E.g. `38.25 mm`, `81.9°`, `2.31`; `–` where there is no value. @param more digits behind the point than usual */
@@ -11,6 +11,23 @@ export function figureText({ value, dimension }: Figure, more = 0): string {
   if (!Number.isFinite(shown)) return NO_VALUE;
   return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension) + more)), FIGURE_UNIT[dimension]);
 }
+
+/** How figures read that lie within so much of each other, SI: each with the digits of two places of that. */
+export function figureWithin(dimension: FigureDimension, within: number): (value: number) => string {
+  const size = within / FIGURE_UNIT_SI[dimension];
+  const common = (value: number): number => digitsFor(value / FIGURE_UNIT_SI[dimension], dimension);
+  const digits =
+    size < LEAST_SIZE ? undefined : Math.min(MOST_DIGITS, Math.max(digitsFor(size, dimension), 1 - Math.floor(Math.log10(size))));
+  return (value) => {
+    const shown = value / FIGURE_UNIT_SI[dimension];
+    if (!Number.isFinite(shown)) return NO_VALUE;
+    return withUnit(trimZeros(decimal(shown, digits ?? common(value) + 1)), FIGURE_UNIT[dimension]);
+  };
+}
+
+/** In the unit of its place; less is rounding. */
+const LEAST_SIZE = 1e-6;
+const MOST_DIGITS = 6;
 
 /** Digits behind the point in which a figure is commonly shown, in the unit of its place; zeros at its end are left out then. */
 export function figureDigits({ value, dimension }: Figure): number {

@@ -4,6 +4,7 @@ import type { Answers } from '../solve.ts';
 import type { Setting } from '../studies/tolerance/advice.ts';
 import type { Bands } from '../studies/tolerance/bands.ts';
 import { SHARES, type Yield } from '../studies/tolerance/distribution.ts';
+import { judgedCodes } from '../studies/tolerance/rules.ts';
 import { stackOf, type Stack } from '../studies/tolerance/stack.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../studies/tolerance/tolerance.ts';
 import type { Toleranced } from '../kinematics/toleranced.ts';
@@ -11,9 +12,9 @@ import { CAUTION } from './caution.ts';
 import { problemOf } from './checkJson.ts';
 import { jsonFigure, jsonTravel } from './json/figures.ts';
 import { jsonText } from './json/text.ts';
-import type { JsonBands, JsonOutcome, JsonSetting, JsonTolerance, JsonVaried, JsonYield } from './json/toleranceDocument.ts';
+import type { JsonBands, JsonOutcome, JsonRule, JsonSetting, JsonTolerance, JsonVaried, JsonYield } from './json/toleranceDocument.ts';
 import { placesIn, type Place } from './place.ts';
-import { NOT_CHECKED } from './toleranceText.ts';
+import { notCheckedWords } from './toleranceText.ts';
 
 /** The curves along the travel, as `bandsOf` gives them. */
 export interface BandsAt extends Bands {
@@ -40,10 +41,12 @@ export function toleranceJson(answers: Answers, study: ToleranceStudy, bands: Ba
       undecided,
       ...yieldOf(kept),
     })),
+    rules: rulesOf(study),
     kept: study.kept === undefined ? null : yieldOf(study.kept),
+    together: { builds: study.together.builds, ...yieldOf(study.together.kept) },
     settings: study.settings.map(settingOf),
     bands: bands === undefined ? null : columnsOf(bands),
-    notChecked: NOT_CHECKED,
+    notChecked: notCheckedWords(study),
     caution: CAUTION,
   };
   return jsonText(document);
@@ -62,6 +65,23 @@ function variedOf({ path, play, middle, half, dimension }: Toleranced, place: Pl
 
 function yieldOf({ share, low, high }: Yield): JsonYield {
   return { share: finite(share), low: finite(low), high: finite(high) };
+}
+
+function rulesOf({ rules }: ToleranceStudy): readonly JsonRule[] {
+  return judgedCodes().flatMap(([code]) =>
+    rules
+      .filter((rule) => rule.code === code)
+      .map(({ builds, failed, errors, kept, parts, isAsDrawn, worst }) => ({
+        code,
+        builds,
+        failed,
+        errors,
+        ...yieldOf(kept),
+        parts,
+        asDrawn: isAsDrawn,
+        worst: worst?.message ?? null,
+      })),
+  );
 }
 
 function outcomeOf(

@@ -1,16 +1,15 @@
 /**
- * What tolerances do, as text: of each outcome its range and what it comes from; which dimension to hold tighter; which rod, set after
- * assembly, wins back how much; what was not checked; the caution, and in the last line how it stands.
+ * What tolerances do, as text: first what not every build keeps; of each outcome its range and what it comes from; which dimension to hold
+ * tighter; which rod, set after assembly, wins back how much; what was not checked; the caution, and in the last line how it stands.
  */
 import type { Setting } from '../studies/tolerance/advice.ts';
-import type { Yield } from '../studies/tolerance/distribution.ts';
-import type { RequiredYield } from '../studies/tolerance/required.ts';
 import { stackOf } from '../studies/tolerance/stack.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../studies/tolerance/tolerance.ts';
 import type { Toleranced } from '../kinematics/toleranced.ts';
 import { CAUTION } from './caution.ts';
-import { countText, figureText, percentText } from './figure.ts';
+import { figureText, figureWithin, percentText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
+import { keptWords, requiredWords, ruleWords, verdictWords, yieldWords } from './toleranceVerdict.ts';
 import { wrap } from './width.ts';
 
 export interface ToleranceTextOptions {
@@ -26,12 +25,17 @@ export function toleranceText(study: ToleranceStudy, { file, paint = plain, widt
   const lines = (items: readonly string[]): string[] =>
     items.flatMap((item) => wrap(printable(item), width - 4).map((line, i) => (i === 0 ? `  ${line}` : `    ${line}`)));
   const chosen = study.settings.filter(isWorthwhile).slice(0, MOST_SETTINGS);
+  const [aside, first] = [study.outcomes.filter(isToldAside), study.outcomes.filter((each) => !isToldAside(each))];
+  const titled = (title: string, items: readonly string[]): readonly string[] =>
+    items.length === 0 ? [] : [paint('strong', printable(title)), ...lines(items)];
   const sections = [
     [paint('strong', printable(file))],
-    ...study.outcomes.map((each) => [paint('strong', printable(each.outcome.name)), ...lines(outcomeWords(each))]),
-    study.required.length === 0 ? [] : [paint('strong', 'Requirements'), ...lines(study.required.map(requiredWords))],
-    chosen.length === 0 ? [] : [paint('strong', 'Rods set after assembly'), ...lines(chosen.map(settingWords))],
-    [paint('strong', 'Not checked'), ...lines(NOT_CHECKED)],
+    titled('Rules of the check', rulesWords(study)),
+    titled('Requirements', byShare(study.required).map(requiredWords)),
+    ...first.map((each) => titled(each.outcome.name, outcomeWords(each))),
+    titled('Angles', aside.map(asideWords)),
+    titled('Rods set after assembly', chosen.map(settingWords)),
+    titled('Not checked', notCheckedWords(study)),
     wrap(`Caution. ${CAUTION}`, width),
     [`${printable(file)}: ${verdictWords(study)}`],
   ];
@@ -49,20 +53,59 @@ const WORTHWHILE = 0.01;
 /** SI; a figure that differs by less does not vary. */
 const ROUNDING = 1e-9;
 
+/** What not every build keeps, then how many builds keep the others. */
+export function rulesWords({ rules }: ToleranceStudy): readonly string[] {
+  const kept = keptWords(rules);
+  return [...rules.filter(({ failed }) => failed > 0).map(ruleWords), ...(kept === undefined ? [] : [kept])];
+}
+
+/** Those that the fewest builds meet first. */
+export function byShare<Each extends { readonly kept: { readonly share: number } }>(all: readonly Each[]): readonly Each[] {
+  return [...all].sort((a, b) => a.kept.share - b.kept.share);
+}
+
 /** What the study leaves out, without full stops. */
-export const NOT_CHECKED: readonly string[] = [
-  '`lost` of a rod and `lag` of a coupling as something that varies: they stand as the file has them',
-  'limits other than those of transmission, step at rest and full opening; nor whether a lever is held open at rest',
-  'what a rod without `length` adds: it is taken to be made to fit each build as drawn; give it a `length` where it is cut beforehand',
-];
+export function notCheckedWords({ unchecked, still }: ToleranceStudy): readonly string[] {
+  return [
+    ...(still.length === 0 ? [] : [`what the tolerance of ${still.join(', ')} does: it stands as the file has it`]),
+    ...unchecked.map(({ part, message }) => `${part}: ${message.replace(/^Not checked: /, '')} (nor by \`check\`)`),
+    '`lost` of a rod and `lag` of a coupling as something that varies: they stand as the file has them',
+    'how fast a build returns: `pedal-to-plate return` tells it for the file as drawn',
+    'what a rod without `length` adds: it is taken to be made to fit each build as drawn; give it a `length` where it is cut beforehand',
+  ];
+}
+
+/** Whether one line is enough for an outcome. */
+export function isToldAside({ outcome, distribution: { kept, missing } }: OutcomeTolerance): boolean {
+  return outcome.isAside === true && kept?.share === 1 && missing === 0;
+}
+
+function asideWords(each: OutcomeTolerance): string {
+  const { outcome, middle, distribution } = each;
+  const figure = figureIn(each);
+  const { percentiles, kept } = distribution;
+  const range = varies(each) ? `, 99.73 % of builds ${figure(percentiles[0]!)} to ${figure(percentiles.at(-1)!)}` : ', in every build';
+  return `${outcome.name}: ${figure(middle)}${range}; ${outcome.limit ?? 'its limit'}: kept by ${kept === undefined ? 'none' : yieldWords(kept)}`;
+}
+
+/** Figures of one outcome, all with as many digits as its spread is worth. */
+export function figureIn({
+  outcome: { dimension },
+  middle,
+  stack,
+  distribution: { percentiles },
+}: OutcomeTolerance): (value: number) => string {
+  const off = [stack.lowest, stack.highest, ...percentiles.map((value) => value - middle)].map(Math.abs).filter(Number.isFinite);
+  return figureWithin(dimension, Math.max(0, ...off));
+}
 
 function outcomeWords(each: OutcomeTolerance): readonly string[] {
   const { outcome, middle, stack, corners, distribution, advice } = each;
-  const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
+  const figure = figureIn(each);
   const { percentiles, missing, kept } = distribution;
   const [least, , median, , most] = percentiles;
   const judged = kept === undefined ? [] : [`${outcome.limit ?? 'its limit'}: kept by ${yieldWords(kept)}`];
-  if (!varies(each) && missing === 0) return [`${figure(middle)}, whatever the tolerances`, ...judged];
+  if (!varies(each) && missing === 0) return [`${figure(middle)}: ${stillWords(each)}`, ...judged];
   return [
     `${figure(middle)} with every dimension in its middle; all against it ${figure(middle + stack.lowest)} to ${figure(middle + stack.highest)}, linear` +
       (corners === undefined ? '' : `, ${figure(corners.least)} to ${figure(corners.most)} exactly`),
@@ -71,7 +114,7 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
       : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
     `random builds: ${figure(median!)} in the middle, 99.73 % of them from ${figure(least!)} to ${figure(most!)}`,
     ...playWords(each, figure),
-    ...(missing > 0 ? [`${missing} builds have no value here`] : []),
+    ...(missing > 0 ? [`${missing} builds have no value here, as where they cannot be assembled; they count as not kept`] : []),
     ...judged,
     ...advice
       .filter(({ share }) => share > WORTHWHILE)
@@ -81,6 +124,13 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
           `${figureName(of)}: ${percentText(share)} of the variance; half of it narrows the spread by ${percentText(wonByHalf)}`,
       ),
   ];
+}
+
+/** Why an outcome is the same in every build. */
+export function stillWords({ outcome: { stop }, stoppedAt, middle }: OutcomeTolerance): string {
+  return stop !== undefined && Math.abs(middle - stoppedAt) <= ROUNDING
+    ? `${stop.words} holds it there in every build`
+    : 'no tolerance moves it';
 }
 
 /** A figure that varies, in words: its path, or whose play it is. */
@@ -98,20 +148,9 @@ function playWords({ effects }: OutcomeTolerance, figure: (value: number) => str
   ];
 }
 
-/** How many builds meet a line of `require`. */
-export function requiredWords({ name, kept, builds, undecided }: RequiredYield): string {
-  const open = undecided === 0 ? '' : `; ${undecided} cannot be decided, and count as not met`;
-  return `${name}: met by ${yieldWords(kept)}, of ${builds}${open}`;
-}
-
 /** Whether an outcome does, by more than rounding. */
 export function varies({ effects, distribution: { percentiles } }: OutcomeTolerance): boolean {
   return effects.some(({ swing }) => swing !== 0) || !(percentiles.at(-1)! - percentiles[0]! <= ROUNDING);
-}
-
-/** With its uncertainty. */
-export function yieldWords({ share, low, high }: Yield): string {
-  return `${percentText(share, 2)} of the builds (${percentText(low, 2)} to ${percentText(high, 2)}, as sure as 95 %)`;
 }
 
 export function isWorthwhile({ spreads }: Setting): boolean {
@@ -125,20 +164,4 @@ export function settingWords({ rod, adjustable, by, takes, beyondRange, spreads 
   const range = beyondRange === true ? ', which is more than it can be turned' : '';
   const way = adjustable ? `${rod} set` : `${rod} made adjustable and set`;
   return `${way} by the ${by.name}, ± ${figureText({ value: takes, dimension: 'length' }, 1)} of length${range}: ${told.join(', ')}`;
-}
-
-export function verdictWords({ kept, options, toleranced, required }: ToleranceStudy): string {
-  const law =
-    options.law === 'normal'
-      ? 'a tolerance is three standard deviations'
-      : 'evenly over each tolerance (three standard deviations are then √3 times the root of the sum of squares)';
-  const plays = toleranced.filter(({ play }) => play !== undefined).length;
-  const played = plays === 0 ? '' : ` and the play of ${countText(plays, 'pin')}`;
-  const of = `${options.builds} builds from ${countText(toleranced.length - plays, 'toleranced dimension')}${played}, ${law}`;
-  const lost = required.filter((each) => each.kept.share !== 1).length;
-  const demanded = lost === 0 ? '' : `; of ${countText(required.length, 'requirement')} ${lost} not met by every build`;
-  if (kept !== undefined)
-    return `${of}; ${demanded === '' ? 'everything checked' : 'every limit'} is kept by ${yieldWords(kept)}${demanded}`;
-  if (required.length === 0) return `${of}; nothing judges them: not checked`;
-  return `${of}; no limit judges them${demanded === '' ? '; every requirement is met by every build gone through' : demanded}`;
 }

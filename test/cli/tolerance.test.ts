@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { textbookLinkage, twoShafts } from '../studies/tolerance/cases.ts';
+import { FOUR_BARREL } from '../support/editorRequests.ts';
 import { call } from './support.ts';
 
 const files = {
   linkage: textbookLinkage('± 0.05 mm'),
   exact: textbookLinkage(''),
   shafts: twoShafts('± 0.1 mm'),
+  barrels: FOUR_BARREL,
   empty: 'format: 1\n',
 };
 
@@ -19,10 +21,45 @@ describe('tolerance', () => {
       'opening of first at full pedal\n  68° with every dimension in its middle; all against it 67.5° to 68.5°, linear',
     );
     expect(out).toMatch(/link made adjustable and set by the /);
-    expect(out).toContain('Not checked\n  `lost` of a rod');
+    expect(out).toMatch(/\nNot checked\n(?: {2}.*\n)* {2}`lost` of a rod/);
     expect(out).toContain('Caution.');
     expect(out).toMatch(/shafts: 10000 builds from 8 toleranced dimensions, .*kept by \d/);
     expect(out).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('tells first and in the last line what builds do not keep, by which part and how far the worst is off', async () => {
+    const { out } = await call(['tolerance', 'shafts', '--builds', '100'], { files });
+    const [, first] = out.split('\n\n');
+    expect(first).toMatch(/^Rules of the check\n/);
+    // As drawn there is one spring, and the link lies in line with both arms on the way: in every build, too.
+    const told = first!.replace(/\n +/g, ' ');
+    expect(told).toMatch(
+      /single-return-spring at close: kept by 0 % of the builds \(.*\), of 100; the file as drawn does not keep it either; /,
+    );
+    expect(told).toMatch(
+      /held-open at (first|second) in \d+, (first|second) in \d+, as an error: .*; the worst: (first|second) is held 0\.\d+° open at rest/,
+    );
+    expect(out.trimEnd().split('\n').at(-1)).toMatch(
+      /everything checked, rules and requirements too, is kept by 0 of the 100 builds .*; not kept, by so many: .*single-return-spring, as drawn, too \(100 %\)/,
+    );
+  });
+
+  it('says what holds an opening, and gives figures of one outcome digits alike', async () => {
+    const { code, out } = await call(['tolerance', 'barrels', '--builds', '100'], { files });
+    expect(code).toBe(0);
+    expect(out).toContain('opening of shaft at full pedal\n  82°: its open stop holds it there in every build');
+    expect(out).toContain('opening of shaft at rest\n  0°: its closed stop holds it there in every build');
+    expect(out).toContain('signal of position at rest\n  0.9364 V: no tolerance moves it');
+    expect(out).not.toContain('whatever the tolerances');
+    expect(out.trimEnd().split('\n').at(-1)).toMatch(
+      /is kept by 100 of the 100 builds that were gone through whole \(96\.3 % to 100 % of all, as sure as 95 %\)$/,
+    );
+    // Nothing small stands with more digits than its neighbours.
+    const shafts = await call(['tolerance', 'shafts', '--builds', '100'], { files });
+    for (const line of shafts.out.split('\n').filter((each) => each.includes('with every dimension in its middle'))) {
+      const digits = [...line.matchAll(/-?\d+(?:\.(\d+))?(?=°| V| N)/g)].map(([, behind = '']) => behind.length);
+      expect([line, Math.max(...digits) <= 4]).toEqual([line, true]);
+    }
   });
 
   it('ends with 2 where the file has no tolerance or nothing can be solved', async () => {

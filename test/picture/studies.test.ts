@@ -183,23 +183,21 @@ describe('what tolerances do', () => {
     expect(width).toBeGreaterThan(0.05);
   });
 
-  test('shades effort and torques too, and says which friction counts and what is not shaded', () => {
+  test('shades effort, torques and margins with a spring off too, and says which friction counts', () => {
     const { spread } = page;
     const names = spread!.columns.map(({ column }) => column);
     expect(names).toEqual(expect.arrayContaining(['pedal.effort', 'pedal.release', 'shaft.closing', 'shaft.margin']));
-    expect(names.filter((name) => name.includes(' without '))).toEqual([]);
+    expect(names).toEqual(expect.arrayContaining(['shaft.margin without return_front', 'shaft.margin without return_rear']));
     const effort = spread!.columns.find(({ column }) => column === 'pedal.effort')!;
     const [column] = solve(TUNE).table([0.5], ['pedal.effort']).columns;
     const at = spread!.stations.indexOf(0.5);
     expect(effort.low[at]!).toBeLessThan(column!.values[0]!);
     expect(effort.high[at]!).toBeGreaterThan(column!.values[0]!);
-    expect(spread!.words).toContain(
-      'Effort counts the friction that the file gives. Not shaded: closing torque over friction with a spring off.',
-    );
+    expect(spread!.words).toContain('Effort counts the friction that the file gives.');
+    expect(spread!.words).not.toContain('Not shaded');
     const bare = TUNE.replace(/^ +friction: .*\n/gm, '').replace(', friction: 0.1}', '}');
     const frictionless = found(bare, { kind: 'tolerance' }).spread!.words;
     expect(frictionless).toContain('Friction is left out of the effort: the file gives none.');
-    expect(frictionless).not.toContain('Not shaded');
   });
 
   test('is refused where the file has no tolerance', () => {

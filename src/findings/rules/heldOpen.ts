@@ -32,13 +32,11 @@ import { pinAt } from '../../travel/jointForms.ts';
 import { degrees } from '../words.ts';
 import type { Finding } from '../finding.ts';
 import type { LeverModel, RodJoint } from '../../kinematics/model.ts';
+import { SHUT } from '../openingTolerance.ts';
 import { isOffDrawn, lengthToSet, lengthWords, rodsBefore } from '../rodsBefore.ts';
 import { restedWith, restingLength } from '../restingLength.ts';
 import { writeBy, type Study } from '../study.ts';
 import { tightCable } from '../tightCable.ts';
-
-/** rad (0.001°); a plate of 45 mm bore at 1.5° of idle passes less than a thousandth more air for it. Common practice, no source. */
-const SHUT = 0.001 * (Math.PI / 180);
 
 export function heldOpen(study: Study): readonly Finding[] {
   const { mechanism, build, poseAt } = study.travel;

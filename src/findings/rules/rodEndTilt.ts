@@ -20,12 +20,11 @@
  *
  * Cure: bring the two pins into one plane, turn a bolt, or take ends that tilt more.
  */
-import type { Rod, RodEnds } from '../../definition/definition.ts';
+import type { Rod } from '../../definition/definition.ts';
 import { angleBeyondLimit } from '../angleBeyondLimit.ts';
 import type { Finding, Mend } from '../finding.ts';
-import type { LimitPair } from '../limits.ts';
 import { ANGLE_MARGIN } from '../margin.ts';
-import { limitOf, mendBy, type Study } from '../study.ts';
+import { mendBy, tiltLimit, type Study } from '../study.ts';
 
 export function rodEndTilt(study: Study): readonly Finding[] {
   return study.travel.mechanism.joints.flatMap((joint): Finding[] => {
@@ -41,12 +40,6 @@ export function rodEndTilt(study: Study): readonly Finding[] {
     });
     return found ? [{ ...found, ...offsetMend(study, joint.source, limit.warning - ANGLE_MARGIN) }] : [];
   });
-}
-
-function tiltLimit(study: Study, ends: RodEnds): LimitPair {
-  if (ends.misalignment === undefined) return limitOf(study, 'misalignment', ends.kind);
-  const own = ends.misalignment.nominal;
-  return { warning: own, error: own, from: 'misalignment given for these ends' };
 }
 
 /** Moving the pin at one end along its lever's axis: the driven one where the file gives its offset, else the driving one. */

@@ -23,8 +23,12 @@ export interface JsonTolerance {
     readonly failed: number;
     readonly undecided: number;
   })[];
+  /** Of each rule of the check that judges builds, in the order of the check. */
+  readonly rules: readonly JsonRule[];
   /** Builds that keep all that judges an outcome; null where nothing does. */
   readonly kept: JsonYield | null;
+  /** Builds that keep everything, of those that were gone through by outcomes, rules and requirements. */
+  readonly together: JsonYield & { readonly builds: number };
   readonly settings: readonly JsonSetting[];
   readonly bands: JsonBands | null;
   readonly notChecked: readonly string[];
@@ -46,6 +50,20 @@ export interface JsonYield {
   readonly share: number | null;
   readonly low: number | null;
   readonly high: number | null;
+}
+
+export interface JsonRule extends JsonYield {
+  readonly code: string;
+  /** Gone through; with an error or a warning of it; with an error. */
+  readonly builds: number;
+  readonly failed: number;
+  readonly errors: number;
+  /** Where it is found, in how many builds, most first. */
+  readonly parts: readonly { readonly name: string; readonly builds: number }[];
+  /** Whether the file as drawn has it, too. */
+  readonly asDrawn: boolean;
+  /** What the check says of the worst build; null where every build keeps it. */
+  readonly worst: string | null;
 }
 
 export interface JsonOutcome {

@@ -20,6 +20,8 @@ export interface CurvePlan extends Pick<ChartCurve, 'label' | 'part'> {
 export interface AlongColumn extends Pick<Column, 'name' | 'dimension' | 'unit' | 'scale'> {
   /** SI; NaN where there is no value. */
   readonly along: Along;
+  /** The same of any build, where no column of the table has it. */
+  readonly read?: Column['read'];
 }
 
 /** Least of the figures that there are; Infinity where there are none. */

@@ -1,22 +1,20 @@
 /**
  * How far the curves of the charts spread over builds within the tolerances: of each, between what nine of ten builds lie. What acts, torques
- * and effort among it, counts the friction that the file gives. Of the margins those with all springs on are gone through, and no others:
- * each spring taken off is one more way through all builds.
+ * and effort among it, counts the friction that the file gives.
  */
 import type { Study } from '../../findings/study.ts';
 import { isGiven } from '../../forces/friction/missing.ts';
 import type { SpreadColumn, StudySpread } from '../../protocol/studies.ts';
-import { BAND_BUILDS, bandsOf, BAND_SHARES } from '../../studies/tolerance/bands.ts';
+import { BAND_BUILDS, bandsOf, BAND_SHARES, type Figure } from '../../studies/tolerance/bands.ts';
 import type { Law } from '../../studies/tolerance/monteCarlo.ts';
 import type { Progress } from '../../studies/tolerance/stack.ts';
 import { variedFigures } from '../../kinematics/toleranced.ts';
-import type { Column } from '../../table/column.ts';
 import { percentText } from '../../outputs/figure.ts';
 import { PLANS } from './charts.ts';
 import type { CurvePlan } from './plan.ts';
 
 interface Spreading {
-  readonly column: Column;
+  readonly column: Figure;
   readonly shown: NonNullable<CurvePlan['shown']>;
 }
 
@@ -27,9 +25,8 @@ export function* spreadOf(
 ): Generator<Progress, StudySpread | undefined> {
   const { mechanism } = study.travel;
   const toleranced = variedFigures(mechanism);
-  const planned = PLANS.flatMap((plan) => plan(study).curves);
-  const curves = planned.flatMap(({ column: charted, shown = same }): readonly Spreading[] => {
-    const column = 'read' in charted ? charted : study.columns.get(charted.name);
+  const curves = PLANS.flatMap((plan) => plan(study).curves).flatMap(({ column: charted, shown = same }): readonly Spreading[] => {
+    const column = isRead(charted) ? charted : study.columns.get(charted.name);
     return column === undefined ? [] : [{ column, shown }];
   });
   if (toleranced.length === 0 || curves.length === 0) return undefined;
@@ -38,8 +35,7 @@ export function* spreadOf(
   const words = [
     `Shaded beside a curve: ${percentText(BAND_SHARES.low)} of ${BAND_BUILDS} random builds within the tolerances lie below, as many above` +
       `${missing > 0 ? `; ${missing} that have no figure somewhere, as where they cannot be assembled, are left out there` : ''}.`,
-    ...(curves.some(({ column }) => column.forces === true) ? [frictionWords(study)] : []),
-    ...(curves.length < planned.length ? ['Not shaded: closing torque over friction with a spring off.'] : []),
+    ...(curves.some(({ column }) => 'forces' in column) ? [frictionWords(study)] : []),
   ].join(' ');
   return {
     words,
@@ -54,6 +50,11 @@ export function* spreadOf(
       };
     }),
   };
+}
+
+/** Whether it can be read of any build. */
+function isRead(column: CurvePlan['column']): column is CurvePlan['column'] & Figure {
+  return 'read' in column;
 }
 
 function frictionWords({ travel: { mechanism } }: Study): string {

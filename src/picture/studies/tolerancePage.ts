@@ -1,16 +1,18 @@
 /** What tolerances do, for the view: of each outcome its range, what it comes from, ranked; rods that would win it back; what was not checked. */
 import { CAUTION } from '../../outputs/caution.ts';
-import { figureText, percentText } from '../../outputs/figure.ts';
+import { percentText } from '../../outputs/figure.ts';
 import {
+  byShare,
+  figureIn,
   figureName,
+  isToldAside,
   isWorthwhile,
-  NOT_CHECKED,
-  requiredWords,
+  notCheckedWords,
   settingWords,
+  stillWords,
   varies,
-  verdictWords,
-  yieldWords,
 } from '../../outputs/toleranceText.ts';
+import { isKeptByAll, keptWords, requiredWords, ruleWords, verdictWords, yieldWords } from '../../outputs/toleranceVerdict.ts';
 import type { Standing, StudyBlock, StudyFound, StudyLine, StudyRow, StudySpread, StudyTable } from '../../protocol/studies.ts';
 import type { Answers } from '../../solve.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../../studies/tolerance/tolerance.ts';
@@ -25,19 +27,20 @@ export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: S
     verdict: verdictWords(study),
     standing: standingIn(answers, study),
     blocks: [
-      rangesOf(study),
+      ...lines('Rules of the check', rulesOf(answers, study)),
       ...lines(
         'Requirements',
-        study.required.map((each) => line(requiredWords(each), standingOf(each.kept.share === 1))),
+        byShare(study.required).map((each) => line(requiredWords(each), standingOf(each.kept.share === 1))),
       ),
-      ...study.outcomes.flatMap((each) => causesOf(answers, each)),
+      rangesOf(study),
+      ...study.outcomes.filter((each) => !isToldAside(each)).flatMap((each) => causesOf(answers, each)),
       ...lines(
         'Rods set after assembly',
         chosen.map((each) => line(settingWords(each))),
       ),
       ...lines(
         'Not checked',
-        NOT_CHECKED.map((words) => line(words, 'undecided')),
+        notCheckedWords(study).map((words) => line(words, 'undecided')),
       ),
     ],
     spread,
@@ -45,11 +48,21 @@ export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: S
   };
 }
 
-/** Of limits and requirements together; what an error in the text leaves out of the linkage was not looked at. */
-function standingIn({ problems }: Answers, { kept, required }: ToleranceStudy): Standing {
-  const all = [...(kept === undefined ? [] : [kept]), ...required.map((each) => each.kept)];
-  if (all.some(({ share }) => share !== 1)) return 'failed';
-  return all.length === 0 || problems.some(({ severity }) => severity === 'error') ? 'undecided' : 'passed';
+/** What an error in the text leaves out of the linkage was not looked at. */
+function standingIn({ problems }: Answers, study: ToleranceStudy): Standing {
+  if (!isKeptByAll(study)) return 'failed';
+  return problems.some(({ severity }) => severity === 'error') ? 'undecided' : 'passed';
+}
+
+/** What not every build keeps, each at the place that the check would mark in the file, then the others in one line. */
+function rulesOf({ text }: Answers, { rules }: ToleranceStudy): readonly StudyLine[] {
+  const kept = keptWords(rules);
+  return [
+    ...rules
+      .filter(({ failed }) => failed > 0)
+      .map((rule) => line(ruleWords(rule), standingOf(false), rule.worst && placeIn(text, rule.worst.span))),
+    ...(kept === undefined ? [] : [line(kept, standingOf(true))]),
+  ];
 }
 
 const MOST_SETTINGS = 5;
@@ -65,13 +78,18 @@ function rangesOf({ outcomes, options }: ToleranceStudy): StudyTable {
     title: 'What varies, and how far',
     hint: `Worst case: everything against it at once. RSS: the root of the sum of squares. Builds: between these lie 99.73 % of ${options.builds} built at random.`,
     columns: ['Outcome', 'Middle', 'Worst case', 'RSS', 'Builds', 'Kept by'],
-    rows: outcomes.map(rangeRow),
+    rows: [...outcomes.filter(isLost), ...outcomes.filter((each) => !isLost(each))].map(rangeRow),
   };
+}
+
+/** Whether some build does not keep its limit: told before the others. */
+function isLost({ distribution: { kept } }: OutcomeTolerance): boolean {
+  return kept !== undefined && kept.share !== 1;
 }
 
 function rangeRow(each: OutcomeTolerance): StudyRow {
   const { outcome, middle, stack, corners, distribution } = each;
-  const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
+  const figure = figureIn(each);
   const { percentiles, kept, missing } = distribution;
   const range = (low: number, high: number): string => `${figure(low)} to ${figure(high)}`;
   const isVarying = varies(each);
@@ -85,7 +103,7 @@ function rangeRow(each: OutcomeTolerance): StudyRow {
         ? corners !== undefined && corners.least <= corners.most
           ? range(corners.least, corners.most)
           : range(middle + stack.lowest, middle + stack.highest)
-        : 'does not vary',
+        : stillWords(each),
       !isVarying ? '–' : stack.kinked ? 'means little here' : `± ${figure(stack.rootSumSquare)}`,
       (isVarying ? range(percentiles[0]!, percentiles.at(-1)!) : '–') + without,
       kept === undefined ? 'not checked' : percentText(kept.share, 2),
@@ -95,10 +113,11 @@ function rangeRow(each: OutcomeTolerance): StudyRow {
 }
 
 /** Which dimensions an outcome's spread comes from, the greatest first. */
-function causesOf({ text }: Answers, { outcome, effects, advice, distribution, stack }: OutcomeTolerance): readonly StudyBlock[] {
+function causesOf({ text }: Answers, each: OutcomeTolerance): readonly StudyBlock[] {
+  const { outcome, effects, advice, distribution, stack } = each;
   const told = advice.filter(({ share }) => share >= LEAST_SHARE).slice(0, MOST_CAUSES);
   if (told.length === 0) return [];
-  const figure = (value: number): string => figureText({ value, dimension: outcome.dimension }, 1);
+  const figure = figureIn(each);
   const notes: readonly StudyLine[] = [
     ...(distribution.kept === undefined
       ? []

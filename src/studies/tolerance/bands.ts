@@ -14,18 +14,21 @@ import { createPlacing } from './placing.ts';
 import type { Progress } from './stack.ts';
 import type { Toleranced } from '../../kinematics/toleranced.ts';
 
+/** What is read of each build. */
+export type Figure = Pick<Column, 'name' | 'unit' | 'scale' | 'read'>;
+
 /** The figures of one column, one a station, SI; NaN where fewer than half of the builds have one. */
-export interface Band {
-  readonly column: Column;
+export interface Band<Of extends Figure = Figure> {
+  readonly column: Of;
   readonly low: Float64Array;
   readonly middle: Float64Array;
   readonly high: Float64Array;
 }
 
-export interface Bands {
+export interface Bands<Of extends Figure = Figure> {
   /** Builds that have no figure somewhere where the middle of all builds has one; there they are left out. */
   readonly missing: number;
-  readonly bands: readonly Band[];
+  readonly bands: readonly Band<Of>[];
 }
 
 /** Of the builds that lie below `low`, `middle` and `high`. */
@@ -48,13 +51,13 @@ export const BAND_BUILDS = 1000;
  * @param columns those of what acts count the friction that the file gives
  * @param stations pedal travels, fractions, at least two of them different: columns of what acts keep what they found at the last travel
  */
-export function* bandsOf(
+export function* bandsOf<Of extends Figure>(
   mechanism: Mechanism,
-  columns: readonly Column[],
+  columns: readonly Of[],
   toleranced: readonly Toleranced[],
   stations: readonly number[],
   { seed, law, from, to }: BuildsRequest,
-): Generator<Progress, Bands> {
+): Generator<Progress, Bands<Of>> {
   const count = Math.max(0, to - from);
   const draw = drawsOf(seed, law, toleranced);
   const { build, put } = createPlacing(mechanism, toleranced, true);
@@ -86,7 +89,7 @@ export function* bandsOf(
     if (readAll((value, column, station) => (figures[column]![station]![k] = value)) > 0) missing++;
     yield { done: k + 1, of: count };
   }
-  const bands: Band[] = [];
+  const bands: Band<Of>[] = [];
   const built = (): Progress => ({ done: count, of: count });
   for (let column = 0; column < columns.length; column++) {
     bands.push(yield* saying(bandOf(columns[column]!, figures[column]!), built));
@@ -95,7 +98,7 @@ export function* bandsOf(
 }
 
 /** Yields after each station. */
-function* bandOf(column: Column, figures: readonly Float64Array[]): Generator<undefined, Band> {
+function* bandOf<Of extends Figure>(column: Of, figures: readonly Float64Array[]): Generator<undefined, Band<Of>> {
   const [low, middle, high] = [0, 0, 0].map(() => new Float64Array(figures.length)) as [Float64Array, Float64Array, Float64Array];
   for (let station = 0; station < figures.length; station++) {
     const all = figures[station]!;

@@ -8,7 +8,8 @@
  */
 import type { Mechanism } from '../../kinematics/model.ts';
 import { randomOf } from '../../numeric/random.ts';
-import { createGauge, type Outcome } from './outcomes.ts';
+import { createGauge } from './gauge.ts';
+import type { Outcome } from './outcomes.ts';
 import { createPlacing } from './placing.ts';
 import type { Progress } from './stack.ts';
 import type { Toleranced } from '../../kinematics/toleranced.ts';
@@ -57,7 +58,7 @@ export function* randomBuilds(
       const outcome = outcomes[i]!;
       const value = found[i]!;
       values[i]![k] = value;
-      const keeps = value >= (outcome.least?.(build) ?? -Infinity) && value <= (outcome.most?.(build) ?? Infinity);
+      const keeps = value >= (outcome.least?.(build) ?? -Infinity) - SAME && value <= (outcome.most?.(build) ?? Infinity) + SAME;
       kept[i]![k] = keeps ? 1 : 0;
     }
     yield { done: k + 1, of: count };
@@ -73,6 +74,9 @@ export function drawsOf(seed: number, law: Law, varied: readonly Toleranced[]): 
     return law === 'normal' && play === undefined ? (half * random.normal(k, j)) / 3 : half * (2 * random.uniform(k, j) - 1);
   };
 }
+
+/** SI; a figure drawn exactly on its limit keeps it, as in the check. */
+const SAME = 1e-12;
 
 /** Keeps these draws apart from those of other studies. */
 const STREAM = 7;

@@ -1,24 +1,19 @@
 /**
  * What of a build matters to who drives it, each a figure: how far the shafts with plates open, whether they stand alike at rest, what the
- * sensors say, how squarely each part drives, and what the foot feels.
+ * sensors say, how squarely each part drives and is driven, how far rod ends tilt, and what the foot feels.
  *
- * The effort is that of pressing, with friction where the file gives any, and says so. The least of an angle is that of 101 stations from
- * rest to full pedal.
+ * The effort is that of pressing, with friction where the file gives any, and says so. The least or greatest of an angle is that of 101
+ * stations from rest to full pedal; `rules.ts` judges fewer builds by all that lies between.
  */
 import { lostJoint } from '../../definition/lost.ts';
 import type { Dimension } from '../../definition/dimensions.ts';
-import { OPENING_TOLERANCE } from '../../findings/openingTolerance.ts';
-import { limitOf, type Study } from '../../findings/study.ts';
+import { OPENING_TOLERANCE, SHUT } from '../../findings/openingTolerance.ts';
+import { limitOf, tiltLimit, type Study } from '../../findings/study.ts';
 import { degrees } from '../../findings/words.ts';
-import { createStatics } from '../../forces/closing.ts';
 import { isGiven } from '../../forces/friction/missing.ts';
-import { createFriction } from '../../forces/friction/statics.ts';
-import { advance } from '../../kinematics/advance.ts';
 import type { SensorModel } from '../../kinematics/attached.ts';
 import type { Build } from '../../kinematics/build.ts';
-import type { LeverModel } from '../../kinematics/model.ts';
-import { createPose, type Pose } from '../../kinematics/pose.ts';
-import { fullTravel, signalAt } from '../../sensor/sensorAt.ts';
+import type { Joint, LeverModel } from '../../kinematics/model.ts';
 import type { Column } from '../../table/column.ts';
 
 export interface Outcome {
@@ -31,14 +26,18 @@ export interface Outcome {
   most?(build: Build): number;
   /** The same in words, e.g. `at least 40°`. */
   readonly limit?: string;
+  /** What holds it to one figure, where the build stands there; absent where nothing of the kind does. */
+  readonly stop?: { readonly parameter: number; readonly words: string };
+  /** Whether a line is enough for it as long as every build keeps its limit. */
+  readonly isAside?: true;
 }
 
 export type Reading =
   /** A sum of the levers' rotations. */
   | { readonly kind: 'rotations'; readonly at: PedalEnd; readonly of: readonly { readonly lever: number; readonly times: number }[] }
   | { readonly kind: 'signal'; readonly at: PedalEnd; readonly sensor: SensorModel }
-  /** The least of a column from rest to full pedal. */
-  | { readonly kind: 'least'; readonly column: Column }
+  /** The least or greatest of a column from rest to full pedal. */
+  | { readonly kind: 'least' | 'greatest'; readonly column: Column }
   /** Of the pedal at half of its travel, pressing. */
   | { readonly kind: 'effort'; readonly friction: boolean };
 
@@ -53,23 +52,35 @@ export function outcomesOf(study: Study): readonly Outcome[] {
     ...shafts.flatMap((lever) => openings(study, lever)),
     ...shafts.slice(1).map((lever) => outOfStep(study, shafts[0]!, lever)),
     ...mechanism.attached.sensors.filter(({ lever }) => mechanism.levers[lever]!.group >= 0).flatMap(signals),
-    ...leastTransmissions(study),
     ...effort(study),
+    ...study.travel.mechanism.joints.flatMap((joint) => angles(study, joint)),
   ];
 }
 
-function openings({ travel: { mechanism } }: Study, { index, name, fullOpening }: LeverModel): readonly Outcome[] {
+function openings({ travel: { mechanism } }: Study, { index, name, fullOpening, openStop, closedStop }: LeverModel): readonly Outcome[] {
   const of = [{ lever: index, times: mechanism.senses[index]! }];
-  const full: Outcome = { name: `opening of ${name} at full pedal`, dimension: 'angle', reading: { kind: 'rotations', at: 'full', of } };
   return [
-    fullOpening === undefined
-      ? full
-      : {
-          ...full,
-          least: ({ parameters }) => parameters[fullOpening]! - OPENING_TOLERANCE,
-          limit: `open fully, to its stop or \`full_opening\`, less ${degrees(OPENING_TOLERANCE)}`,
-        },
-    { name: `opening of ${name} at rest`, dimension: 'angle', reading: { kind: 'rotations', at: 'rest', of } },
+    {
+      name: `opening of ${name} at full pedal`,
+      dimension: 'angle',
+      reading: { kind: 'rotations', at: 'full', of },
+      ...(fullOpening !== undefined && {
+        least: ({ parameters }: Build) => parameters[fullOpening]! - OPENING_TOLERANCE,
+        limit: `open fully, to its stop or \`full_opening\`, less ${degrees(OPENING_TOLERANCE)}`,
+      }),
+      ...(openStop !== undefined && { stop: { parameter: openStop.parameter, words: 'its open stop' } }),
+    },
+    {
+      name: `opening of ${name} at rest`,
+      dimension: 'angle',
+      reading: { kind: 'rotations', at: 'rest', of },
+      ...(closedStop !== undefined && {
+        // A closed stop above the drawn position holds it open by itself.
+        most: ({ parameters }: Build) => (parameters[closedStop.parameter]! > SHUT ? -Infinity : parameters[closedStop.parameter]! + SHUT),
+        limit: `comes to its closed stop, to ${degrees(SHUT)}`,
+        stop: { parameter: closedStop.parameter, words: 'its closed stop' },
+      }),
+    },
   ];
 }
 
@@ -103,22 +114,33 @@ function signals(sensor: SensorModel): readonly Outcome[] {
   return [signal('rest', 'at rest'), signal('full', 'at full pedal')];
 }
 
-/** A drum is always pulled square, and a coupling has no angle. */
-function leastTransmissions(study: Study): readonly Outcome[] {
-  const limit = limitOf(study, 'transmission').warning;
-  return study.travel.mechanism.joints.flatMap((joint): Outcome[] => {
-    const column = study.columns.get(`${joint.name}.transmission`);
-    if (column === undefined || joint.kind === 'coupling' || (joint.kind === 'cable' && joint.drivenEnd.kind === 'drum')) return [];
-    return [
-      {
-        name: `least transmission angle of ${joint.name}`,
-        dimension: 'angle',
-        reading: { kind: 'least', column },
-        least: () => limit,
-        limit: `at least ${degrees(limit)}`,
-      },
-    ];
-  });
+/**
+ * A drum is always pulled square, and a coupling has no angle. The lead of an inner is none of these: a housing end whose direction is not
+ * given is aimed anew in each build, which takes its whole travel.
+ */
+function angles(study: Study, joint: Joint): readonly Outcome[] {
+  if (joint.kind === 'coupling') return [];
+  const ends = joint.kind === 'rod' ? joint.source.ends : undefined;
+  return [
+    ...(joint.kind === 'cable' && joint.drivenEnd.kind === 'drum' ? [] : least(study, joint, 'transmission')),
+    ...(joint.kind === 'cable' && joint.driverEnd?.kind !== 'pin' ? [] : least(study, joint, 'drive')),
+    ...(ends === undefined ? [] : greatestTilt(study, joint, tiltLimit(study, ends).warning)),
+  ];
+}
+
+function least(study: Study, { name }: Joint, key: 'transmission' | 'drive'): readonly Outcome[] {
+  const column = study.columns.get(`${name}.${key}`);
+  const limit = limitOf(study, key).warning;
+  if (column === undefined) return [];
+  const told = { name: `least ${key} angle of ${name}`, dimension: 'angle', reading: { kind: 'least', column } } as const;
+  return [{ ...told, least: () => limit, limit: `at least ${degrees(limit)}`, isAside: true }];
+}
+
+function greatestTilt(study: Study, { name }: Joint, limit: number): readonly Outcome[] {
+  const column = study.columns.get(`${name}.misalignment`);
+  if (column === undefined) return [];
+  const told = { name: `greatest tilt of the ends of ${name}`, dimension: 'angle', reading: { kind: 'greatest', column } } as const;
+  return [{ ...told, most: () => limit, limit: `at most ${degrees(limit)}`, isAside: true }];
 }
 
 /** Of springs that are not all known nothing is told. */
@@ -128,49 +150,4 @@ function effort({ definition, travel: { mechanism }, columns }: Study): readonly
   const friction = isGiven(mechanism.friction);
   const name = `effort at half pedal, ${friction ? 'with the friction that the file gives' : 'without friction'}`;
   return [{ name, dimension: 'force', reading: { kind: 'effort', friction } }];
-}
-
-export interface Gauge {
-  /** Outcomes of the build as it is settled now, SI; NaN for one that has no value. */
-  read(into: Float64Array): void;
-}
-
-/** Stations from rest to full pedal. */
-export const STATIONS = 101;
-
-/** @param build may be given other dimensions between one reading and the next */
-export function createGauge(build: Build, outcomes: readonly Outcome[]): Gauge {
-  const pose = createPose(build.mechanism);
-  const rubs = outcomes.some(({ reading }) => reading.kind === 'effort' && reading.friction);
-  const acts = rubs ? createFriction(build) : createStatics(build);
-  const ends = outcomes.map(({ reading }) => ('at' in reading ? reading.at : undefined));
-  const leasts = outcomes.flatMap(({ reading }, index) => (reading.kind === 'least' ? [{ index, column: reading.column }] : []));
-  const efforts = outcomes.flatMap(({ reading }, index) => (reading.kind === 'effort' ? [index] : []));
-  const readEnd = (end: PedalEnd, into: Float64Array): void => {
-    for (let i = 0; i < outcomes.length; i++) if (ends[i] === end) into[i] = endFigure(build, pose, outcomes[i]!.reading);
-  };
-  return {
-    read(into) {
-      const full = fullTravel(build);
-      const stations = leasts.length > 0 ? STATIONS : 2;
-      for (const { index } of leasts) into[index] = Infinity;
-      for (let station = 0; station < stations; station++) {
-        advance(build, station === stations - 1 ? full : (full * station) / (stations - 1), pose);
-        if (station === 0) readEnd('rest', into);
-        for (const { index, column } of leasts) into[index] = Math.min(into[index]!, column.read(build, pose));
-        if (station === stations - 1) readEnd('full', into);
-      }
-      if (efforts.length === 0) return;
-      advance(build, full / 2, pose);
-      for (const index of efforts) into[index] = acts.at(pose).effort;
-    },
-  };
-}
-
-function endFigure(build: Build, pose: Pose, reading: Reading): number {
-  if (reading.kind === 'signal') return signalAt(build, pose, reading.sensor);
-  if (reading.kind !== 'rotations') return NaN;
-  let sum = 0;
-  for (const { lever, times } of reading.of) sum += times * pose.rotation[lever]!;
-  return sum;
 }

@@ -26,17 +26,24 @@ export interface RequiredYield {
   readonly kept: Yield;
 }
 
+export interface RequiredYields {
+  /** In file order. */
+  readonly lines: readonly RequiredYield[];
+  /** Of each build that was gone through by every line, 1 where it meets them all; undefined without lines. */
+  readonly kept: Uint8Array | undefined;
+}
+
 /** Builds for lines of positions alone, and for lines that speak of what acts. */
 const BUILDS = 1000;
 const BUILDS_ACTING = 100;
 
-/** Yields after each build. @returns one a line, in file order @param most builds at most */
+/** Yields after each build. @param most builds at most */
 export function* requiredYields(
   definition: Definition,
   mechanism: Mechanism,
   varied: readonly Toleranced[],
   { seed, law, most }: { readonly seed: number; readonly law: Law; readonly most: number },
-): Generator<Progress, readonly RequiredYield[]> {
+): Generator<Progress, RequiredYields> {
   const forces = new Set(
     columnsOf(travelOf(createPlacing(mechanism, varied, false).build))
       .filter((each) => each.forces)
@@ -52,6 +59,7 @@ export function* requiredYields(
   const draw = drawsOf(seed, law, varied);
   const offsets = new Float64Array(varied.length);
   const found = new Map<Requirement, RequiredYield>();
+  const kept = parts.length === 0 ? undefined : new Uint8Array(Math.min(...parts.map(({ builds }) => builds))).fill(1);
   let done = 0;
   for (const { lines, builds } of parts) {
     const counts = lines.map(() => ({ failed: 0, undecided: 0 }));
@@ -61,7 +69,9 @@ export function* requiredYields(
       put(offsets);
       const answers = decideOnBuild(definition, lines, build);
       answers.forEach(({ outcome }, i) => {
-        if (outcome !== 'passed') counts[i]![outcome]++;
+        if (outcome === 'passed') return;
+        counts[i]![outcome]++;
+        if (kept !== undefined && k < kept.length) kept[k] = 0;
       });
       yield { done: ++done, of: total };
     }
@@ -70,5 +80,5 @@ export function* requiredYields(
       found.set(line, { name: line.name, builds, failed, undecided, kept: yieldOf(builds - failed - undecided, builds) });
     });
   }
-  return requirements.map((line) => found.get(line)!);
+  return { lines: requirements.map((line) => found.get(line)!), kept };
 }

@@ -11,7 +11,8 @@ import { advance } from '../../kinematics/advance.ts';
 import type { Mechanism } from '../../kinematics/model.ts';
 import { createPose } from '../../kinematics/pose.ts';
 import { alongDimensions, rotationRatesAlong } from '../../kinematics/sensitivity.ts';
-import { createGauge, type Outcome } from './outcomes.ts';
+import { createGauge } from './gauge.ts';
+import type { Outcome } from './outcomes.ts';
 import { createPlacing } from './placing.ts';
 import type { Toleranced } from '../../kinematics/toleranced.ts';
 

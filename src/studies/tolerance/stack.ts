@@ -5,7 +5,8 @@
  * The root of the sum of squares stands for three standard deviations where each tolerance does.
  */
 import type { Mechanism } from '../../kinematics/model.ts';
-import { createGauge, type Outcome } from './outcomes.ts';
+import { createGauge } from './gauge.ts';
+import type { Outcome } from './outcomes.ts';
 import { createPlacing } from './placing.ts';
 import type { Effect } from './sensitivity.ts';
 import type { Toleranced } from '../../kinematics/toleranced.ts';

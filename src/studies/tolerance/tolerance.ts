@@ -1,12 +1,17 @@
 /** What a file's tolerances do to what matters: effects, stacks, corners, random builds and advice, in one go for every face. */
+import { valuesIn } from '../../definition/values.ts';
+import type { NotChecked } from '../../findings/finding.ts';
+import { findNotChecked, isOfFailures, LEFT_TO_BUILDS } from '../../findings/notChecked.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
 import { settings, tightenings, type Setting, type Tightening } from './advice.ts';
-import { distributionsOf, type Distribution, type Yield } from './distribution.ts';
-import { randomBuilds, type Law } from './monteCarlo.ts';
+import { distributionsOf, yieldOf, type Distribution, type Yield } from './distribution.ts';
+import { randomBuilds, type Builds, type Law } from './monteCarlo.ts';
 import { outcomesOf } from './outcomes.ts';
 import { effectsOn, type OutcomeEffects } from './sensitivity.ts';
 import { requiredYields, type RequiredYield } from './required.ts';
+import { ruleYields, type RuleYield } from './rules.ts';
+import { createPlacing } from './placing.ts';
 import { corners, stackOf, type CornerRange, type Progress, type Stack } from './stack.ts';
 import { variedFigures, type Toleranced } from '../../kinematics/toleranced.ts';
 
@@ -24,6 +29,8 @@ export interface OutcomeTolerance extends OutcomeEffects {
   /** Undefined with too many dimensions. */
   readonly corners: CornerRange | undefined;
   readonly distribution: Distribution;
+  /** Where its stop is, with every figure in its middle, SI; NaN where it has none. */
+  readonly stoppedAt: number;
   /** The greatest share first. */
   readonly advice: readonly Tightening[];
 }
@@ -33,11 +40,19 @@ export interface ToleranceStudy {
   /** All that varies, play among it. */
   readonly toleranced: readonly Toleranced[];
   readonly outcomes: readonly OutcomeTolerance[];
-  /** Builds that keep all that is judged; undefined where nothing is: not checked. */
+  /** Builds that keep the limits of all outcomes; undefined where nothing judges them. */
   readonly kept: Yield | undefined;
+  /** Of each rule of the check that judges builds, those that most builds do not keep first. */
+  readonly rules: readonly RuleYield[];
   /** Of each line of `require`. */
   readonly required: readonly RequiredYield[];
+  /** Builds that keep all of it, of those that were gone through by all of it. */
+  readonly together: { readonly builds: number; readonly kept: Yield };
   readonly settings: readonly Setting[];
+  /** What the check could not look at in the file, and in no build either. */
+  readonly unchecked: readonly NotChecked[];
+  /** Paths of figures with a tolerance that no build varies: they stand as the file has them. */
+  readonly still: readonly string[];
 }
 
 /** Why there is nothing to study, a sentence without a full stop; undefined where there is. */
@@ -58,8 +73,10 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
   const ranges = yield* corners(mechanism, outcomes, toleranced);
   const builds = yield* randomBuilds(mechanism, outcomes, toleranced, { ...options, from: 0, to: options.builds });
   const required = yield* requiredYields(study.definition, mechanism, toleranced, { ...options, most: options.builds });
+  const { rules, kept: byRules } = yield* ruleYields(study, toleranced, { ...options, most: options.builds });
   const built = (): Progress => ({ done: options.builds, of: options.builds });
   const { outcomes: distributions, kept } = yield* saying(distributionsOf(outcomes, [builds]), built);
+  const { parameters } = createPlacing(mechanism, toleranced, false).build;
   const set = yield* saying(settings(mechanism, effects, toleranced), built);
   return {
     options,
@@ -69,10 +86,38 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
       stack: stackOf(each.effects),
       corners: ranges?.[i],
       distribution: distributions[i]!,
+      stoppedAt: each.outcome.stop === undefined ? NaN : parameters[each.outcome.stop.parameter]!,
       advice: tightenings(each),
     })),
     kept,
-    required,
+    rules,
+    required: required.lines,
+    together: together(builds, [byRules, ...(required.kept === undefined ? [] : [required.kept])]),
     settings: set,
+    unchecked: uncheckedIn(study),
+    still: stillIn(study, toleranced),
   };
+}
+
+/** @param others of each build whether it keeps something else, 1 or 0 */
+function together({ kept }: Builds, others: readonly Uint8Array[]): ToleranceStudy['together'] {
+  const all = [...kept, ...others];
+  const builds = Math.min(...all.map(({ length }) => length));
+  let sound = 0;
+  for (let k = 0; k < builds; k++) if (all.every((each) => each[k] === 1)) sound++;
+  return { builds, kept: yieldOf(sound, builds) };
+}
+
+/** Of readings no build knows. */
+function uncheckedIn(study: Study): readonly NotChecked[] {
+  const { measured: _, ...definition } = study.definition;
+  return findNotChecked(definition, study).filter((each) => !LEFT_TO_BUILDS.has(each.message) && !isOfFailures(each));
+}
+
+/** Figures of the linkage and its limits alone: what is demanded, tuned or measured is not built. */
+function stillIn({ definition, travel: { mechanism } }: Study, varied: readonly Toleranced[]): readonly string[] {
+  const { requirements: _, tune: _tune, measured: _measured, ...parts } = definition;
+  const known = new Set([...mechanism.dimensions, ...varied].map(({ path }) => path));
+  const paths = [...valuesIn(parts)].flatMap(({ path, tolerance }) => (tolerance === undefined || known.has(path) ? [] : [path]));
+  return [...new Set(paths)];
 }

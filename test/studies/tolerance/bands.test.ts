@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { variedFigures } from '../../../src/kinematics/toleranced.ts';
 import { quantile } from '../../../src/numeric/quantile.ts';
 import { solve } from '../../../src/solve.ts';
+import { planMargins } from '../../../src/picture/charts/margins.ts';
 import { finished } from '../../../src/studies/finished.ts';
 import { BAND_SHARES, bandsOf, mainCurves } from '../../../src/studies/tolerance/bands.ts';
 import { drawsOf } from '../../../src/studies/tolerance/monteCarlo.ts';
@@ -83,6 +84,49 @@ describe.each([
   test('is among the curves that matter most', () => {
     expect(mainCurves(study).map((column) => column.name)).toEqual(expect.arrayContaining(['pedal.effort', 'pedal.release']));
   });
+});
+
+test('closing torque over friction with a spring off lies between the percentiles of builds written out and solved whole', () => {
+  const { study } = solve(FIRM);
+  const { mechanism } = study!.travel;
+  const varied = variedFigures(mechanism);
+  const offs = planMargins(study!).curves.flatMap(({ column }) =>
+    'along' in column && column.read ? [{ ...column, read: column.read }] : [],
+  );
+  // Through the cable the springs of the shaft bring back the pedal, too.
+  expect(offs.map(({ name }) => name).sort()).toEqual([
+    'pedal.margin without pedal_return',
+    'pedal.margin without return_inner',
+    'pedal.margin without return_outer',
+    'shaft.margin without return_inner',
+    'shaft.margin without return_outer',
+  ]);
+  const { bands } = finished(bandsOf(mechanism, offs, varied, STATIONS, { seed: 4, law: 'normal', from: 0, to: BUILDS }));
+  const draw = drawsOf(4, 'normal', varied);
+  const built = Array.from({ length: BUILDS }, (_, k) =>
+    varied.reduce((text, { path, middle }, j) => {
+      const [was, unit, si] = WRITTEN[path]!;
+      return text.replace(was, `${plainNumber((middle + draw(k, j)) / si)} ${unit}`);
+    }, FIRM),
+  );
+  const alongs = built.map((text) => new Map(planMargins(solve(text).study!).curves.map(({ column }) => [column.name, column])));
+  for (const { column, low, high } of bands) {
+    STATIONS.forEach((at, station) => {
+      const all = Float64Array.from(alongs, (of) => {
+        const known = of.get(column.name)!;
+        return 'along' in known ? known.along(at) : NaN;
+      }).sort();
+      for (const [got, share] of [
+        [low[station]!, BAND_SHARES.low],
+        [high[station]!, BAND_SHARES.high],
+      ] as const) {
+        const wanted = quantile(all, share);
+        if (Number.isNaN(wanted)) expect(got).toBeNaN();
+        else expect(Math.abs(got - wanted)).toBeLessThan(1e-6 * Math.max(1, wanted));
+      }
+    });
+    expect(Number.isNaN(low[2]!) || high[2]! > low[2]! * 1.001).toBe(true);
+  }
 });
 
 test('a figure that no build has is no build left out', () => {

@@ -8,7 +8,7 @@ import { randomOf } from '../../../src/numeric/random.ts';
 import { settings, tightenings } from '../../../src/studies/tolerance/advice.ts';
 import { distributionsOf, yieldOf } from '../../../src/studies/tolerance/distribution.ts';
 import { randomBuilds } from '../../../src/studies/tolerance/monteCarlo.ts';
-import { createGauge } from '../../../src/studies/tolerance/outcomes.ts';
+import { createGauge } from '../../../src/studies/tolerance/gauge.ts';
 import { createSettle } from '../../../src/studies/tolerance/quickSettle.ts';
 import { effectsOn } from '../../../src/studies/tolerance/sensitivity.ts';
 import { corners, stackOf } from '../../../src/studies/tolerance/stack.ts';
@@ -46,7 +46,7 @@ describe('outcomes', () => {
 
   test('of a file without plates, springs and sensors are the angles of its parts alone', () => {
     const bare = caseOf(textbookLinkage('± 0.05 mm').replace(/plates:[^]*$/, ''));
-    expect(bare.outcomes.map(({ name }) => name)).toEqual(['least transmission angle of coupler']);
+    expect(bare.outcomes.map(({ name }) => name)).toEqual(['least transmission angle of coupler', 'least drive angle of coupler']);
   });
 });
 
