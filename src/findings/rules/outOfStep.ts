@@ -195,8 +195,11 @@ function wordsOf(
   return where === 'at rest' ? `${apart}, with ${air} air` : `${apart}, with up to ${air} air at ${percent(area.travel)}`;
 }
 
+/** By how much the second passes more or less than the first. @param area first less second, over the mean of both */
 function airWords(area: number): string {
-  return `${percent(Math.abs(area))} ${area < 0 ? 'more' : 'less'}`;
+  const less = area / (1 + area / 2);
+  if (!Number.isFinite(less)) return 'all the';
+  return `${percent(Math.abs(less))} ${less < 0 ? 'more' : 'less'}`;
 }
 
 /**
