@@ -106,12 +106,19 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
   const [least, , median, , most] = percentiles;
   const judged = kept === undefined ? [] : [`${outcome.limit ?? 'its limit'}: kept by ${yieldWords(kept)}`];
   if (!varies(each) && missing === 0) return [`${figure(middle)}: ${stillWords(each)}`, ...judged];
+  const exactly =
+    corners === undefined || corners.least > corners.most ? '' : `, ${figure(corners.least)} to ${figure(corners.most)} exactly`;
+  const hasEffects = Number.isFinite(stack.rootSumSquare);
+  const linear = `all against it ${figure(middle + stack.lowest)} to ${figure(middle + stack.highest)}, linear`;
   return [
-    `${figure(middle)} with every dimension in its middle; all against it ${figure(middle + stack.lowest)} to ${figure(middle + stack.highest)}, linear` +
-      (corners === undefined ? '' : `, ${figure(corners.least)} to ${figure(corners.most)} exactly`),
-    stack.kinked
-      ? 'a stop or a cable is just met: a root of the sum of squares would mean little here'
-      : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
+    `${figure(middle)} with every dimension in its middle; ${hasEffects ? linear : 'beside it there are builds without a value'}${exactly}`,
+    ...(hasEffects
+      ? [
+          stack.kinked
+            ? 'a stop or a cable is just met: a root of the sum of squares would mean little here'
+            : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
+        ]
+      : []),
     `random builds: ${figure(median!)} in the middle, 99.73 % of them from ${figure(least!)} to ${figure(most!)}`,
     ...playWords(each, figure),
     ...(missing > 0 ? [`${missing} builds have no value here, as where they cannot be assembled; they count as not kept`] : []),

@@ -34,7 +34,7 @@ export interface RuleYield {
 }
 
 export interface RuleYields {
-  /** Of every rule that judges builds: those that most builds do not keep first, then in the order of the check. */
+  /** Of every rule that judges builds: those that most builds do not keep first, of these errors first. */
   readonly rules: readonly RuleYield[];
   /** Of each build that was gone through by every rule, 1 where it keeps them all. */
   readonly kept: Uint8Array;
@@ -81,7 +81,7 @@ export function* ruleYields(
     rules.push(tally.answer(tally.hasFailed() && RULES[tally.code](study).some(isHeld)));
     yield { done: counts.quick, of: counts.quick };
   }
-  return { rules: rules.sort((a, b) => b.failed / b.builds - a.failed / a.builds), kept };
+  return { rules: rules.sort((a, b) => b.failed / b.builds - a.failed / a.builds || b.errors - a.errors), kept };
 }
 
 /** Codes of rules that judge builds, in the order of the check. */
