@@ -41,13 +41,16 @@ export function newsOf(answered: Answered, standing: Answered, judgements: reado
 }
 
 function newFindings(answered: Answered, standing: Answered): readonly Finding[] {
-  const key = ({ code, part, without = '' }: Finding): string => JSON.stringify([code, part, without]);
   const had = withFollowing(standing.findings);
-  const errors = new Set(had.filter(({ severity }) => severity === 'error').map(key));
-  const any = new Set(had.filter(({ severity }) => severity !== 'note').map(key));
+  const errors = new Set(had.filter(({ severity }) => severity === 'error').map(keyOf));
+  const any = new Set(had.filter(({ severity }) => severity !== 'note').map(keyOf));
   return answered.findings.filter((finding) => {
-    return finding.severity === 'error' ? !errors.has(key(finding)) : finding.severity === 'warning' && !any.has(key(finding));
+    return finding.severity === 'error' ? !errors.has(keyOf(finding)) : finding.severity === 'warning' && !any.has(keyOf(finding));
   });
+}
+
+function keyOf({ code, part, without = '' }: Finding): string {
+  return JSON.stringify([code, part, without]);
 }
 
 /** Errors among them, without those that pass a limit which `keep` could name and does not: these are told and count for nothing. */
@@ -70,6 +73,14 @@ const AT_CHOICE: ReadonlySet<FindingCode> = new Set<FindingCode>([
 
 /** How far the worst new error is beyond its limit, in parts of it; 0 where there is none. */
 export function errorShortfall(answered: Answered, standing: Answered): number {
-  const errors = newFindings(answered, standing).filter(isError);
-  return Math.max(0, ...errors.map(partsOff));
+  return Math.max(0, ...newErrors(answered, standing).values());
+}
+
+/** How far each new error is beyond its limit, in parts of it; the names are this module's own. */
+export function newErrors(answered: Answered, standing: Answered): ReadonlyMap<string, number> {
+  return new Map(
+    newFindings(answered, standing)
+      .filter(isError)
+      .map((finding) => [keyOf(finding), partsOff(finding)]),
+  );
 }

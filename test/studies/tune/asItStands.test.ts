@@ -12,8 +12,8 @@ import { kartTune } from '../../support/kartTune.ts';
 
 const FEW = { seed: 1, rounds: 2, answers: 3 };
 
-function tunedOf(text: string): Tuned {
-  const outcome = finished(tuneText(text, FEW));
+function tunedOf(text: string, answers = FEW.answers): Tuned {
+  const outcome = finished(tuneText(text, { ...FEW, answers }));
   if (outcome.kind !== 'tuned') throw new Error(outcome.why);
   return outcome;
 }
@@ -84,9 +84,23 @@ describe('a file that is nearer than what the search meets', () => {
   });
 });
 
+describe('what lies nearer than the best sound place that was met', () => {
+  /** deg; by 6000 places at random, the best ten gone on from by random steps, each held against a solved file: not by anything of `tune`. */
+  const NEAREST = 2.77;
+
+  test('is come to along the adjuster that stands in the way', () => {
+    const [best] = tunedOf(kartTune({})).answers;
+    expect(isSound(best!)).toBe(true);
+    expect(degrees(best!.error)).toBeLessThan(1.03 * NEAREST);
+    const length = written(kartTune({}), best!);
+    expect(solve(length).findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+  });
+});
+
 describe('an error that an answer brings', () => {
   const text = kartTune({});
-  const tuned = tunedOf(text);
+  // As many as let those with errors be among them.
+  const tuned = tunedOf(text, 8);
 
   test('is told of it as the written file has it, and of no other', () => {
     const had = new Set(
@@ -105,7 +119,7 @@ describe('an error that an answer brings', () => {
       );
     }
     expect(brought).toBeGreaterThan(0);
-    expect(textOf(text, tuned)).toMatch(/besides: new error rod-out-of-adjustment of link: .*its adjuster ends at 86 mm/);
+    expect(textOf(text, tuned)).toMatch(/besides: new error: [^\n]*link[^\n]*its adjuster ends at 86 mm/);
   });
 
   test('is told as what stands in the way where only that is nearer', () => {
@@ -116,7 +130,9 @@ describe('an error that an answer brings', () => {
     expect(isSound(best!)).toBe(true);
     expect(solve(written(stepped, best!)).findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     expect(found.erring!.error).toBeLessThan(best!.error);
-    expect(textOf(stepped, found)).toMatch(/what comes within [\d.]+° of the curve brings an error: rod-out-of-adjustment of link/);
+    expect(textOf(stepped, found)).toMatch(
+      /what comes within [\d.]+° of the curve brings an error: [^\n]*link[^\n]*its adjuster ends at 86 mm/,
+    );
   });
 
   test('puts it behind those that bring none', () => {
