@@ -1,9 +1,10 @@
 /** Parts that were read before are, in the next text, what reading them with nothing kept gives. */
 import { readFileSync } from 'node:fs';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Definition } from '../../src/definition/definition.ts';
 import { readDefinition, type DefinitionReading } from '../../src/definition/read.ts';
 import { sameLinkage } from '../../src/definition/sameLinkage.ts';
+import { readAnew } from '../support/freshReader.ts';
 import { timesAsLarge } from '../support/timesAsLarge.ts';
 
 const read = (path: string): string => readFileSync(new URL(path, import.meta.url), 'utf8');
@@ -13,12 +14,6 @@ const sample = read('../support/sample.throttle.yaml');
 /** Formulas by what they are made of; what they compute is held in `keptByText.test.ts`. */
 const written = (reading: DefinitionReading): string => JSON.stringify(reading);
 
-async function readAnew(text: string): Promise<DefinitionReading> {
-  vi.resetModules();
-  const fresh = await import('../../src/definition/read.ts');
-  return fresh.readDefinition(text);
-}
-
 describe('parts that stood in a text before', () => {
   it.each([
     ['the example', twoBanks, 40],
@@ -26,7 +21,7 @@ describe('parts that stood in a text before', () => {
     ['a file twice as large', timesAsLarge(twoBanks, 2), 20],
   ])(
     'are not to be told from those of a first reading, edit by edit: %s',
-    async (_, base, edits) => {
+    (_, base, edits) => {
       const draw = drawing(9_176 + edits);
       let text = base;
       let kept = readDefinition(text).definition!;
@@ -35,7 +30,7 @@ describe('parts that stood in a text before', () => {
         // A person takes back most of what was wrong.
         text = draw() < 0.4 ? base : edited(text, draw);
         const reading = readDefinition(text);
-        expect(written(reading), text).toBe(written(await readAnew(text)));
+        expect(written(reading), text).toBe(written(readAnew(text)));
         for (const lever of reading.definition?.levers ?? []) if (kept.levers.includes(lever)) taken++;
         kept = reading.definition ?? kept;
       }

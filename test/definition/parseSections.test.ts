@@ -1,11 +1,12 @@
 /** Reading a text of which much was read before gives what reading it anew gives, and takes less time. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readDefinition } from '../../src/definition/read.ts';
 import { parseSource, parseWhole } from '../../src/definition/source/parse.ts';
 import { parseSections } from '../../src/definition/source/parseSections.ts';
 import { cpuTime } from '../support/cpuTime.ts';
+import { readAnew } from '../support/freshReader.ts';
 import { timesAsLarge } from '../support/timesAsLarge.ts';
 
 const FOLDER = new URL('../../examples/', import.meta.url);
@@ -109,14 +110,12 @@ describe('reading by sections', () => {
     checkSameTree(`format: 1\n${text}title: last\n`);
   });
 
-  it('gives the definition of a reading without anything kept', async () => {
+  it('gives the definition of a reading without anything kept', () => {
     const draw = generator(771);
     const texts = Array.from({ length: 6 }, (_, i) => edited([...examples, sample][i % (examples.length + 1)]!, draw));
     const kept = texts.map((text) => written(readDefinition(`# moved\n${text}`)));
     for (const [i, text] of texts.entries()) {
-      vi.resetModules();
-      const fresh = await import('../../src/definition/read.ts');
-      expect(kept[i]).toBe(written(fresh.readDefinition(`# moved\n${text}`)));
+      expect(kept[i]).toBe(written(readAnew(`# moved\n${text}`)));
     }
   }, 60_000);
 
