@@ -1,6 +1,7 @@
 /** Tests live in `test/`, which mirrors the tree. Nothing may be singled out, and finding no test is a failure. */
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { coreAsNode, MADE_FOR_NODE } from './scripts/coreForTests.mjs';
 
 /** What stands between the core and the world: editor, page, terminal, processes. */
 const FACES = ['cli', 'extension', 'protocol', 'scripts', 'webview'].map((folder) => `test/${folder}/**/*.test.ts`);
@@ -16,6 +17,8 @@ const SEED = 'test/support/seed.ts';
 
 /** @param {import('vitest/config').InlineConfig} options */
 const project = (options) => ({
+  // What Node imports is neither read anew nor replaced, as faces and what runs alone want it.
+  plugins: options.name === 'core' ? [coreAsNode()] : [],
   resolve: {
     // Outside the editor there is no `vscode`; its plain data classes have a stand-in.
     alias: { vscode: fileURLToPath(new URL('test/support/vscode.ts', import.meta.url)) },
@@ -32,6 +35,7 @@ const project = (options) => ({
     execArgv: ['--max-semi-space-size=64'],
     // A package is imported as Node does. Otherwise each use of what it exports goes through a proxy, and the reader has one at every token.
     deps: { interopDefault: false },
+    server: { deps: { external: [MADE_FOR_NODE] } },
     ...options,
   },
 });

@@ -1,4 +1,5 @@
 /** What failed, told again in one place: a reader of a long log sees its end alone. */
+import { inCore } from './inCore.mjs';
 
 /** A reason may be as long as a file; the whole of it stands further up in the log. */
 const MOST_REASON_LINES = 8;
@@ -26,7 +27,10 @@ export function failuresOfReport(report, root) {
     if (isBroken(file)) return [{ name, reason: linesOf(file.message) }];
     return failed.map((test) => ({
       name: [name, ...test.ancestorTitles, test.title].join(' > '),
-      reason: test.failureMessages.flatMap(linesOf).filter((line) => !BY_THE_WAY.test(line)),
+      reason: test.failureMessages
+        .flatMap(linesOf)
+        .filter((line) => !BY_THE_WAY.test(line))
+        .map(inCore),
     }));
   });
 }

@@ -1,4 +1,9 @@
 /** What failed is told again at the end of a log. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
 import { failuresOfReport, linesOf, toldAgain, type Failure, type ReportedFile } from '../../scripts/failures.mjs';
 
@@ -30,6 +35,24 @@ describe("Vitest's report", () => {
     expect(failuresOfReport({ testResults }, '/clone/')).toEqual([
       { name: 'test/a.test.ts > a rod > at rest > stands', reason: ['expected 1', '    at b:1'] },
     ]);
+  });
+
+  test('tells places in the core as it is written, where the tests ran what was made of it', () => {
+    const clone = mkdtempSync(join(tmpdir(), 'clone-'));
+    const made = join(clone, 'build/coreForTests/7');
+    mkdirSync(made, { recursive: true });
+    const written =
+      '/** Why. */\ninterface Rod {\n  readonly length: number;\n}\nexport const shorten = (rod: Rod): never => {\n  throw new Error(`${rod.length}`);\n};\n';
+    const { code, map } = transformSync(written, { loader: 'ts', format: 'esm', sourcemap: 'external', sourcefile: '../../../src/rod.ts' });
+    writeFileSync(join(made, 'rod.js.map'), map);
+    const rows = code.split('\n');
+    const row = rows.findIndex((each) => each.includes('throw'));
+    const at = `${row + 1}:${rows[row]!.indexOf('new Error') + 1}`;
+    const trace = `80\n    at shorten (${pathToFileURL(join(made, 'rod.js')).href}:${at})\n    at ${join(made, 'gone.js')}:1:1`;
+    const testResults = [file('a.test.ts', 'failed', '', outcome('failed', 'is shortened', trace))];
+    const [failure] = failuresOfReport({ testResults }, `${clone}/`);
+    rmSync(clone, { recursive: true });
+    expect(failure!.reason).toEqual(['80', `    at shorten (${join(clone, 'src/rod.ts')}:6:9)`, `    at ${join(made, 'gone.js')}:1:1`]);
   });
 
   test('names a file that broke outside its tests, with why', () => {
