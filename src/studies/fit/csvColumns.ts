@@ -121,7 +121,12 @@ function scaleOf({ unit }: Title, column: ReadColumn, cell: CsvCell, problems: C
 function noColumn(name: string, definition: Definition): Pick<CsvProblem, 'message' | 'cure'> {
   const [owner = ''] = name.split('.');
   const own = columnsOf(definition, owner).map((key) => `${owner}.${key}`);
-  const meant = MEANT.get(name.toLowerCase());
+  const [, bare = '', unit = ''] = /^(.*?)\s*\((.*)\)$/.exec(name) ?? [];
+  if (columnIn(definition, bare.toLowerCase()) !== undefined) {
+    const cure = `Write the unit in square brackets: \`${bare.toLowerCase()} [${unit}]\``;
+    return { message: `\`${name}\` is no column of this linkage`, cure };
+  }
+  const meant = columnIn(definition, name.toLowerCase()) === undefined ? MEANT.get(name.toLowerCase()) : name.toLowerCase();
   if (meant !== undefined) return { message: `\`${name}\` is no column of this linkage`, cure: `Write \`${meant}\`` };
   if (own.length === 0) {
     return { message: `\`${name}\` is no column of this linkage`, cure: 'Name in the run, with `columns`, those that count' };

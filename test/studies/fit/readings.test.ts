@@ -105,6 +105,8 @@ describe('a mistake has its place', () => {
     ['a column that is nearly one', 'pedal.travel [%],tps.signl\n0,1\n', '1:18', 'Did you mean `tps.signal`?'],
     ['a part without a column', 'pedal.travel [%],tps\n0,1\n', '1:18', 'Write one of them: `tps.angle`'],
     ['a column that a part has not', 'pedal.travel [%],tps.zzzzzz\n0,1\n', '1:18', '`tps` has no column `zzzzzz`'],
+    ['a unit in round brackets', 'pedal.travel [%],tps.signal (V)\n0,1\n', '1:18', 'in square brackets: `tps.signal [V]`'],
+    ['a name in capitals', 'pedal.travel [%],TPS.signal\n0,1\n', '1:18', 'Write `tps.signal`'],
     ['travel alone', 'travel,tps.signal\n0,1\n', '1:1', 'Write `pedal.travel [%]`'],
     ['a column twice', 'pedal.travel [%],tps.signal,tps.signal\n0,1,1\n', '1:29', 'stands twice'],
     ['a share without a unit', 'pedal.travel,tps.signal\n0,1\n', '1:1', 'Write `pedal.travel [%]`'],
