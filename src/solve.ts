@@ -13,6 +13,7 @@ import { findNotChecked } from './findings/notChecked.ts';
 import { pathParts } from './findings/parts.ts';
 import { createStudy, type Study } from './findings/study.ts';
 import { compileMechanism } from './kinematics/compile.ts';
+import { askedFor } from './numeric/askedFor.ts';
 import { decideRequirements } from './requirements/decide.ts';
 import type { Column, Table } from './table/column.ts';
 import { columnsOf } from './table/columns.ts';
@@ -91,37 +92,24 @@ export function solve(text: string): Answers {
   const notChecked = later(() => findNotChecked(definition, solved()));
   const parts = later(() => pathParts(solved()));
   const failures = later(() => findFailures(solved()));
-  return {
-    text,
-    definition,
-    loadPath,
-    problems,
-    get columns() {
-      return motion().columns;
-    },
-    findings,
-    get facts() {
-      return facts();
-    },
-    get requirements() {
-      return requirements();
-    },
-    get notChecked() {
-      return notChecked();
-    },
-    get parts() {
-      return parts();
-    },
-    get study() {
-      return study();
-    },
-    failures,
-    table(stations, names) {
-      const { columns } = motion();
-      return tabulate(solved().travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations);
-    },
+  const table: Answers['table'] = (stations, names) => {
+    const { columns } = motion();
+    return tabulate(solved().travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations);
   };
+  return askedAnswers(
+    { text, definition, loadPath, problems, findings, failures, table },
+    { columns: () => motion().columns, facts, requirements, notChecked, parts, study },
+  );
 }
+
+const askedAnswers = askedFor<Pick<Answers, 'columns' | 'facts' | 'requirements' | 'notChecked' | 'parts' | 'study'>>(
+  'columns',
+  'facts',
+  'requirements',
+  'notChecked',
+  'parts',
+  'study',
+);
 
 function unsolved(text: string, { definition, loadPath, problems }: Read): Answers {
   return {

@@ -47,25 +47,48 @@ export function createPoses(mechanism: Pick<Mechanism, 'levers' | 'cables'>, cou
     const lever = (figure: number): Float64Array => figures(width * i + figure * levers, levers);
     const first = width * i + LEVER_FIGURES * levers;
     const cable = (figure: number): Float64Array => figures(first + figure * cables, cables);
-    return {
-      travel: 0,
-      rotation: lever(0),
-      cosine: lever(1).fill(1),
-      sine: lever(2),
-      rate: lever(3),
-      curvature: lever(4),
-      pull: cable(0),
-      pullRate: cable(1),
-      pullCurvature: cable(2),
-      passed: cable(3),
-      passedRate: cable(4),
-      passedCurvature: cable(5),
-      stretch: cable(6),
-      cableState: new Int8Array(states, cables * i, cables),
-    };
+    return new StationPose(lever, cable, new Int8Array(states, cables * i, cables));
   });
 }
 
 /** Of each lever and of each cable in a pose. */
 const LEVER_FIGURES = 5;
 const CABLE_FIGURES = 7;
+
+/**
+ * As a class: of objects that are written out V8 notes where they are made, and as poses mostly outlive its next collections, it would set them
+ * where only a collection of all memory finds that they are gone.
+ */
+class StationPose implements Pose {
+  travel = 0;
+  readonly rotation: Float64Array;
+  readonly cosine: Float64Array;
+  readonly sine: Float64Array;
+  readonly rate: Float64Array;
+  readonly curvature: Float64Array;
+  readonly pull: Float64Array;
+  readonly pullRate: Float64Array;
+  readonly pullCurvature: Float64Array;
+  readonly passed: Float64Array;
+  readonly passedRate: Float64Array;
+  readonly passedCurvature: Float64Array;
+  readonly stretch: Float64Array;
+  readonly cableState: Int8Array;
+
+  /** @param lever room for one of `LEVER_FIGURES` of all levers @param cable the same of all cables */
+  constructor(lever: (figure: number) => Float64Array, cable: (figure: number) => Float64Array, cableState: Int8Array) {
+    this.rotation = lever(0);
+    this.cosine = lever(1).fill(1);
+    this.sine = lever(2);
+    this.rate = lever(3);
+    this.curvature = lever(4);
+    this.pull = cable(0);
+    this.pullRate = cable(1);
+    this.pullCurvature = cable(2);
+    this.passed = cable(3);
+    this.passedRate = cable(4);
+    this.passedCurvature = cable(5);
+    this.stretch = cable(6);
+    this.cableState = cableState;
+  }
+}

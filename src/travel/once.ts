@@ -1,5 +1,7 @@
 /** What several ask for is worked out once, and kept as long as what it was worked out of. */
 
+import { keptOn } from '../numeric/keptOn.ts';
+
 /** Worked out when first asked for, if ever. */
 export function later<Answer>(make: () => Answer): () => Answer {
   let known: { readonly answer: Answer } | undefined;
@@ -8,7 +10,7 @@ export function later<Answer>(make: () => Answer): () => Answer {
 
 /** Remembers what `make` answers for each whole, such as a solved travel. */
 export function once<Whole extends object, Answer extends object>(make: (whole: Whole) => Answer): (whole: Whole) => Answer {
-  const known = new WeakMap<Whole, Answer>();
+  const known = keptOn<Whole, Answer>();
   return (whole) => {
     const before = known.get(whole);
     if (before !== undefined) return before;

@@ -6,6 +6,8 @@ import type { Build } from '../kinematics/build.ts';
 import { createBuild } from '../kinematics/createBuild.ts';
 import type { Mechanism } from '../kinematics/model.ts';
 import { createPose, createPoses, type Pose } from '../kinematics/pose.ts';
+import { askedFor, type Asked } from '../numeric/askedFor.ts';
+import { keptOn } from '../numeric/keptOn.ts';
 import { samplesOf } from './extremes.ts';
 import { createKnown, createMemory, hasSamePath, type Known, type Memory } from './memory.ts';
 import { createFinder, findPlaces, placesTo, type Finder, type Places } from './places.ts';
@@ -61,7 +63,7 @@ export function takeOverFrom(travel: Travel): void {
 
 /** Of the travel solved last; none of those before it. */
 let last: Known | undefined;
-const knownOf = new WeakMap<Travel, Known>();
+const knownOf = keptOn<Travel, Known>();
 
 /** The travel of a build whose rest is settled. @param anew groups whose stops are to be settled, as for `settleStops` */
 export function travelOf(build: Build, anew?: ReadonlySet<number>): Travel {
@@ -85,18 +87,14 @@ function travelAlong(build: Build, finder: Finder, contacts: readonly Contact[],
   const memory = now && createMemory(now);
   let numberOf: (at: number) => number = () => -1;
   // Both are found when first asked for: a search that wants one station of many builds has no use for them.
-  const travel: Travel = {
-    mechanism: build.mechanism,
-    build,
-    contacts,
-    ...(memory && { memory }),
-    get places() {
+  const asked: Asked<AskedTravel> = {
+    places() {
       if (places !== undefined) return places;
       places = placesBefore(now) ?? findPlaces(build, finder);
       if (now !== undefined) now.places = places;
       return places;
     },
-    get samples() {
+    samples() {
       if (samples !== undefined) return samples;
       samples = samplesOf(travel.places.all);
       const before = now?.before?.samples;
@@ -108,6 +106,12 @@ function travelAlong(build: Build, finder: Finder, contacts: readonly Contact[],
       numberOf = stationFinder(samples);
       return samples;
     },
+  };
+  const solved: Omit<Travel, keyof AskedTravel> = {
+    mechanism: build.mechanism,
+    build,
+    contacts,
+    ...(memory && { memory }),
     samplesTo(lever) {
       const make = (): readonly number[] => samplesOf(placesTo(build.mechanism, travel.places, lever));
       const cause = memory?.levers[lever];
@@ -135,8 +139,13 @@ function travelAlong(build: Build, finder: Finder, contacts: readonly Contact[],
       return (poses[number] = own);
     },
   };
+  const travel: Travel = askedTravel(solved, asked);
   return travel;
 }
+
+type AskedTravel = Pick<Travel, 'places' | 'samples'>;
+
+const askedTravel = askedFor<AskedTravel>('places', 'samples');
 
 /** Whether all stands as in the travel before. */
 function isAsBefore(now: Known): boolean {
