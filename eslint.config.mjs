@@ -142,11 +142,11 @@ export default defineConfig(
   },
   {
     files: ['test/**'],
-    ignores: ALONE,
+    ignores: [...ALONE, 'test/support/freshModules.ts'],
     rules: {
       'no-restricted-properties': [
         'error',
-        ...['mock', 'doMock', 'stubGlobal', 'stubEnv'].map((property) => ({
+        ...['mock', 'doMock', 'resetModules', 'stubGlobal', 'stubEnv'].map((property) => ({
           object: 'vi',
           property,
           message: 'Tests share a process and its modules: name the file among `ALONE` in vitest.config.mjs.',
