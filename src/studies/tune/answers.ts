@@ -1,9 +1,10 @@
 /** An answer of the search as the file would have it: written with the digits that it gets, solved, and judged. */
 import type { Definition } from '../../definition/definition.ts';
 import type { Answered } from '../../findings/answered.ts';
+import { merge } from '../../travel/places.ts';
 import { judge, type Demand, type Judgement } from './demands.ts';
 import { errorsOf, newsOf, type News } from './news.ts';
-import { APART, measure, type Distance } from './search.ts';
+import { APART, distanceOf, type Distance } from './search.ts';
 import type { FreeDimension, Trial } from './trial.ts';
 
 /** A value that an answer gives. */
@@ -42,12 +43,9 @@ export function* answerOf({ trial, definition, demands, solveWith, standing }: C
   const { free } = trial.case;
   const was = free.map(({ name }) => nominalOf(definition, name));
   const values = [...trial.valuesAt(x)].map((value, i) => written(value, free[i]!, was[i]!));
-  const { error, at, weighted } = measure(
-    trial,
-    Float64Array.from(values, (value, i) => (value - free[i]!.from) / (free[i]!.to - free[i]!.from)),
-  );
-  yield undefined;
   const answered = solveWith(values);
+  yield undefined;
+  const { error, at, weighted } = distanceIn(trial, answered) ?? NOWHERE;
   yield undefined;
   const judgements = judge(answered, demands);
   yield undefined;
@@ -65,6 +63,20 @@ export function* answerOf({ trial, definition, demands, solveWith, standing }: C
     news: newsOf(answered, standing, judgements),
   };
 }
+
+/**
+ * How far a solved file is off the curve: at the stations of the search, and wherever a lever meets a stop, a cable comes taut or a part turns.
+ * Undefined where its column has no value somewhere along the curve.
+ */
+export function distanceIn({ case: { wanted, column }, stations }: Trial, { study }: Pick<Answered, 'study'>): Distance | undefined {
+  const figure = study?.columns.get(column);
+  if (study === undefined || figure === undefined) return undefined;
+  const { build, poseAt, samples } = study.travel;
+  const own = samples.filter((sample) => sample > wanted.from && sample < wanted.to);
+  return distanceOf(wanted, merge(stations, own), (at) => figure.read(build, poseAt(at)) - wanted.value(at));
+}
+
+const NOWHERE: Distance = { error: NaN, at: NaN, weighted: NaN };
 
 /** Of the bounds. */
 const ON_BOUND = 1e-4;

@@ -2,15 +2,20 @@
  * What an answer of the search must keep beside the curve, judged on a solved file.
  *
  * A demand is held against what is found in the file: it is kept where none of the findings that speak of it is there. How far it is from
- * being kept is the worst of them, in parts of its limit. What could not be checked is not kept.
+ * being kept is the worst of them, in parts of its limit; of closing it is looked at by the figures too. What could not be checked is not kept.
  */
-import type { Definition, LimitKey } from '../../definition/definition.ts';
+import { FIGURE_UNIT_SI } from '../../definition/dimensions.ts';
+import type { LimitKey } from '../../definition/definition.ts';
 import type { Kept, KeptWord } from '../../definition/tune.ts';
 import type { Answered } from '../../findings/answered.ts';
 import { withFollowing } from '../../findings/consequences.ts';
 import type { FindingCode } from '../../findings/codes.ts';
 import type { Finding } from '../../findings/finding.ts';
+import type { Study } from '../../findings/study.ts';
+import { isGiven } from '../../forces/friction/missing.ts';
 import type { Comparison, RequirementAnswer } from '../../requirements/requirement.ts';
+import { closesShort, marginShort, type ClosingShort } from './closingShort.ts';
+import { whyUnchecked } from './unchecked.ts';
 
 export interface Demand {
   readonly kept: Kept;
@@ -26,24 +31,24 @@ export interface Judgement {
   readonly words: string;
   /** Of a line of `require` that is not met: how it stands, with its figures. */
   readonly answer?: RequirementAnswer;
+  /** Where it is kept: what was left out of it for want of figures. */
+  readonly without?: string;
 }
 
-/** What the file names, else every limit, full opening, clearance and closing as far as the file has what they speak of, and all of `require`. */
-export function demandsOf(definition: Definition): readonly Demand[] {
-  const { keep } = definition.tune ?? {};
+/** What the file names, else of every limit, full opening, clearance and closing what it gives anything to check by, and all of `require`. */
+export function demandsOf(study: Study): readonly Demand[] {
+  const { definition } = study;
+  const { keep, span = { start: 0, end: 0 } } = definition.tune ?? {};
   if (keep !== undefined) return keep.map((kept) => ({ kept, name: kept.kind === 'requirement' ? kept.name : nameOf(kept) }));
-  const { plates, springs, requirements, keepOuts } = definition;
-  const span = definition.tune?.span ?? { start: 0, end: 0 };
-  const words: readonly KeptWord[] = [
-    ...(plates.length > 0 ? (['full_opening'] as const) : []),
-    ...(keepOuts.length > 0 ? (['clearance'] as const) : []),
-    ...(springs.length > 0 ? (['closing_torque'] as const) : []),
-  ];
-  const limits = (Object.keys(OF_LIMIT) as LimitKey[]).filter((key) => key !== 'closing_margin' || springs.length > 0);
+  const limits = (Object.keys(OF_LIMIT) as LimitKey[]).map((key): Exclude<Kept, { kind: 'requirement' }> => ({ kind: 'limit', key, span }));
+  const words = (Object.keys(OF_WORD) as KeptWord[])
+    .filter((word) => word !== 'clearance' || definition.keepOuts.length > 0)
+    .map((word): Exclude<Kept, { kind: 'requirement' }> => ({ kind: 'word', word, span }));
   return [
-    ...limits.map((key): Demand => ({ kept: { kind: 'limit', key, span }, name: key })),
-    ...words.map((word): Demand => ({ kept: { kind: 'word', word, span }, name: word })),
-    ...requirements.map(({ name }): Demand => ({ kept: { kind: 'requirement', name, span }, name })),
+    ...[...limits, ...words]
+      .filter((kept) => whyUnchecked(study, kept) === undefined)
+      .map((kept): Demand => ({ kept, name: nameOf(kept) })),
+    ...definition.requirements.map(({ name }): Demand => ({ kept: { kind: 'requirement', name, span }, name })),
   ];
 }
 
@@ -69,19 +74,34 @@ const OF_WORD: Readonly<Record<KeptWord, readonly FindingCode[]>> = {
 
 /** One a demand, in their order; all of them short where nothing can be solved. */
 export function judge(answered: Answered, demands: readonly Demand[]): readonly Judgement[] {
+  const { study } = answered;
   const found = withFollowing(answered.findings);
   return demands.map((demand): Judgement => {
     const { kept } = demand;
-    if (answered.study === undefined) return { demand, shortfall: NaN, words: 'the linkage cannot be solved' };
+    if (study === undefined) return { demand, shortfall: NaN, words: 'the linkage cannot be solved' };
+    const why = whyUnchecked(study, kept);
+    if (why !== undefined) return { demand, shortfall: NaN, words: `not checked: ${why}` };
     switch (kept.kind) {
       case 'limit':
-        return ofFindings(demand, found, OF_LIMIT[kept.key]);
+        return kept.key === 'closing_margin'
+          ? shorter(ofFindings(demand, found, OF_LIMIT.closing_margin), marginShort(study))
+          : ofFindings(demand, found, OF_LIMIT[kept.key]);
       case 'word':
-        return whyUnchecked(answered, demand, kept.word) ?? ofFindings(demand, found, OF_WORD[kept.word]);
+        return kept.word === 'closing_torque' ? ofClosing(demand, study, found) : ofFindings(demand, found, OF_WORD[kept.word]);
       case 'requirement':
         return ofRequirement(demand, answered, kept.name);
     }
   });
+}
+
+/** With each spring off: by the torques, and against friction where the file gives any. */
+function ofClosing(demand: Demand, study: Study, found: readonly Finding[]): Judgement {
+  const judged = shorter(ofFindings(demand, found, OF_WORD.closing_torque), closesShort(study));
+  return isGiven(study.travel.mechanism.friction) ? judged : { ...judged, without: 'without friction, of which the file gives none' };
+}
+
+function shorter(judged: Judgement, short: ClosingShort | undefined): Judgement {
+  return short === undefined || short.by <= judged.shortfall ? judged : { ...judged, shortfall: short.by, words: short.words };
 }
 
 function ofFindings(demand: Demand, findings: readonly Finding[], codes: readonly FindingCode[]): Judgement {
@@ -90,35 +110,19 @@ function ofFindings(demand: Demand, findings: readonly Finding[], codes: readonl
   return worst === undefined ? { demand, shortfall: 0, words: '' } : { demand, shortfall: worst.by, words: worst.finding.message };
 }
 
-/** How far a finding is beyond its limit, in parts of it; a whole one where it has no figures. */
+/**
+ * How far a finding is beyond its limit, in parts of it; a whole one where it has no figures. Where the limit is nothing at all, as of a gap
+ * or a closing torque, it is a whole one too, and what is beyond in millimetres, N·mm or degrees comes on top.
+ */
 export function partsOff({ worst, limit }: Finding): number {
   if (worst === undefined || limit === undefined) return 1;
-  const by = Math.abs(worst.value - limit.value) / (Math.abs(limit.value) || 1);
+  const off = Math.abs(worst.value - limit.value);
+  const by = limit.value === 0 ? 1 + off / FIGURE_UNIT_SI[worst.dimension] : off / Math.abs(limit.value);
   // What is found is never kept, however little it misses.
   return Number.isFinite(by) ? Math.max(by, LEAST) : 1;
 }
 
 const LEAST = 1e-9;
-
-function whyUnchecked({ study, definition, columns }: Answered, demand: Demand, word: KeptWord): Judgement | undefined {
-  const unchecked = (words: string): Judgement => ({ demand, shortfall: NaN, words: `not checked: ${words}` });
-  if (study === undefined || definition === undefined) return undefined;
-  switch (word) {
-    case 'full_opening':
-      return definition.plates.length === 0 ? unchecked('the file has no plates') : undefined;
-    case 'clearance':
-      return definition.keepOuts.length === 0 &&
-        definition.levers.every(({ width, outline }) => width === undefined && outline === undefined)
-        ? unchecked('the file gives no keep-outs, widths or outlines')
-        : undefined;
-    case 'closing_torque': {
-      const closing = columns.filter(({ key }) => key === 'closing');
-      if (closing.length === 0) return unchecked('the file has no springs');
-      const unknown = closing.find((column) => Number.isNaN(column.read(study.travel.build, study.travel.poseAt(0))));
-      return unknown === undefined ? undefined : unchecked(`${unknown.name} is not known`);
-    }
-  }
-}
 
 function ofRequirement(demand: Demand, { requirements }: Answered, name: string): Judgement {
   const answer = requirements.find(({ requirement }) => requirement.name === name);

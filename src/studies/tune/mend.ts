@@ -23,6 +23,8 @@ export function* mend(
     if (Number.isNaN(shortfall)) return DEMAND_WEIGHT;
     return DEMAND_WEIGHT * (firmly && shortfall > 0 ? shortfall + TO_SPARE : shortfall);
   };
+  // A curve that is far off would outweigh what is left of a demand.
+  let curveWeight = CURVE_WEIGHT;
   const evaluate = (x: Float64Array, into: Float64Array): boolean => {
     if (!curve.evaluate(x, into.subarray(0, curve.count))) return false;
     const answered = solveWith([...trial.valuesAt(x)]);
@@ -30,7 +32,7 @@ export function* mend(
       into[curve.count + i] = weigh(shortfall);
     });
     into[count - 1] = weigh(errorShortfall(answered, standing));
-    if (firmly) for (let i = 0; i < trial.stations.length; i++) into[i]! *= CURVE_WEIGHT;
+    if (firmly) for (let i = 0; i < trial.stations.length; i++) into[i]! *= curveWeight;
     return true;
   };
   const { from, to } = bounds ?? curve;
@@ -42,17 +44,21 @@ export function* mend(
     differentiate: (x, residuals, jacobian) => differences(evaluate, x, residuals, { from, to, step: MEND_DIFFERENCE }, jacobian),
   };
   const residuals = new Float64Array(count);
+  if (curve.evaluate(start, residuals.subarray(0, curve.count))) {
+    curveWeight /= Math.max(1, Math.sqrt(squares(residuals.subarray(0, trial.stations.length))));
+  }
   const before = evaluate(start, residuals) ? squares(residuals) : Infinity;
   yield undefined;
-  const found = yield* leastSquares(problem, start, MENDING);
+  const found = yield* leastSquares(problem, start, firmly ? FIRM : MENDING);
   return found !== undefined && 2 * found.cost < before ? found.x : undefined;
 }
 
 const MENDING: Patience = { steps: 8, enough: 1e-12, still: 1e-6 };
+const FIRM: Patience = { ...MENDING, steps: 24 };
 /** A demand missed by its whole limit weighs as much as three heights of the curve. */
 const DEMAND_WEIGHT = 3;
-/** Where demands come first. */
-const CURVE_WEIGHT = 0.01;
+/** Where demands come first; of a curve that is no more than its height off. */
+const CURVE_WEIGHT = 0.003;
 /** In parts of the limit: what is aimed at beyond it, since a step to the very limit may end short of it. */
 const TO_SPARE = 0.003;
 /** Of the bounds; findings have edges, which a finer difference would not see past. */

@@ -39,6 +39,49 @@ export function* stepped(trial: Trial, found: Found, enough: number): Generator<
   return chosen.length === free.length ? best : yield* polish(trial, best, enough, heldOn(free, best.x));
 }
 
+/**
+ * All that the steps allow, where that is little enough to be looked at one by one: the nearest to the curve, best first; what has no steps
+ * goes to its least squares from where it stands. Empty where nothing has steps or they allow too much. Yields as it goes.
+ */
+export function* onAllSteps(trial: Trial, start: Float64Array): Generator<undefined, readonly Found[]> {
+  const { free } = trial.case;
+  const counts = free.map(({ from, to, step }) => (step === undefined ? 1 : Math.floor((to - from) / step + STEP_SLOP) + 1));
+  const total = counts.reduce((product, count) => product * count, 1);
+  if (free.every(({ step }) => step === undefined) || total > MOST_COMBINATIONS) return [];
+  const problem = trial.problem(trial.ownWeights);
+  const residuals = new Float64Array(problem.count);
+  const looked: { readonly x: Float64Array; readonly cost: number }[] = [];
+  for (let number = 0; number < total; number++) {
+    let left = number;
+    const x = start.map((value, i) => {
+      const { from, to, step } = free[i]!;
+      if (step === undefined) return value;
+      const at = left % counts[i]!;
+      left = Math.floor(left / counts[i]!);
+      return (at * step) / (to - from);
+    });
+    if (problem.evaluate(x, residuals)) looked.push({ x, cost: residuals.reduce((sum, each) => sum + each * each, 0) });
+    if (number % PIECE === PIECE - 1) yield undefined;
+  }
+  const found: Found[] = [];
+  for (const { x } of looked.sort((a, b) => a.cost - b.cost).slice(0, SETTLED)) {
+    const met = free.every(({ step }) => step !== undefined)
+      ? undefined
+      : yield* leastSquares({ ...problem, ...heldOn(free, x) }, x, AFTER_STEP);
+    const each = measure(trial, met?.x ?? x);
+    if (Number.isFinite(each.error)) found.push(each);
+    yield undefined;
+  }
+  return found.sort((a, b) => (isBetter(a, b) ? -1 : isBetter(b, a) ? 1 : 0));
+}
+
+/** A look takes some tenths of a millisecond. */
+const MOST_COMBINATIONS = 2000;
+/** Looks between two yields. */
+const PIECE = 16;
+/** Of all, by their sums of squares. */
+const SETTLED = 24;
+
 /** The whole of the bounds, but for values that have steps: these are held where they stand. */
 export function heldOn(free: readonly FreeDimension[], x: Float64Array): Bounds {
   return {

@@ -84,6 +84,7 @@ export function* search(trial: Trial, designs: readonly Float64Array[], effort: 
     if (isEnough(pool, effort)) break;
   }
   done = total;
+  for (const each of trespassing(pool)) pool = withNew(pool, yield* saying(keepAngles(trial, each), said));
   const polished: Found[] = [];
   const first = pool.slice(0, POLISHED);
   // Least squares from the file as it stands may lead away from the least greatest error that is next to it.
@@ -93,6 +94,28 @@ export function* search(trial: Trial, designs: readonly Float64Array[], effort: 
   for (const each of finishes) polished.push(yield* saying(polish(trial, each, effort.enough), said));
   return [...polished, ...pool.slice(POLISHED)].reduce(withNew, []);
 }
+
+/** Those that would be better than the best that keeps its angles, the best first. */
+function trespassing(pool: readonly Found[]): readonly Found[] {
+  const kept = pool.find(({ trespass }) => trespass === 0)?.weighted ?? Infinity;
+  return pool.filter(({ trespass, weighted }) => trespass > 0 && weighted < kept).slice(0, BROUGHT_BACK);
+}
+
+const BROUGHT_BACK = 6;
+
+/** Where the curve and the angles are balanced, an angle ends a little below its limit: again with the angles weighed more, until they are kept. */
+function* keepAngles(trial: Trial, found: Found): Generator<undefined, Found> {
+  let at = found;
+  for (const firmness of FIRMER) {
+    const next = yield* leastSquares(trial.problem(trial.ownWeights, firmness), at.x, COARSE);
+    if (next === undefined) break;
+    at = measure(trial, next.x);
+    if (at.trespass === 0) break;
+  }
+  return at;
+}
+
+const FIRMER: readonly number[] = [10, 100, 1000];
 
 function isEnough(pool: readonly Found[], { enough, answers }: Effort): boolean {
   return pool.filter(({ error, trespass }) => trespass === 0 && error <= enough).length >= answers;

@@ -49,8 +49,8 @@ export interface TrialCase {
 
 export interface Trial {
   readonly case: TrialCase;
-  /** Residuals for `leastSquares`; the weights multiply those of the curve, one a station. */
-  problem(weights: Float64Array): LeastSquares;
+  /** Residuals for `leastSquares`; the weights multiply those of the curve, one a station. @param firmness multiplies those of the angles; 1 where absent */
+  problem(weights: Float64Array, firmness?: number): LeastSquares;
   /** Pedal travels at which the curve is held. */
   readonly stations: readonly number[];
   /** By the curve's own weights, one a station. */
@@ -90,7 +90,7 @@ export function createTrial(of: TrialCase): Trial {
     // What acts keeps what it worked out of a build, and this one has other figures now.
     if (column.forces === true) column = columnsOf(travelOf(build)).find(({ name }) => name === of.column)!;
   };
-  const evaluate = (x: Float64Array, weights: Float64Array, into: Float64Array): boolean => {
+  const evaluate = (x: Float64Array, weights: Float64Array, firmness: number, into: Float64Array): boolean => {
     put(x);
     let row = stations.length;
     for (let i = 0; i < stations.length; i++) {
@@ -101,7 +101,7 @@ export function createTrial(of: TrialCase): Trial {
       for (const { column: angle, least } of watched) {
         const below = least - angle.read(build, pose);
         if (Number.isNaN(below)) return false;
-        into[row++] = Math.max(0, GUARD_WEIGHT * (below + KEPT));
+        into[row++] = Math.max(0, firmness * GUARD_WEIGHT * (below + KEPT));
       }
     }
     return true;
@@ -113,8 +113,8 @@ export function createTrial(of: TrialCase): Trial {
     stations,
     ownWeights: plain,
     height,
-    problem(weights) {
-      const evaluateWith = (x: Float64Array, into: Float64Array): boolean => evaluate(x, weights, into);
+    problem(weights, firmness = 1) {
+      const evaluateWith = (x: Float64Array, into: Float64Array): boolean => evaluate(x, weights, firmness, into);
       const bounds = { from: new Float64Array(free.length), to: new Float64Array(free.length).fill(1) };
       const byDifferences = (
         x: Float64Array,
@@ -145,7 +145,7 @@ export function createTrial(of: TrialCase): Trial {
     },
     errorAt: (travel, at) => column.read(travel.build, travel.poseAt(at)) - wanted.value(at),
     trespassAt(x) {
-      if (!evaluate(x, plain, scratch)) return NaN;
+      if (!evaluate(x, plain, 1, scratch)) return NaN;
       return scratch.subarray(stations.length).reduce((sum, each) => sum + each, 0) / GUARD_WEIGHT;
     },
     valuesAt: (x) => Float64Array.from(free, ({ from, to }, i) => from + x[i]! * (to - from)),

@@ -9,24 +9,13 @@
 import type { Answered } from '../../findings/answered.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
-import {
-  answerOf,
-  byMerit,
-  distinct,
-  isSound,
-  keepsAll,
-  shortOf,
-  undominated,
-  type Court,
-  type SolveWith,
-  type TunedAnswer,
-} from './answers.ts';
-import { soundBetween } from './between.ts';
+import { answerOf, byMerit, distinct, isSound, keepsAll, undominated, type Court, type SolveWith, type TunedAnswer } from './answers.ts';
 import { demandsOf, judge, type Demand } from './demands.ts';
 import { designsOf } from './designs.ts';
 import { mend } from './mend.ts';
+import { leastShort, towardsNearer, type Looked } from './nearer.ts';
 import { obstaclesOf, type Obstacle } from './obstacles.ts';
-import { heldOn, snapped, stepped } from './onSteps.ts';
+import { heldOn, onAllSteps, snapped, stepped } from './onSteps.ts';
 import { distanceOf, search, type Distance, type Effort, type Progress } from './search.ts';
 import { settingOf, type Setting } from './setting.ts';
 import { createTrial, type Trial } from './trial.ts';
@@ -79,7 +68,7 @@ export function* tune(
   { seed, rounds, answers: most }: TuneOptions = TUNE_DEFAULTS,
 ): Generator<Progress, Tuned | undefined> {
   const { definition } = study;
-  const demands = demandsOf(definition);
+  const demands = demandsOf(study);
   const setting = settingOf(study, demands);
   if (setting === undefined) return undefined;
   const { trialCase, enough, lever } = setting;
@@ -111,6 +100,8 @@ export function* tune(
   };
   const projected = snapped(trial, drawn);
   const asItStands = yield* look(projected);
+  const onSteps = yield* saying(onAllSteps(trial, found[0]?.x ?? projected), searched);
+  for (const { x } of onSteps.slice(0, LOOKED_AT)) yield* look(x);
   let lookedAt = 0;
   let erring = 0;
   for (const each of found) {
@@ -135,17 +126,18 @@ export function* tune(
       const firm = yield* saying(mend(court, on, heldOn(trialCase.free, on), true), searched);
       if (firm !== undefined && isSound(yield* look(firm))) break;
     }
-    yield* towardsNearer(court, looked, searched);
+    yield* towardsNearer(court, looked, enough, searched);
   }
-  const all = looked.map(({ answer }) => answer);
+  const isOn = looked.some(({ answer }) => isMet(answer, enough));
+  const without = isOn ? { obstacles: [], looked: [] } : yield* obstaclesOf(setting, court, designs, effort, looked);
+  const all = [...looked, ...without.looked].map(({ answer }) => answer);
   const sorted = undominated(distinct([...all].sort(byMerit), trialCase.free));
   // The file as it stands is an answer only where nothing else is better.
   const answers = sorted.filter((answer, i) => i === 0 || answer !== asItStands).slice(0, most);
   const [best] = answers;
   const nearer = best === undefined ? Infinity : best.error * NEARER;
-  const obstacles = isMet(best, enough)
-    ? []
-    : (yield* obstaclesOf(setting, court, designs, effort, all)).filter(({ error }) => error < nearer);
+  // Where no answer keeps everything, what is kept without one demand is worth knowing however far from the curve.
+  const obstacles = without.obstacles.filter(({ error }) => best === undefined || !isSound(best) || error < nearer);
   const isWithin = projected.every((value, i) => Math.abs(value - asWritten[i]!) <= ON_PLACE);
   const before = beforeOf(trial, study);
   const short = judge(standing, demands).flatMap(({ demand, shortfall }) => (shortfall === 0 ? [] : [demand]));
@@ -170,38 +162,10 @@ const ON_PLACE = 1e-9;
 
 const within = (share: number): number => Math.min(1, Math.max(0, share));
 
-interface Looked {
-  /** In parts of the bounds. */
-  readonly x: Float64Array;
-  readonly answer: TunedAnswer;
-}
-
 /** It is sound and lies on the curve. */
 export function isMet(answer: TunedAnswer | undefined, enough: number): boolean {
   return answer !== undefined && isSound(answer) && answer.error <= enough;
 }
-
-/** Where the best sound place is off the curve: from it towards what is nearer and not sound, as far as it stays sound. */
-function* towardsNearer(court: Court, looked: Looked[], said: () => Progress): Generator<Progress, void> {
-  const [best] = [...looked].sort((a, b) => byMerit(a.answer, b.answer));
-  if (best === undefined || !isSound(best.answer)) return;
-  const nearer = looked.filter(({ answer }) => !isSound(answer) && answer.weighted < best.answer.weighted);
-  for (const x of leastShort(nearer)) {
-    const answer = yield* saying(soundBetween(court, best.x, x), said);
-    if (answer !== undefined) looked.push({ x: best.x, answer });
-  }
-}
-
-/** Little short of a demand is little beyond where it is kept. */
-function leastShort(looked: readonly Looked[]): readonly Float64Array[] {
-  const by = ({ answer }: Looked): number => shortOf(answer) + answer.news.excess;
-  return [...looked]
-    .sort((a, b) => by(a) - by(b) || a.answer.weighted - b.answer.weighted)
-    .slice(0, LEAST_SHORT)
-    .map(({ x }) => x);
-}
-
-const LEAST_SHORT = 2;
 
 function bestOf(looked: readonly Looked[], enough: number): number | undefined {
   const sound = looked.flatMap(({ answer }) => (isSound(answer) ? [Math.max(answer.error, enough)] : []));
