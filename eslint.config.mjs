@@ -48,6 +48,21 @@ const corePackages = {
   message: `The core imports no package but ${CORE_PACKAGES.join(', ')}: no Node, no vscode.`,
 };
 
+const LETTER = 'value=/\\p{L}/u';
+const SAID = `:matches(Literal[${LETTER}], TemplateLiteral:has(> TemplateElement[value.raw=/\\p{L}/u]))`;
+const TOLD_ATTRIBUTES = '/^(?:aria-(?:label|description|roledescription|valuetext)|alt|label|placeholder|title)$/';
+/** Where a word of the view would reach a person without having been looked up. */
+const wordsInPlace = [
+  `JSXText[${LETTER}]`,
+  `:matches(JSXElement, JSXFragment) > JSXExpressionContainer > ${SAID}`,
+  `:matches(JSXElement, JSXFragment) > JSXExpressionContainer > :matches(ConditionalExpression, LogicalExpression) > ${SAID}`,
+  `JSXAttribute[name.name=${TOLD_ATTRIBUTES}] ${SAID}`,
+  `AssignmentExpression[left.property.name=/^(?:ariaLabel|innerText|placeholder|textContent|title)$/] > ${SAID}`,
+  `AssignmentExpression[left.object.name=/^(?:announcement|complaint)$/] > ${SAID}`,
+  `CallExpression[callee.property.name='setAttribute'][arguments.0.value=${TOLD_ATTRIBUTES}] > ${SAID}:nth-child(2)`,
+  `CallExpression[callee.name='attribute'][arguments.1.value=${TOLD_ATTRIBUTES}] > ${SAID}:nth-child(3)`,
+].map((selector) => ({ selector, message: 'A word of the view stands in webview/words/english, where it can be translated.' }));
+
 const restrict = (...patterns) => ({
   '@typescript-eslint/no-restricted-imports': ['error', { patterns: [withoutExtension, ...patterns] }],
 });
@@ -131,6 +146,7 @@ export default defineConfig(
         },
       ],
       'no-console': 'error',
+      'no-restricted-syntax': ['error', ...wordsInPlace],
     },
   },
   {

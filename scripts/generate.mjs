@@ -1,6 +1,6 @@
 /**
  * `npm run generate`: writes the files that follow from the reader's own tables, from the rules' doc comments, from the bundled examples, from the
- * texts of the extension and from the tables of the textbook tests, so that they cannot disagree with them.
+ * texts of the extension and its view and from the tables of the textbook tests, so that they cannot disagree with them.
  * With `--check` it writes nothing, names the files that are not current and exits 1.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -36,6 +36,7 @@ await build({
       export { PROBLEM_CODES } from './src/definition/codes.ts';
       export { PROBLEM_DOCS } from './src/definition/problemDocs.ts';
       export { FINDING_CODES } from './src/findings/codes.ts';
+      export { ENGLISH } from './webview/words/english.ts';
       ${values.map((name, i) => `export * as values${i} from './${VALUES}/${name}';`).join('\n')}
     `,
     resolveDir: root,
@@ -66,7 +67,7 @@ const files = {
   'docs/checks.md': checksPage(checks),
   [EXAMPLE_FILES]: await exampleFiles(exampleTexts, EXAMPLE_FILES),
   [FINDING_DOCS]: await findingDocs(findings, FINDING_DOCS),
-  'l10n/bundle.l10n.json': l10nBundle(sourcesIn('extension')),
+  'l10n/bundle.l10n.json': l10nBundle(sourcesIn('extension'), generators.ENGLISH),
   'package.json': manifestWith(generators.FINDING_CODES),
   [`${CODES}/README.md`]: codeIndex(findings, problems),
   ...Object.fromEntries([...findings, ...problems].map((page) => [`${CODES}/${page.code}.md`, codePage(page)])),

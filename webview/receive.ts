@@ -21,10 +21,14 @@ import {
   written,
 } from './state.ts';
 import { WORDS } from './words.ts';
+import { takeTranslations } from './words/say.ts';
 
 export function receive(message: ToView): void {
   batch(() => {
     switch (message.type) {
+      case 'words':
+        document.documentElement.lang = message.language;
+        return takeTranslations(message.texts);
       case 'show':
         return isCurrent(message.source) ? show(message) : undefined;
       case 'follows':

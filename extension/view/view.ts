@@ -23,6 +23,7 @@ import { chooseFix, editorOf, revealText, takeBack } from './reveal.ts';
 import { exportTable, saveExport } from './saveExport.ts';
 import { partBeside } from './stepping.ts';
 import { keepStudies } from './studying.ts';
+import { tellWords } from './words.ts';
 import { writeTrial } from './writeTrial.ts';
 
 export type CompareWith = (ToEditor & { readonly type: 'compare-with' })['other'];
@@ -130,6 +131,7 @@ export function openView({ panel, uri, answers, measured, extensionUri, runner, 
     switch (notice.type) {
       case 'ready':
         isGreeted = true;
+        tellWords(notify);
         cursor.greet();
         picture.greet();
         studies.greet();

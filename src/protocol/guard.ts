@@ -60,6 +60,10 @@ export const isPair: Guard<readonly [number, number]> = (value): value is readon
 export const isTriple: Guard<readonly [number, number, number]> = (value): value is readonly [number, number, number] => figures(value, 3);
 export const isTurningPoint: Guard<readonly number[]> = (value): value is readonly number[] => figures(value, 9);
 
+/** Texts by name, in an object of their own. */
+export const isTextTable: Guard<Readonly<Record<string, string>>> = (value): value is Readonly<Record<string, string>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value) && listOf(isText)(Object.values(value));
+
 /** An object with at least these fields; one whose value may be undefined may be left out. */
 export const shape = <T>(fields: { readonly [Key in keyof T]-?: Guard<T[Key]> }): Guard<T> => {
   const entries = Object.entries<Guard<unknown>>(fields);

@@ -8,6 +8,7 @@ import {
   isFiniteNumber,
   isLongText,
   isText,
+  isTextTable,
   isTriple,
   isYesOrNo,
   listOf,
@@ -17,7 +18,20 @@ import {
   tagged,
 } from './guard.ts';
 import type { Guard } from './guard.ts';
-import type { Change, ChangedValue, Coming, Compared, Followed, Missing, Requests, Shown, Source, ToEditor, ToView } from './messages.ts';
+import type {
+  Change,
+  ChangedValue,
+  Coming,
+  Compared,
+  Followed,
+  Missing,
+  Requests,
+  Shown,
+  Source,
+  ToEditor,
+  ToView,
+  Translated,
+} from './messages.ts';
 import type { Picture } from './picture.ts';
 import { isPicture } from './pictureGuards.ts';
 import { isChartId, isCharts, isDial, isFigure, isPart, isPlace, isReport } from './reportGuards.ts';
@@ -60,6 +74,7 @@ const isWorking = and(
 
 /** What the editor tells the page. */
 export const isToView = tagged<ToView, 'type'>('type', {
+  words: shape<Translated>({ language: isText, texts: isTextTable }),
   show: and(
     shape<Shown & { source: Source; fileName: string; trial: readonly Change[]; coming: readonly Coming[] }>({
       source: isSource,

@@ -9,7 +9,7 @@ import type { FailureKey, Returns, ReturnTrace, Tried, Working } from './returns
 import type { StudyKind, ToldStudy, WriteAnswer } from './studies.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 7;
+export const PROTOCOL = 8;
 
 /** The text that a message speaks of. */
 export interface Source {
@@ -39,7 +39,16 @@ export interface Followed {
   readonly facts: readonly ReportedFigure[] | undefined;
 }
 
+/** What the editor has of texts in another language: each under its English text, with its gaps in braces. Plain text. */
+export interface Translated {
+  /** As a web page names it, e.g. `fr`. */
+  readonly language: string;
+  readonly texts: Readonly<Record<string, string>>;
+}
+
 export type ToView =
+  /** The page's own words, before anything else; not sent where the editor shows the extension in English. */
+  | ({ readonly type: 'words' } & Translated)
   /**
    * The text as it stands has been solved; `trial` where figures are tried that are not written. `coming`: what is not in here yet, be it that
    * there is any; it stands in `follows`.

@@ -15,6 +15,7 @@ const trial = [
 ] as const;
 
 const TO_VIEW: readonly ToView[] = [
+  { type: 'words', language: 'fr', texts: { 'Show all {count} {name}': 'Montrer les {count} {name}' } },
   { ...handMadeShow(), trial },
   { ...handMadeShow(), charts: [], coming: ['angles', 'facts'] },
   { type: 'follows', source, trial, charts, without: ['margins'], facts: report.facts },

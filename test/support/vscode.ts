@@ -16,8 +16,11 @@ export * from './vscode/webviews.ts';
 
 export const version = '0.0.0';
 
-/** Texts as they are in the source, with what belongs in their gaps. */
+export const env = { language: 'en' };
+
+/** Texts as they are in the source, with what belongs in their gaps; `bundle`: what a test says that the editor has in another language. */
 export const l10n = {
+  bundle: undefined as Readonly<Record<string, unknown>> | undefined,
   t: (text: string, ...values: readonly (string | number)[]): string =>
     text.replace(/\{(\d+)\}/g, (gap, index: string) => String(values[Number(index)] ?? gap)),
 };

@@ -1,25 +1,12 @@
 /** The page in Chromium at the sizes that it may have. */
 import { describe, expect, test } from 'vitest';
 import { longChain } from '../support/longChain.ts';
+import { OUTSIDE } from '../support/outside.ts';
 import { EXAMPLE, showOf, viewForAll } from '../support/viewForAll.ts';
 
 const { view, open, openFull } = viewForAll();
 
 describe('on any screen', () => {
-  /** What sticks out of the page or out of its own place. */
-  const OUTSIDE = `(() => {
-    const isExcused = (element) => element.closest('.unseen, .table-frame, .drawing, dialog, pre, .longest') !== null;
-    const right = document.documentElement.clientWidth;
-    const found = [...document.querySelectorAll('main *')].filter((element) => {
-      if (isExcused(element)) return false;
-      const box = element.getBoundingClientRect();
-      if (box.width === 0) return false;
-      const cut = element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).overflowX !== 'visible';
-      return box.right > right + 1 || box.left < -1 || cut;
-    });
-    return [document.documentElement.scrollWidth - right, ...found.map((element) => element.outerHTML.slice(0, 120))];
-  })()`;
-
   test.each([
     ['300 px', { width: 300, height: 700 }],
     ['1 600 px', { width: 1600, height: 900 }],

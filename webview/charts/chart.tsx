@@ -55,10 +55,10 @@ export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: 
             <button
               type="button"
               class="quiet"
-              aria-label={WORDS.saveAs('CSV', chart.title)}
+              aria-label={WORDS.saveAs(OF_TABLE, chart.title)}
               onClick={() => void saveChartTable(chart, picture)}
             >
-              CSV
+              {OF_TABLE}
             </button>
           ) : (
             (['svg', 'png'] as const).map((kind) => (
@@ -92,6 +92,9 @@ export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: 
     </figure>
   );
 }
+
+/** The kind of file that a table is saved as. */
+const OF_TABLE = 'CSV';
 
 /** Least and greatest of each curve that has a label, with their places. */
 const chartInWords = (chart: DrawnChart, picture: Stations): string =>

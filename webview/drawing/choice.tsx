@@ -1,5 +1,6 @@
 /** The `let` values behind a place that was moved: which one is to give way. Nothing is written before one is chosen. */
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { withCode } from '../panels/withCode.tsx';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface ChoiceProps {
   /** px, in the drawing. */
@@ -42,7 +43,7 @@ export function Choice({ x, y, label, lets, onPreview, onChoose, onDrop }: Choic
           onPointerEnter={() => onPreview(name)}
           onClick={() => onChoose(name)}
         >
-          {WORDS.change} <code>{name}</code>
+          {withCode(WORDS.change(name))}
         </button>
       ))}
       <button type="button" onClick={onDrop}>

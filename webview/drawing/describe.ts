@@ -1,16 +1,15 @@
 /** The drawing in words, for whoever does not see it: what is there, and how it stands at a pedal travel. */
 import type { DrawnLever, DrawnPlates, Picture } from '../../src/protocol/picture.ts';
-import type { ReportedPart } from '../../src/protocol/report.ts';
+import type { PartKey, ReportedPart } from '../../src/protocol/report.ts';
 import type { ViewDirection } from '../state.ts';
 import { between, figureAt, lastKnown } from './interpolate.ts';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 /** E.g. `Front view to scale: 3 levers, 1 cable, 1 rod.` */
 export function describePicture(picture: Picture, direction: ViewDirection): string {
   const there = COUNTED.flatMap((things) => {
     const number = things === 'plates' ? picture.plates.reduce((sum, { count }) => sum + count, 0) : picture[things].length;
-    const [one, many] = WORDS.counted[things];
-    return number === 0 ? [] : [`${number} ${number === 1 ? one : many}`];
+    return number === 0 ? [] : [WORDS.counted(things, number)];
   });
   return WORDS.toScale(direction, there);
 }
@@ -68,16 +67,15 @@ export function describeStops(picture: Picture, travel: number): readonly { read
   }
   return [...stopped].map(([station, levers]) => {
     const names = levers.slice(0, NAMED).map((index) => picture.levers[index]!.name);
-    const more = levers.length > NAMED ? WORDS.andMore(levers.length - NAMED) : '';
     const where = station < 0 ? WORDS.asDrawn : WORDS.asAt(percent(picture.stations[station]!));
-    return { lever: levers[0]!, text: WORDS.stands(`${names.join(', ')}${more}`, levers.length, where) };
+    return { lever: levers[0]!, text: WORDS.standing(names, levers.length - names.length, where) };
   });
 }
 
 const NAMED = 3;
 
 /** What a part is called aloud, with its dimensions as written. */
-export function describePart(part: { readonly kind: string; readonly name: string }, reported: ReportedPart | undefined): string {
+export function describePart(part: PartKey, reported: ReportedPart | undefined): string {
   const name = WORDS.part(part.kind, part.name);
   return reported === undefined || reported.dimensions.length === 0 ? name : WORDS.dimensions(name, reported.dimensions);
 }

@@ -42,7 +42,7 @@ import { TipNote, type Tip } from './tip.tsx';
 import { Tools } from './tools.tsx';
 import { isPinPlace } from './turning.ts';
 import type { Size } from './viewport.ts';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface DrawingProps {
   /** Figures to be tried; an empty list drops those that are. */

@@ -7,7 +7,7 @@ import type { Pose } from './pose.ts';
 import type { Spot } from './projection.ts';
 import { keyOfPart, type Sheet } from './sheet.ts';
 import { isPinPlace } from './turning.ts';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface Handles {
   show(picture: Picture): void;

@@ -8,7 +8,7 @@ import type { Scene } from './scene.ts';
 import { keyOfPart } from './sheet.ts';
 import { isHere, kindOf } from './symbols/gaps.ts';
 import type { Size, Viewport } from './viewport.ts';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface Over {
   readonly scene: Scene;

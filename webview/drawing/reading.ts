@@ -7,7 +7,7 @@ import type { Symbol } from './mark.ts';
 import { keyOfPart } from './sheet.ts';
 import type { Stage } from './stage.ts';
 import type { Tip } from './tip.tsx';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface TipEnds {
   readonly tip: { value: Tip | undefined };

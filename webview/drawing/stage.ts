@@ -15,7 +15,7 @@ import type { Spot } from './projection.ts';
 import type { Scene } from './scene.ts';
 import { keyOfPart } from './sheet.ts';
 import { weightIn, type Size, type Viewport } from './viewport.ts';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface Stage {
   /** @param parts in load-path order; what can be chosen by the keyboard comes in this order */

@@ -2,7 +2,7 @@
 import { areNamesShown, direction, type ViewDirection } from '../state.ts';
 import type { Fit } from './looks.ts';
 import { ZOOM_STEP } from './viewport.ts';
-import { DRAWING_WORDS as WORDS } from './words.ts';
+import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
 
 export interface ToolsProps {
   /** Whether the front view says it all: there is no other then. */

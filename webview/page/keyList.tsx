@@ -15,7 +15,7 @@ export function KeyList() {
     <dialog ref={dialog} class="keys" aria-labelledby="keys-title" onClose={() => (areKeysShown.value = false)}>
       <h2 id="keys-title">{WORDS.keysTitle}</h2>
       <dl>
-        {WORDS.keys.map(([keys, what]) => (
+        {WORDS.keys().map(([keys, what]) => (
           <div key={what}>
             <dt>
               {keys.map((key) => (

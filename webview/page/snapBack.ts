@@ -22,7 +22,7 @@ export const durationOf = ({ times }: ReturnTrace): number => times[times.length
 /** How many times slower than it happens it is played. */
 export const slowedBy = (trace: ReturnTrace): number => SLOWER.find((slower) => 1000 * slower * durationOf(trace) <= LONGEST_MS) ?? 1;
 
-/** What has failed in it, e.g. ` without rod link`; empty where nothing has. */
+/** What has failed in it, e.g. `without rod link`; empty where nothing has. */
 export const afterOf = ({ name, failure }: ShownSnapBack): string => WORDS.after(name, failure?.kind === 'cable-seized');
 
 /** Puts a snap-back into the drawing, from its first moment. */

@@ -203,7 +203,7 @@ function Outcome({ outcome, text }: { readonly outcome: ReturnOutcome; readonly 
   return (
     <span class="outcome-word">
       <Sign name={SIGNS[outcome]} />
-      <span class="word">{text ?? WORDS.notChecked.toLowerCase()}</span>
+      <span class="word">{text ?? WORDS.outcomeUnknown}</span>
     </span>
   );
 }

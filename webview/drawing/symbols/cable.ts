@@ -11,7 +11,7 @@ import type { Pose } from '../pose.ts';
 import { MM_PER_M, onPaper, type Spot } from '../projection.ts';
 import { leverAt, type Sheet } from '../sheet.ts';
 import { turningPoint, xAt, yAt } from '../turning.ts';
-import { DRAWING_WORDS as WORDS } from '../words.ts';
+import { DRAWING_WORDS as WORDS } from '../../words/drawing.ts';
 
 export function cableSymbol(sheet: Sheet, cable: DrawnCable): Symbol {
   const key = `cable:${cable.name}`;

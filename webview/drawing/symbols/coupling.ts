@@ -5,7 +5,7 @@ import { ring, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { onPaper } from '../projection.ts';
 import { leverAt, type Sheet } from '../sheet.ts';
-import { DRAWING_WORDS as WORDS } from '../words.ts';
+import { DRAWING_WORDS as WORDS } from '../../words/drawing.ts';
 
 export function couplingSymbol(sheet: Sheet, coupling: DrawnCoupling): Symbol {
   const key = `coupling:${coupling.name}`;

@@ -9,7 +9,7 @@ import type { Pose } from '../pose.ts';
 import { MM_PER_M, onPaper, type Spot } from '../projection.ts';
 import { acrossAxis, anchoredAt, dialAbout, leverAt, onDial, type Dial, type Sheet } from '../sheet.ts';
 import { cross, unit } from '../vector.ts';
-import { DRAWING_WORDS as WORDS } from '../words.ts';
+import { DRAWING_WORDS as WORDS } from '../../words/drawing.ts';
 
 export function platesSymbol(sheet: Sheet, plates: DrawnPlates): Symbol {
   const key = `plates:${plates.name}`;

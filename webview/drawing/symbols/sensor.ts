@@ -8,7 +8,7 @@ import type { Pen, Symbol } from '../mark.ts';
 import { polyline, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { alongDial, anchoredAt, dialAbout, leverAt, onDial, type Sheet } from '../sheet.ts';
-import { DRAWING_WORDS as WORDS } from '../words.ts';
+import { DRAWING_WORDS as WORDS } from '../../words/drawing.ts';
 
 export function sensorSymbol(sheet: Sheet, sensor: DrawnSensor): Symbol {
   const key = `sensor:${sensor.name}`;

@@ -5,7 +5,7 @@ import { bar, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { leverAt, type Sheet } from '../sheet.ts';
 import { fixedPoint, turningPoint, xAt, yAt } from '../turning.ts';
-import { DRAWING_WORDS as WORDS } from '../words.ts';
+import { DRAWING_WORDS as WORDS } from '../../words/drawing.ts';
 
 export function slotSymbol(sheet: Sheet, slot: DrawnSlot): Symbol {
   const key = `slot:${slot.name}`;

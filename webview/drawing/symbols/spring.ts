@@ -8,7 +8,7 @@ import { hatch, line, move, segment } from '../path.ts';
 import type { Pose } from '../pose.ts';
 import { anchoredAt, dialAbout, leverAt, onDial, type Sheet } from '../sheet.ts';
 import { isPinPlace, pointOf, xAt, yAt } from '../turning.ts';
-import { DRAWING_WORDS as WORDS } from '../words.ts';
+import { DRAWING_WORDS as WORDS } from '../../words/drawing.ts';
 
 /** @param rank how many torsion springs stand on the same shaft before it: each is drawn outside the last */
 export function springSymbol(sheet: Sheet, spring: DrawnSpring, rank: number): Symbol {
