@@ -48,18 +48,26 @@ export function reportParts(answers: Answers): readonly ReportedPart[] {
   return [...parts.map(report), ...others];
 }
 
-/** Limits stand with the figures that they limit, those of figures that are not told by themselves. */
+/** Limits stand with the figures that they judge, which follow those of the part; those of figures without a value by themselves. */
 function figuresAndLimits(study: Answers['study'], part: PathPart): Pick<ReportedPart, 'figures' | 'limits'> {
   const limits = study === undefined ? [] : limitsOf(study, part);
-  const isTold = ({ of }: PartLimit): boolean => part.figures.some(({ label }) => label === `least ${of}`);
+  const own = part.figures.map((figure) =>
+    withLimit(
+      reportFigure(figure),
+      limits.find(({ judged }) => judged.label === figure.label),
+    ),
+  );
+  const apart = limits.filter(({ judged }) => part.figures.every(({ label }) => label !== judged.label));
+  const told = apart.filter(({ judged }) => judged.figure !== undefined).map((limit) => withLimit(reportFigure(limit.judged), limit));
+  const after = own.findLastIndex(({ limit }) => limit !== undefined) + 1;
   return {
-    figures: part.figures.map((figure) => {
-      const limit = limits.find(({ of }) => figure.label === `least ${of}`);
-      return limit === undefined ? reportFigure(figure) : { ...reportFigure(figure), limit: limit.text };
-    }),
-    limits: limits.filter((limit) => !isTold(limit)).map(({ of, text }) => `${of}: ${text}`),
+    figures: after === 0 ? [...own, ...told] : own.toSpliced(after, 0, ...told),
+    limits: apart.filter(({ judged }) => judged.figure === undefined).map(({ of, text }) => `${of}: ${text}`),
   };
 }
+
+const withLimit = (figure: ReportedFigure, limit: PartLimit | undefined): ReportedFigure =>
+  limit === undefined ? figure : { ...figure, limit: limit.text };
 
 /** The pedal first, then in the order of the text. */
 function rank({ kind, place }: ReportedPart): number {

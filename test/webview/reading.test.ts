@@ -1,5 +1,6 @@
 /** What helps to read the page, in Chromium: an index, what was opened and scrolled to found again, and plain words. */
 import { describe, expect, test } from 'vitest';
+import { handMadeShow } from '../support/handMadeShown.ts';
 import { EXAMPLE, showOf, source, viewForAll } from '../support/viewForAll.ts';
 
 const { view, open } = viewForAll();
@@ -80,8 +81,11 @@ describe('the card of a part', () => {
     const rows = await card('rod', 'link');
     expect(rows).toContainEqual(expect.stringMatching(/^least transmission angle51\.2°at 98\.1 %.*warning below 40°, error below 25°$/));
     expect(rows.slice(0, 2)).toEqual(['Goes inbellcrank opens 75.3° at 98.1 %', 'Comes outshaft opens 82° at 98.1 %']);
-    expect(await view().page.evaluate(`[...document.querySelectorAll('.step-card .plain li')].map((each) => each.textContent)[0]`)).toBe(
-      'end tilt: error above 12°',
+    expect(rows).toContainEqual(expect.stringMatching(/^greatest end tilt0°at 0\.0 %.*error above 12°$/));
+    await view().tell(handMadeShow());
+    await view().tell({ type: 'select', source: handMadeShow().source, part: { kind: 'rod', name: 'link' }, step: true, dial: undefined });
+    expect(await view().page.evaluate(`document.querySelector('.step-card .plain li').textContent`)).toBe(
+      'transmission angle: warning below 40°, error below 25°',
     );
   });
 

@@ -26,9 +26,9 @@ export function FigureList({
                 <span class="unseen">{`, ${label}: ${WORDS.setPedal}`}</span>
               </button>
             )}
-            {limit !== undefined && <span class="figure-limit">{limit}</span>}
             {(former.get(label) ?? text) !== text && <span class="figure-was">{WORDS.was(former.get(label)!)}</span>}
           </dd>
+          {limit !== undefined && <dd class="figure-limit">{limit}</dd>}
         </div>
       ))}
     </dl>
