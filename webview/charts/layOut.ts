@@ -78,6 +78,8 @@ const LABEL_SHARE = 0.36;
 const LEADER_PX = 14;
 /** From the end of the pedal axis, under which its last figure stands, to the name of the axis. */
 export const AXIS_LABEL_GAP_PX = 18;
+/** The lowest label stands this much above the axis, so that it keeps clear of the axis's name. */
+const AXIS_CLEAR_PX = 5;
 /** A limit is drawn unless it would widen the scale by more than this share. */
 const WIDEN = 0.75;
 
@@ -133,7 +135,7 @@ export function layOutChart(
     ends.map((end) => end?.y ?? plot.bottom),
     LINE_PX,
     TOP,
-    bottom,
+    bottom - AXIS_CLEAR_PX,
   );
   const paths = new Map(labelled.map(({ column, values }) => [column, pathOf(picture.stations, values, plot, scale)]));
   const loop = loopOf(chart, paths);
