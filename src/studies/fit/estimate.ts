@@ -23,6 +23,8 @@ export interface Problem {
   readonly car: Car;
   readonly unknowns: readonly Unknown[];
   readonly targets: readonly Target[];
+  /** Indices of unknowns that stay where an estimate starts; none where absent. */
+  readonly fixed?: ReadonlySet<number>;
 }
 
 export interface Estimate {
@@ -54,7 +56,7 @@ export function startOf({ prior, nominal }: Unknown): number {
  * @returns undefined where a reading that counts has no value at the start
  */
 export function* estimate(
-  { car, unknowns, targets }: Problem,
+  { car, unknowns, targets, fixed }: Problem,
   start: Float64Array,
   weights: Float64Array,
   most: number = MOST_STEPS,
@@ -88,7 +90,7 @@ export function* estimate(
   for (let step = 0; step <= most; step++) {
     yield* differentiate(side);
     if (step === most) break;
-    const { r, c } = stackOf(unknowns, x, jacobian, misses, weights);
+    const { r, c } = stackOf(unknowns, x, jacobian, misses, weights, fixed);
     const singular = singularOf({ n, r });
     const along = shortestSolution(singular, c, leastOf(singular));
     // In standard deviations of what is then known: a step along what is not told would be long whatever it does.
@@ -139,14 +141,17 @@ function stackOf(
   jacobian: Float64Array,
   misses: Float64Array,
   weights: Float64Array,
+  fixed: ReadonlySet<number> = NONE,
 ): { readonly r: Float64Array; readonly c: Float64Array } {
   const n = unknowns.length;
-  const known = unknowns.flatMap(({ prior }, j) => (prior === undefined ? [] : [j]));
+  const known = unknowns.flatMap(({ prior }, j) => (prior === undefined || fixed.has(j) ? [] : [j]));
   const counted = [...weights.keys()].filter((i) => weights[i]! > 0);
   const rows = new Float64Array((counted.length + known.length) * n);
   const right = new Float64Array(counted.length + known.length);
   counted.forEach((i, row) => {
     rows.set(jacobian.subarray(i * n, i * n + n), row * n);
+    // What changes nothing is not stepped along.
+    for (const j of fixed) rows[row * n + j] = 0;
     right[row] = -misses[i]!;
   });
   known.forEach((j, k) => {
@@ -155,6 +160,8 @@ function stackOf(
   });
   return triangleOf(rows, right, n);
 }
+
+const NONE: ReadonlySet<number> = new Set();
 
 /** Of readings and tolerances, at an estimate. */
 export function posteriorOf(unknowns: readonly Unknown[], { x, jacobian, misses }: Linear, weights: Float64Array): Singular {
@@ -178,7 +185,7 @@ const ROUNDING = 1e-7;
 const NOTHING = 1e-6;
 
 /** Of a step, in standard deviations. */
-function lengthIn({ values, directions }: Singular, step: Float64Array): number {
+export function lengthIn({ values, directions }: Singular, step: Float64Array): number {
   let square = 0;
   directions.forEach((direction, k) => {
     let along = 0;

@@ -1,6 +1,7 @@
 /** The estimate by the readings that go with each other: again without those that do not, until these stay the same. */
 import { saying } from '../saying.ts';
 import { estimate, type Estimate, type Problem } from './estimate.ts';
+import { leastEstimate, putEstimate } from './leastEstimate.ts';
 import { farthest, screen, type Screening } from './outliers.ts';
 import { progress, type FitProgress } from './progress.ts';
 import type { Taken } from './taken.ts';
@@ -13,7 +14,7 @@ export interface Found {
 
 /**
  * Readings that are off are looked for about the file's own figures first: a wild one drags least squares so far that from there it may not
- * be seen. What comes of that is held against what comes of all readings, where it leaves them far off.
+ * be seen. Past a kink a good one may look wild from there; so what comes of that is held against what comes of all readings.
  * Yields as it goes. @returns why, where nothing can be found; a sentence without a full stop @param usable 0 for readings that never count
  */
 export function* robustEstimate(
@@ -29,11 +30,12 @@ export function* robustEstimate(
   if (about === undefined) return NO_VALUE;
   const screened = yield* saying(screen(unknowns, about, screening), beginning);
   const found = yield* settledFrom(problem, screened, screening);
-  const isWhole = screened.every((weight, i) => weight === usable[i]);
-  if (isWhole || (found !== undefined && !isFarOff(found))) return found ?? NO_VALUE;
+  if (screened.every((weight, i) => weight === usable[i])) return found ?? NO_VALUE;
   const other = yield* settledFrom(problem, usable, screening);
   if (found === undefined || other === undefined) return found ?? other ?? NO_VALUE;
-  return cappedCost(problem, other, usable) < cappedCost(problem, found, usable) ? other : found;
+  if (cappedCost(problem, other, usable) < cappedCost(problem, found, usable)) return other;
+  putEstimate(problem, found.at);
+  return found;
 }
 
 const NO_VALUE = 'With every dimension in the middle of its tolerance the linkage has no value where some readings were taken';
@@ -45,13 +47,13 @@ function* settledFrom(problem: Problem, first: Float64Array, screening: Screenin
   const beginning = (): FitProgress => progress(0, 'the dimensions');
   const saidScreening = (): FitProgress => progress(1, 'without readings that are off');
   let weights = first;
-  let at = yield* saying(estimate(problem, start, weights), beginning);
+  let at = yield* saying(leastEstimate(problem, start, weights), beginning);
   if (at === undefined) return undefined;
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     const next: Float64Array = yield* saying(screen(unknowns, at, screening), saidScreening);
     if (next.every((weight, i) => weight === weights[i])) break;
     const isLess = next.some((weight, i) => weight < weights[i]!);
-    const again: Estimate | undefined = yield* saying(estimate(problem, isLess ? start : at.x, next), saidScreening);
+    const again: Estimate | undefined = yield* saying(leastEstimate(problem, isLess ? start : at.x, next), saidScreening);
     if (again === undefined) break;
     [weights, at] = [next, again];
   }
@@ -59,16 +61,6 @@ function* settledFrom(problem: Problem, first: Float64Array, screening: Screenin
 }
 
 const MOST_PASSES = 6;
-
-/** Whether what counts is much further off than its noise. */
-function isFarOff({ at: { misses, settled }, weights }: Found): boolean {
-  const square = misses.reduce((sum, miss, i) => sum + (weights[i]! > 0 ? miss * miss : 0), 0);
-  const count = weights.reduce((sum, weight) => sum + weight, 0);
-  return !settled || square > FAR * FAR * count;
-}
-
-/** In noises. */
-const FAR = 3;
 
 /** The sum that is made least, with no reading further off than counts as off at all. */
 function cappedCost({ unknowns }: Problem, { at: { x, misses } }: Found, usable: Float64Array): number {
