@@ -20,13 +20,15 @@ export function withError(value: number, error: number, dimension: Dimension): s
 const MOST_DIGITS = 9;
 
 export function dimensionWords(of: FittedDimension): string {
-  const { name, dimension, nominal, value, error, prior, left, beyond, asDrawn, length = NaN } = of;
+  const { name, dimension, nominal, value, error, left, beyond, asDrawn, length = NaN } = of;
   const file = figureText({ value: nominal, dimension }, 1);
-  const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
+  const half = toleranceWords(of);
   const has = asDrawn ? 'as drawn' : `${file} as the file has it`;
   if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${has}`;
+  const least = of.isAtBound ? '; the readings would have less within their error, which cannot be' : '';
   const odd = of.cannotBe === undefined ? '' : `; ${cannotBeWords(of.cannotBe)}`;
-  const outside = beyond === true ? '; that is beyond its tolerance' : '';
+  const alone = of.isContradicted ? ', and what the readings alone want: they contradict it' : '';
+  const outside = beyond === true ? `; that is beyond its tolerance${alone}` : '';
   const known =
     left === undefined
       ? ''
@@ -35,8 +37,20 @@ export function dimensionWords(of: FittedDimension): string {
   const drawn = asDrawn
     ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn, ${figureText({ value: length, dimension }, 1)} long; the file gives no length`
     : `; the file has ${file}${half}`;
-  return `${name}: ${found}${drawn}${outside}${odd}${known}`;
+  return `${name}: ${found}${drawn}${outside}${least}${odd}${known}`;
 }
+
+/** As the file gives it, e.g. ` ± 0.1 mm` or ` +0.6/−0.1 mm`; empty without one. */
+export function toleranceWords({ prior, nominal, dimension }: FittedDimension): string {
+  if (prior === undefined) return '';
+  const [plus, minus] = [prior.middle + prior.half - nominal, nominal - prior.middle + prior.half];
+  if (Math.abs(plus - minus) <= UNEVEN * prior.half) return ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
+  const [up = ''] = figureText({ value: plus, dimension }, 1).split(' ');
+  return ` +${up}/−${figureText({ value: minus, dimension }, 1)}`;
+}
+
+/** Relative: less is rounding. */
+const UNEVEN = 1e-6;
 
 function cannotBeWords({ of, from, to, dimension }: CannotBe): string {
   if (of === 'slack') return 'no cable has less slack than none';
@@ -67,13 +81,13 @@ export function untoldWords(fit: Fit, { unknowns, shown, times }: Untold): strin
   }
   const [one, other] = all;
   if (times === undefined || one === undefined || other === undefined) {
-    return `these readings cannot tell ${names} from each other: only ${shown === 1 ? 'one' : shown} of their ${all.length} combinations shows`;
+    return `these readings cannot tell ${names} from each other: only ${shown === 1 ? 'one' : shown} of their ${all.length} combinations ${shown === 1 ? 'shows' : 'show'}`;
   }
   const kind = times > 0 ? 'sum' : 'difference';
   return `these readings cannot tell ${one.name} from ${other.name}: only their ${kind} shows (${combinationWords(fit, unknowns, times)})`;
 }
 
-/** E.g. `crank_reach − 1.2 × shaft_reach = 0.86 mm ± 0.02 mm`. */
+/** About the file's figures, so that the factor may be rounded: e.g. `(crank_reach − 38 mm) − 0.484 × (link.length − 110 mm) = -0.14 mm ± 0.03 mm`. */
 function combinationWords(fit: Fit, [i, j]: readonly number[], times: number): string {
   const [one, other] = [fit.dimensions[i!]!, fit.dimensions[j!]!];
   const factor = (times * one.scale) / other.scale;
@@ -82,9 +96,20 @@ function combinationWords(fit: Fit, [i, j]: readonly number[], times: number): s
   const variance = of(i!, i!) + 2 * factor * of(i!, j!) + factor * factor * of(j!, j!);
   const shown = Math.abs(factor) * (FIGURE_UNIT_SI[other.dimension] / FIGURE_UNIT_SI[one.dimension]);
   const error = Math.sqrt(Math.max(0, variance));
-  const left = `${one.name} ${factor > 0 ? '+' : '−'} ${Number(shown.toPrecision(3))} × ${other.name}`;
+  // Rounded, it must not move the sum by what is seen, wherever the second may be.
+  const far = Math.abs(other.value - other.nominal) + 3 * other.scale;
+  const digits = error > 0 ? Math.ceil(Math.log10((10 * Math.abs(factor) * far) / error)) : 0;
+  const rounded = Number(shown.toPrecision(Math.min(MOST_DIGITS, Math.max(3, digits))));
+  const left = `${fromFile(one)} ${factor > 0 ? '+' : '−'} ${rounded} × ${fromFile(other)}`;
+  const value = one.value - one.nominal + factor * (other.value - other.nominal);
   // Square to what is not told, so that it is known where neither of the two is.
-  return error > 0 ? `${left} = ${withError(one.value + factor * other.value, error, one.dimension)}` : left;
+  return error > 0 ? `${left} = ${withError(value, error, one.dimension)}` : left;
+}
+
+/** A dimension as it is counted from what the file has. */
+function fromFile({ name, nominal, dimension }: FittedDimension): string {
+  if (nominal === 0) return name;
+  return `(${name} ${nominal > 0 ? '−' : '+'} ${figureText({ value: Math.abs(nominal), dimension }, 1)})`;
 }
 
 export function correlatedWords({ dimensions }: Fit, { first, second, correlation }: Correlated): string {

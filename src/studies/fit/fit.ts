@@ -5,7 +5,9 @@
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
 import { checkAsFound, type AsFoundCheck } from './asFound.ts';
+import { withinBounds } from './bounds.ts';
 import { createCar } from './car.ts';
+import { withoutContradicted } from './contradicted.ts';
 import { informationOf, posteriorOf, type Problem } from './estimate.ts';
 import { fittedDimensions, hasStrayed, type FittedDimension } from './fittedDimensions.ts';
 import type { Gathered } from './gather.ts';
@@ -68,47 +70,50 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const why = whyNotFitted(study, gathered);
   if (why !== undefined) return why;
   const { mechanism } = study.travel;
-  const { all: unknowns, idle, held } = unknownsOf(mechanism, study.definition.measured!);
+  const { all: given, idle, held } = unknownsOf(mechanism, study.definition.measured!);
   const taken = takeReadings(study, gathered);
   const { readings, stations } = taken;
   const car = createCar(
     mechanism,
     stations,
     readings.map(({ station, column }) => ({ station, column })),
-    unknowns,
+    given,
   );
   const drawn = new Float64Array(readings.length);
-  car.put(Float64Array.from(unknowns, ({ nominal }) => nominal));
+  car.put(Float64Array.from(given, ({ nominal }) => nominal));
   car.read(drawn);
   const usable = Float64Array.from(drawn, (value) => (Number.isNaN(value) ? 0 : 1));
   const few = whyTooFew(
-    unknowns,
+    given,
     usable.reduce((sum, each) => sum + each, 0),
   );
   if (few !== undefined) return few;
   const problemWith = (columns: readonly TakenColumn[]): Problem => {
-    return { car, unknowns, targets: readings.map(({ value, of }) => ({ value, noise: columns[of]!.noise })) };
+    return { car, unknowns: given, targets: readings.map(({ value, of }) => ({ value, noise: columns[of]!.noise })) };
   };
   let columns = taken.columns;
   let found = yield* robustEstimate(problemWith(columns), readings, usable);
   for (let round = 0; round < NOISE_ROUNDS && typeof found !== 'string'; round++) {
-    const wider = widened(columns, readings, found, unknowns.length);
+    const wider = widened(columns, readings, found, given.length);
     if (wider === undefined) break;
     columns = wider;
     found = yield* robustEstimate(problemWith(columns), readings, usable);
   }
   if (typeof found === 'string') return found;
-  const { at, weights } = found;
+  const free = yield* withoutContradicted(problemWith(columns), found);
+  const bounded = yield* withinBounds(free.problem, free.found);
+  const { at, weights } = bounded.found;
+  const { unknowns } = free.problem;
   const travels = Float64Array.from(car.travels);
   const told = (): FitProgress => progress(3, 'what to turn');
   yield told();
-  const dimensions = fittedDimensions(mechanism, unknowns, at, weights);
+  const dimensions = fittedDimensions(mechanism, unknowns, at, weights, { given, held: bounded.held });
   const posterior = posteriorOf(unknowns, at, weights);
   const information = informationOf(unknowns, at, weights);
   const untold = untoldBy(information);
   const lost = untold.flatMap(({ unknowns: [j], shown }) => (shown === 0 && !Number.isFinite(dimensions.all[j!]!.error) ? [j!] : []));
   const settled = at.settled && !lost.some((j) => hasStrayed(dimensions.all[j]!));
-  const judged = yield* saying(judgeReadings(taken, found, dimensions.covariance, unknowns, { drawn, travels, usable }), told);
+  const judged = yield* saying(judgeReadings(taken, bounded.found, dimensions.covariance, unknowns, { drawn, travels, usable }), told);
   const judgedColumns = fitColumns(columns, judged, car, readings);
   const unsure = settled ? whyNoTurning(unknowns.length + idle.length, weights, judgedColumns, dimensions.all) : NOT_SETTLED;
   const asFound: AsFoundCheck =
@@ -150,7 +155,10 @@ function whyNoTurning(
   const astray = columns.filter(({ isAstray }) => isAstray).map(({ column, run }) => `${column.name} of ${run}`);
   if (astray.length > 0) return `The readings do not go with the linkage of the file (${astray.join(', ')}): find out why first`;
   const odd = found.filter(({ cannotBe }) => cannotBe !== undefined).map(({ name }) => name);
-  return odd.length === 0 ? undefined : `No car has what was found of ${odd.join(', ')}: readings or file are wrong; find out which first`;
+  if (odd.length > 0) return `No car has what was found of ${odd.join(', ')}: readings or file are wrong; find out which first`;
+  // One part may well be beyond its tolerance. Where several would be, it is as likely a dimension that is not looked for.
+  const beyond = found.filter(({ isContradicted }) => isContradicted).map(({ name }) => name);
+  return beyond.length < 2 ? undefined : `The readings contradict the tolerances of ${beyond.join(', ')}: measure these first`;
 }
 
 const NOT_SETTLED = 'The fit did not settle, so that how the car stands is not known';

@@ -16,8 +16,12 @@ export interface FittedDimension extends Unknown {
   readonly error: number;
   /** Error over the standard deviation of the tolerance; undefined without one. */
   readonly left: number | undefined;
-  /** Whether it lies beyond its tolerance by more than two standard errors; undefined without one. */
+  /** Whether it lies beyond its tolerance by more than two standard errors, or what was found is without it; undefined without one. */
   readonly beyond: boolean | undefined;
+  /** Whether the readings contradict its tolerance, so that what was found is of the readings alone. */
+  readonly isContradicted: boolean;
+  /** Whether it is held at 0, where the readings would have less within their error. */
+  readonly isAtBound: boolean;
   /** What no car has; undefined where it can be. */
   readonly cannotBe: CannotBe | undefined;
 }
@@ -28,12 +32,20 @@ export interface FittedDimensions {
   readonly covariance: Float64Array;
 }
 
-/** @param weights 1 for the readings that count */
+export interface AsGiven {
+  /** The unknowns with the tolerances that the file gives. */
+  readonly given: readonly Unknown[];
+  /** Indices of those that are held at 0. */
+  readonly held: ReadonlySet<number>;
+}
+
+/** @param unknowns as they were found @param weights 1 for the readings that count */
 export function fittedDimensions(
   mechanism: Mechanism,
   unknowns: readonly Unknown[],
   at: Estimate,
   weights: Float64Array,
+  { given, held }: AsGiven,
 ): FittedDimensions {
   const n = unknowns.length;
   const posterior = posteriorOf(unknowns, at, weights);
@@ -49,13 +61,17 @@ export function fittedDimensions(
     const { prior } = unknown;
     const value = at.values[j]!;
     const error = errors[j]!;
+    const isContradicted = prior === undefined && given[j]!.prior !== undefined;
     return {
       ...unknown,
+      prior: given[j]!.prior,
       value,
       length: drawnRodLength(build, unknown.index),
       error,
       left: prior && error / prior.deviation,
-      beyond: prior && Math.abs(value - prior.middle) - prior.half > 2 * error,
+      beyond: isContradicted || (prior && Math.abs(value - prior.middle) - prior.half > 2 * error),
+      isContradicted,
+      isAtBound: held.has(j),
       cannotBe: cannotBe.get(unknown.index),
     };
   });

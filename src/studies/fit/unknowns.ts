@@ -72,7 +72,7 @@ function nameOf({ path }: MechanismDimension): string {
 }
 
 /** Of a dimension without a tolerance. A length is not held against itself: that of a coordinate would hang on where the drawing begins. */
-function openScale({ dimension, nominal }: MechanismDimension): number {
+export function openScale({ dimension, nominal }: Pick<MechanismDimension, 'dimension' | 'nominal'>): number {
   if (dimension === 'length') return OPEN_LENGTH;
   if (dimension === 'angle') return OPEN_ANGLE;
   return nominal === 0 ? 1 : Math.abs(nominal) / 2;
