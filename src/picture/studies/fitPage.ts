@@ -7,7 +7,7 @@ import { unknownAt } from '../../language/fixUnknown.ts';
 import { asFoundLines } from '../../outputs/notMetWords.ts';
 import { turningLines } from '../../outputs/turningWords.ts';
 import { CAUTION } from '../../outputs/caution.ts';
-import { decimal, figureDigits, figureText, percentText } from '../../outputs/figure.ts';
+import { decimal, figureDigits, figureText, listWords, percentText } from '../../outputs/figure.ts';
 import {
   astrayWords,
   columnWords,
@@ -18,11 +18,21 @@ import {
   isHardlyNarrower,
   isSoundFit,
   knownTo,
+  toleranceWords,
   untoldWords,
   withError,
 } from '../../outputs/fitWords.ts';
 import type { ChartCurve } from '../../protocol/charts.ts';
-import type { StudyAnswer, StudyCharts, StudyFound, StudyLine, StudyRow, StudyTable, StudyWrite } from '../../protocol/studies.ts';
+import type {
+  StudyAnswer,
+  StudyCharts,
+  StudyFound,
+  StudyLine,
+  StudyLines,
+  StudyRow,
+  StudyTable,
+  StudyWrite,
+} from '../../protocol/studies.ts';
 import type { Fit } from '../../studies/fit/fit.ts';
 import type { FittedDimension } from '../../studies/fit/fittedDimensions.ts';
 import type { FitColumn, FitReading } from '../../studies/fit/judgedReadings.ts';
@@ -99,8 +109,8 @@ function dimensionTable(text: string, fit: Fit): StudyTable {
     hint: 'Known to: three standard errors, as a tolerance counts.',
     columns: ['Dimension', 'Found', 'In the file', 'Known to'],
     rows: fit.dimensions.map((each): StudyRow => {
-      const { name, span, dimension, value, error, nominal, prior, length } = each;
-      const half = prior === undefined ? '' : ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
+      const { name, span, dimension, value, error, nominal, length } = each;
+      const half = toleranceWords(each);
       return {
         name,
         place: placeIn(text, span),
@@ -120,6 +130,8 @@ function dimensionTable(text: string, fit: Fit): StudyTable {
 function knownCell(of: FittedDimension): string {
   const { error, prior, beyond } = of;
   if (!Number.isFinite(error)) return 'not told';
+  if (of.isAtBound) return `${knownTo(of)}, and less than 0 cannot be`;
+  if (of.isContradicted) return `${knownTo(of)}, and beyond its tolerance: what the readings alone want`;
   if (beyond === true) return `${knownTo(of)}, and beyond its tolerance`;
   if (prior === undefined) return knownTo(of);
   return `${knownTo(of)}, ${isHardlyNarrower(of) ? 'hardly closer' : 'closer'} than its tolerance`;
@@ -139,30 +151,59 @@ function figureIn({ unit, dimension }: Column, value: number): string {
   return unit === '%' ? percentText(value, 2) : figureText({ value, dimension }, 1);
 }
 
-/** The dimensions that are told, written as found. */
-function answer(text: string, study: Study, { dimensions, settled, untold }: Fit): readonly StudyAnswer[] {
-  // Of what shows only together none is written by itself.
-  const together = new Set(untold.flatMap(({ unknowns }) => unknowns));
-  const told = dimensions.filter(({ error, left }, i) => !together.has(i) && Number.isFinite(error) && (left === undefined || left < TOLD));
-  const writes = told.map((each): StudyWrite => writeOf(study, each));
-  if (!settled || writes.length === 0) return [];
+/** All that was fitted, written as found: what fits belongs together, and a part of it would be another car. */
+function answer(text: string, study: Study, fit: Fit): readonly (StudyAnswer | StudyLines)[] {
+  const title = 'The file as the car is';
+  const why = whyNotWritten(fit);
+  if (why !== undefined) return lines(title, [line(`not written: ${why}`, 'undecided')]);
+  const { dimensions, untold, correlated } = fit;
+  const shared = new Set([...untold.flatMap(({ unknowns }) => unknowns), ...correlated.flatMap(({ first, second }) => [first, second])]);
+  const untoldNames = dimensions.flatMap(({ name }, i) => (untold.some(({ unknowns }) => unknowns.includes(i)) ? [name] : []));
+  const writes = dimensions.flatMap((each, i): StudyWrite[] =>
+    each.value === each.nominal ? [] : [writeOf(study, each, shared.has(i) ? SHARED_DIGITS : DIGITS)],
+  );
+  if (writes.length === 0) return [];
   return [
     {
       kind: 'answer',
-      title: 'The file as the car is',
+      title,
       standing: 'undecided',
-      lines: [line('to see what the car does as it stands: the drawing is then that of this car; check the file again after')],
+      lines: [
+        line('to see what the car does as it stands: the drawing is then that of this car; check the file again after'),
+        ...(untoldNames.length > 0
+          ? [
+              line(
+                `not told each by itself: ${listWords(untoldNames)}; written at what is likeliest, which goes with the rest`,
+                'undecided',
+              ),
+            ]
+          : []),
+      ],
       diff: diffOf(text, study, writes),
       writes,
     },
   ];
 }
 
-/** Of a tolerance: with more left the readings have told next to nothing. */
-const TOLD = 0.9;
+/** A sentence without a full stop; undefined where what was found is that of a car. */
+function whyNotWritten({ settled, columns, dimensions }: Fit): string | undefined {
+  if (!settled) return 'the fit did not settle';
+  if (columns.some(({ isAstray }) => isAstray)) return 'the readings do not go with the linkage';
+  const odd = dimensions.filter(({ cannotBe }) => cannotBe !== undefined).map(({ name }) => name);
+  if (odd.length > 0) return `no car has what was found of ${listWords(odd)}`;
+  const beyond = dimensions.filter(({ isContradicted }) => isContradicted).map(({ name }) => name);
+  return beyond.length < 2 ? undefined : `the readings contradict the tolerances of ${listWords(beyond)}: measure these first`;
+}
 
-/** With a digit more than its standard error gives sense to. */
-function writeOf(study: Study, { index, value, error, length }: FittedDimension): StudyWrite {
+/** Beyond what a standard error gives sense to, so that rounding changes no reading by what is seen. */
+const DIGITS = 1;
+/** Of what is known together more closely than each by itself, so that rounding each leaves it. */
+const SHARED_DIGITS = 3;
+/** Digits after the point of one that nothing tells. */
+const UNTOLD_DIGITS = 6;
+
+/** With a digit more than its standard error gives sense to. @param more digits on top of that */
+function writeOf(study: Study, { index, value, error, length }: FittedDimension, more: number): StudyWrite {
   const { path } = study.travel.mechanism.dimensions[index]!;
   const { unit, dimension } = unknownAt(study, path);
   const whole = length ?? value;
@@ -170,7 +211,7 @@ function writeOf(study: Study, { index, value, error, length }: FittedDimension)
   if (written === undefined || !(error > 0)) return { path, value: whole };
   // In the unit in which it stands there.
   const scale = toSi(1, written) - toSi(0, written);
-  const digits = Math.min(12, Math.max(0, Math.ceil(-Math.log10(error / scale / 3))));
+  const digits = Number.isFinite(error) ? Math.min(12, Math.max(0, Math.ceil(-Math.log10(error / scale / 3)) + more)) : UNTOLD_DIGITS;
   return { path, value: toSi(Number(fromSi(whole, written).toFixed(digits)), written) };
 }
 
