@@ -8,6 +8,7 @@
 import { addKey, applyEdits } from './definition/edit.ts';
 import type { Definition } from './definition/definition.ts';
 import type { Dimension } from './definition/dimensions.ts';
+import { differenceOf, floorOf } from './definition/formula/compare.ts';
 import { nearestWord } from './definition/names.ts';
 import type { Replacement } from './definition/problem.ts';
 import { boundsOf, pathOf, refused, type FigureBounds, type Refused } from './figureBounds.ts';
@@ -187,7 +188,7 @@ function decided(text: string, name: string, written?: Replacement): Requirement
 function lookOf(answer: RequirementAnswer | undefined, comparisons: number): Look {
   const misses = Array.from({ length: comparisons }, (_, i): number => {
     const { actual, demanded } = answer?.comparisons[i] ?? {};
-    return (actual?.value ?? NaN) - (demanded?.value ?? NaN);
+    return differenceOf(actual?.value ?? NaN, demanded?.value ?? NaN, floorOf(actual?.dimension));
   });
   return { misses, holds: answer === undefined || answer.outcome === 'undecided' ? undefined : answer.outcome === 'passed' };
 }

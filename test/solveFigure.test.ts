@@ -104,6 +104,25 @@ describe('every value', () => {
   });
 });
 
+describe('a bellcrank on a cable, whose shaft turns back from rest', () => {
+  const text = `format: 1
+let: {a: 30 mm}
+levers:
+  bellcrank: {pivot: [0, 0], arms: {out: {radius: a, angle: 120 deg}}, drums: {quadrant: {radius: 24 mm, wraps: clockwise}}}
+  shaft: {pivot: [90, 10], arms: {arm: {radius: 32 mm, angle: 115 deg}}}
+pedal: {cable: main, pull: 36 mm}
+cables: {main: {to: bellcrank.quadrant, enters: [-60, 30]}}
+rods: {link: {from: bellcrank.out, to: shaft.arm}}
+`;
+  const asked = { change: 'a', from: '5 mm', to: '70 mm' };
+
+  test('just meets a demand that is level but for rounding at both ends of the stretch alone', () => {
+    const { choices, holding } = solved(text, { ...asked, demand: 'max(shaft.rotation) == 0 deg' });
+    expect(choices.map(({ root }) => root * 1e3)).toEqual([5, expect.closeTo(34.457, 3)]);
+    expect(holding).toHaveLength(1);
+  });
+});
+
 describe('a choice', () => {
   const text = `${twoShafts('± 0.1 mm')}require:\n  opens: at(60%, first.opening) >= 40 deg\n  light: at(40%, pedal.effort) <= 4 N and at(0%, first.closing) >= 0.2 N*m\n`;
 

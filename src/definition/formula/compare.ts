@@ -29,7 +29,11 @@ const FLOOR: Readonly<Record<Dimension, number>> = {
 
 /** SI; 0 for a kind that no place of the file knows. */
 export function comparisonFloor(kind: Kind): number {
-  const dimension = dimensionOfKind(kind);
+  return floorOf(dimensionOfKind(kind));
+}
+
+/** SI; 0 for what no place of the file knows. */
+export function floorOf(dimension: Dimension | undefined): number {
   return dimension === undefined ? 0 : FLOOR[dimension];
 }
 
@@ -37,6 +41,14 @@ export function comparisonFloor(kind: Kind): number {
 export function forgiven(left: number, right: number, floor: number): number {
   return Math.max(floor, RELATIVE_TOLERANCE * Math.max(Math.abs(left), Math.abs(right)));
 }
+
+/** Left less right, SI; 0 where they differ by no more than computing rounds. @param floor SI, as stored with the comparison */
+export function differenceOf(left: number, right: number, floor: number): number {
+  return Math.abs(left - right) < ROUNDED * forgiven(left, right, floor) ? 0 : left - right;
+}
+
+/** Of what counts as equal: far above what computing rounds, and far below what counts. */
+const ROUNDED = 1e-3;
 
 /**
  * @param floor SI, as stored with the comparison
