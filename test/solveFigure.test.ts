@@ -116,10 +116,33 @@ rods: {link: {from: bellcrank.out, to: shaft.arm}}
 `;
   const asked = { change: 'a', from: '5 mm', to: '70 mm' };
 
+  /** The shaft's turn from rest at a share of the pull, deg, in closed form: two circles that meet. */
+  function turned(a: number, share: number): number {
+    const pin = (lever: number) => [a * Math.cos(lever), a * Math.sin(lever)] as const;
+    const shaft = (x: number, y: number, length: number): number => {
+      const [dx, dy] = [x - 90, y - 10];
+      const reach = Math.hypot(dx, dy);
+      return Math.atan2(dy, dx) - Math.acos((reach ** 2 + 32 ** 2 - length ** 2) / (2 * reach * 32));
+    };
+    const [x, y] = pin(120 * DEG);
+    const arm = [90 + 32 * Math.cos(115 * DEG), 10 + 32 * Math.sin(115 * DEG)] as const;
+    const length = Math.hypot(arm[0] - x, arm[1] - y);
+    return (shaft(...pin(120 * DEG - (share * 36) / 24), length) - 115 * DEG) / DEG;
+  }
+
   test('just meets a demand that is level but for rounding at both ends of the stretch alone', () => {
     const { choices, holding } = solved(text, { ...asked, demand: 'max(shaft.rotation) == 0 deg' });
     expect(choices.map(({ root }) => root * 1e3)).toEqual([5, expect.closeTo(34.457, 3)]);
     expect(holding).toHaveLength(1);
+  });
+
+  test.each(['<', '<='])('holds up to where the sides cross, with %s too', (operator) => {
+    const demand = `at(50%, shaft.rotation) ${operator} -40 deg or at(50%, shaft.rotation) > -30 deg`;
+    const { holding } = solved(text, { ...asked, demand });
+    expect(holding[0]).toMatchObject({ from: 5e-3, open: { from: false, to: false } });
+    // From -30° to -40° it does not hold; both ends are what the closed form has there.
+    expect(turned(holding[0]!.to * 1e3, 0.5)).toBeCloseTo(-30, 6);
+    expect(turned(holding[1]!.from * 1e3, 0.5)).toBeCloseTo(-40, 6);
   });
 });
 

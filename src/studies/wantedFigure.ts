@@ -56,7 +56,10 @@ export interface LookProgress {
 }
 
 /** Yields after each look. @param look asked once a value */
-export function* wantedFigure(look: (value: number) => Look, { from, to, places }: WantedBounds): Generator<LookProgress, WantedFigure> {
+export function* wantedFigure(
+  look: (value: number) => Look,
+  { from, to, places }: WantedBounds,
+): Generator<LookProgress, WantedFigure> {
   const known = new Map<number, Look>();
   const grid = evenPlaces(from, to, places);
   const progress = (): LookProgress => ({ done: known.size, of: Math.max(places, known.size) });
@@ -95,7 +98,7 @@ export function* wantedFigure(look: (value: number) => Look, { from, to, places 
   return {
     roots,
     nearest: near.sort((a, b) => a.miss - b.miss)[0]?.root,
-    holding: stretches(known, roots, from, to),
+    holding: stretches(known, roots, { from, to, places }),
     missing: first.filter(({ misses }) => misses.every(Number.isNaN)).length,
     matters: Array.from({ length: comparisons }, (_, i) => first.map(({ misses }) => misses[i] ?? NaN)).some(varies),
   };
@@ -137,25 +140,48 @@ const SAME = 1e-12;
 /** SI. */
 const ROUNDING = 1e-15;
 
-function stretches(known: ReadonlyMap<number, Look>, roots: readonly WantedRoot[], from: number, to: number): readonly Stretch[] {
+function stretches(known: ReadonlyMap<number, Look>, roots: readonly WantedRoot[], { from, to }: WantedBounds): readonly Stretch[] {
   const looks = [...known].sort(([a], [b]) => a - b);
-  const near = (value: number): number | undefined => roots.find((root) => Math.abs(root.value - value) <= NEAR * (to - from))?.value;
   const found: Stretch[] = [];
   let begin: number | undefined;
-  looks.forEach(([value, { holds }], i) => {
-    if (holds === true) begin ??= value;
+  looks.forEach(([, { holds }], i) => {
+    if (holds === true) begin ??= i;
     const ends = begin !== undefined && (holds !== true || i === looks.length - 1);
     if (!ends) return;
-    const last = holds === true ? value : looks[i - 1]![0];
-    const [start, end] = [near(begin!), near(last)];
+    const last = holds === true ? i : i - 1;
+    const [start, end] = [endOf(looks, roots, begin!, -1, to - from), endOf(looks, roots, last, 1, to - from)];
+    const [first, final] = [looks[begin!]![0], looks[last]![0]];
     found.push({
-      from: start ?? begin!,
-      to: end ?? last,
-      open: { from: start === undefined && begin! > from, to: end === undefined && last < to },
+      from: start ?? first,
+      to: end ?? final,
+      open: { from: start === undefined && first > from, to: end === undefined && final < to },
     });
     begin = undefined;
   });
   return found;
+}
+
+/**
+ * The root that ends a stretch: the one at its last look, else the first on the way to the next look, at which the condition does not hold.
+ * Under `<` it does not hold at a root, nor so near to it as it is refined. Undefined where there is none.
+ */
+function endOf(
+  looks: readonly (readonly [number, Look])[],
+  roots: readonly WantedRoot[],
+  at: number,
+  step: 1 | -1,
+  width: number,
+): number | undefined {
+  const last = looks[at]![0];
+  const near = NEAR * width;
+  // The next look may be one that refines the root, short of it.
+  const reach = step * ((looks[at + step]?.[0] ?? last) - last) + near;
+  const distance = (value: number): number => step * (value - last);
+  const values = roots.map(({ value }) => value);
+  return (
+    values.find((value) => Math.abs(value - last) <= near) ??
+    values.filter((value) => distance(value) > 0 && distance(value) <= reach).sort((a, b) => distance(a) - distance(b))[0]
+  );
 }
 
 /** Of the bounds' width: looks that refine a root lie nearer to it. */
