@@ -7,7 +7,7 @@ import { nearestWord } from './definition/names.ts';
 import { readQuantity } from './definition/quantity/quantity.ts';
 import { linkageValues } from './definition/values.ts';
 import type { Study } from './findings/study.ts';
-import { boundsFor } from './language/fixBounds.ts';
+import { boundsFor, isWhole } from './language/fixBounds.ts';
 import { unknownAt, type Unknown } from './language/fixUnknown.ts';
 import { letsBehind } from './language/letBehind.ts';
 
@@ -105,7 +105,8 @@ export function boundsOf({ change, from, to }: AskedBounds, { definition }: Stud
   const [low, high] = [boundOf(from, '`from`', dimension), boundOf(to, '`to`', dimension)];
   if (typeof low === 'object') return low;
   if (typeof high === 'object') return high;
-  const bounds = { from: low ?? usual.from, to: high ?? usual.to };
+  const asked = { from: low ?? usual.from, to: high ?? usual.to };
+  const bounds = isWhole(path) ? { from: Math.ceil(asked.from), to: Math.floor(asked.to) } : asked;
   const by = low !== undefined || high !== undefined ? 'asked' : free === undefined ? 'usual' : 'tune';
   if (bounds.from < bounds.to) return { ...bounds, by };
   const [a, b] = [bounds.from, bounds.to].map((value) => shownFigure(value, unknown, FIGURE_DIGITS));

@@ -13,6 +13,7 @@ import { nearestWord } from './definition/names.ts';
 import type { Replacement } from './definition/problem.ts';
 import { boundsOf, pathOf, refused, type FigureBounds, type Refused } from './figureBounds.ts';
 import { roundFigures } from './definition/quantity/roundFigures.ts';
+import { isWhole } from './language/fixBounds.ts';
 import { unknownAt, type Unknown } from './language/fixUnknown.ts';
 import { decideRequirements } from './requirements/decide.ts';
 import type { RequirementAnswer } from './requirements/requirement.ts';
@@ -52,8 +53,11 @@ export interface FigureSolved {
   /** As demanded; `name` is undefined for a condition that the file does not have. */
   readonly demand: { readonly name: string | undefined; readonly text: string };
   readonly bounds: FigureBounds;
-  /** How it was searched: at so many values evenly within the bounds, those without a value among them, and finer where it mattered. */
-  readonly search: { readonly places: number; readonly missing: number };
+  /**
+   * How it was searched: at so many values evenly within the bounds, those without a value among them, and finer where it mattered;
+   * not between the values of a figure that is `whole`.
+   */
+  readonly search: { readonly places: number; readonly missing: number; readonly whole: boolean };
   /** How the file stands to the demand now. */
   readonly now: RequirementAnswer;
   /** Rising. Empty where nothing within the bounds just meets the demand. */
@@ -79,8 +83,8 @@ export interface FigureChoice {
 
 /** Yields after each look; whoever asks for the next decides whether to go on. Never throws, whatever the text and the question. */
 export function* solveFigure(text: string, question: FigureQuestion): Generator<LookProgress, FigureOutcome> {
-  const places = question.places ?? FIGURE_PLACES;
-  const begun: LookProgress = { done: 0, of: places };
+  const wanted = question.places ?? FIGURE_PLACES;
+  const begun: LookProgress = { done: 0, of: wanted };
   const answers = solve(text);
   yield begun;
   const { study, definition } = answers;
@@ -92,6 +96,8 @@ export function* solveFigure(text: string, question: FigureQuestion): Generator<
   const unknown = unknownAt(study, path);
   const bounds = boundsOf(question, study, unknown);
   if ('kind' in bounds) return bounds;
+  const whole = isWhole(path);
+  const places = whole ? Math.min(wanted, bounds.to - bounds.from + 1) : wanted;
   const { name, asked } = demand;
   const answerAt = (value: number, digits?: number): RequirementAnswer | undefined => {
     const edit = unknown.edit(asked, value, digits);
@@ -103,7 +109,7 @@ export function* solveFigure(text: string, question: FigureQuestion): Generator<
   if (now === undefined || now.comparisons.length === 0) return refused(now?.reason ?? `\`${question.demand}\` cannot be decided`);
   if (unknown.edit(text, unknown.present) === undefined) return refused(`\`${path}\` cannot be written into this text`);
   const look = (value: number): Look => lookOf(answerAt(value, EXACT), now.comparisons.length);
-  const found = yield* wantedFigure(look, { ...bounds, places });
+  const found = yield* wantedFigure(look, { ...bounds, places, whole });
   if (!found.matters) return refused(whyNothing(found, places, question, now));
   const looked = (): LookProgress => ({ done: places, of: places });
   const choices: FigureChoice[] = [];
@@ -121,7 +127,7 @@ export function* solveFigure(text: string, question: FigureQuestion): Generator<
     change: { path, name: question.change, present: unknown.present, dimension: unknown.dimension, unit: unknown.unit },
     demand: { name: demand.isOwn ? name : undefined, text: demand.text },
     bounds,
-    search: { places, missing: found.missing },
+    search: { places, missing: found.missing, whole },
     now,
     choices,
     nearest: nearest === undefined || nearAnswer === undefined ? undefined : { value: nearest, answer: nearAnswer },

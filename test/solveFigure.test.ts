@@ -208,6 +208,15 @@ describe('a choice', () => {
   });
 });
 
+describe('a figure that is a whole number', () => {
+  const text = twoShafts('').replace('one: {lever: first,', 'one: {lever: first, count: 2,');
+
+  test('that nothing depends on is told so, though the format takes whole numbers alone', () => {
+    const outcome = finished(solveFigure(text, { change: 'plates.one.count', demand: 'at(40%, pedal.effort) <= 1 kN' }));
+    expect(outcome.kind === 'refused' && outcome.why).toMatch(/does not depend on `plates\.one\.count`.*it is met/);
+  });
+});
+
 describe('what is asked wrongly', () => {
   const formula = linkage
     .replace('format: 1\n', 'format: 1\nlet: {half: 20 mm, whole: 2 * half, idle: 3 mm}\n')

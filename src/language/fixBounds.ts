@@ -6,6 +6,7 @@
  */
 import type { Definition } from '../definition/definition.ts';
 import { PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
+import type { Bounds } from '../definition/schema/shape.ts';
 import { describePath } from '../definition/schema/walk.ts';
 
 /** SI, `from` not above `to`. */
@@ -54,13 +55,24 @@ function allowedAt(path: string, dimension: Dimension, present: number): SearchB
   if (path.startsWith('let.')) {
     return { from: present > 0 ? INSIDE * unit : -Infinity, to: present < 0 ? -INSIDE * unit : Infinity };
   }
-  const bounds = describePath(path.split('.')).flatMap(({ shape }) =>
-    shape.kind === 'quantity' && shape.dimension === dimension ? [shape.bounds] : [],
-  );
+  const bounds = boundsAt(path, dimension);
   // A place of several meanings is bounded by the widest.
   const from = bounds.map(({ least, above }) => Math.max(least ?? -Infinity, above === undefined ? -Infinity : above + INSIDE));
   const to = bounds.map(({ most, below }) => Math.min(most ?? Infinity, below === undefined ? Infinity : below - INSIDE));
   return bounds.length === 0 ? { from: -Infinity, to: Infinity } : { from: Math.min(...from) * unit, to: Math.max(...to) * unit };
+}
+
+/** Whether the format takes whole numbers only at a place. */
+export function isWhole(path: string): boolean {
+  const bounds = boundsAt(path, 'number');
+  return bounds.length > 0 && bounds.every(({ whole }) => whole === true);
+}
+
+/** Of each meaning of a place. */
+function boundsAt(path: string, dimension: Dimension): readonly Bounds[] {
+  return describePath(path.split('.')).flatMap(({ shape }) =>
+    shape.kind === 'quantity' && shape.dimension === dimension ? [shape.bounds] : [],
+  );
 }
 
 /** How far inside an excluded bound is looked, in the unit of the place. */

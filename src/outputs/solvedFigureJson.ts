@@ -21,7 +21,7 @@ export function solvedFigureJson(answers: Answers, solved: FigureSolved, file: s
     change: { name: change.name, path: change.path, present: figure(change.present) },
     demand: { name: demand.name ?? null, text: demand.text, now: demandOf(now) },
     bounds: { from: figure(bounds.from), to: figure(bounds.to), by: bounds.by },
-    search: { ...search, apart: figure((bounds.to - bounds.from) / (search.places - 1)) },
+    search: { places: search.places, missing: search.missing, apart: figure((bounds.to - bounds.from) / (search.places - 1)) },
     choices: choices.map((choice) => choiceOf(choice, answers, demand.name, figure)),
     nearest: nearest === undefined ? null : { value: figure(nearest.value), answer: demandOf(nearest.answer) },
     holding: holding.map(({ from, to, open }) => ({ from: figure(from), to: figure(to), openFrom: open.from, openTo: open.to })),

@@ -143,8 +143,11 @@ const MOST_TRIES = 60;
 export function searchWords(solved: FigureSolved): readonly string[] {
   const { bounds, search } = solved;
   const apart = shown(solved, (bounds.to - bounds.from) / (search.places - 1), 2);
+  const finer = `and finer wherever the two sides cross or come near: no guarantee, two crossings nearer together than ${apart} can be missed`;
   return [
-    `at ${search.places} values evenly within the bounds, and finer wherever the two sides cross or come near: no guarantee, two crossings nearer together than ${apart} can be missed`,
+    search.whole
+      ? `at ${search.places} whole numbers evenly within the bounds`
+      : `at ${search.places} values evenly within the bounds, ${finer}`,
     ...(search.missing > 0
       ? [`${search.missing} of them have no value: the linkage is not assembled there, or what is asked for is never reached`]
       : []),

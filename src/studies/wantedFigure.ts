@@ -21,6 +21,8 @@ export interface WantedBounds {
   readonly to: number;
   /** Values that are looked at first, evenly spread, 2 at least. */
   readonly places: number;
+  /** Whether it has whole values only: then none but those of them that are looked at first are looked at. */
+  readonly whole?: boolean;
 }
 
 export interface WantedFigure {
@@ -58,10 +60,10 @@ export interface LookProgress {
 /** Yields after each look. @param look asked once a value */
 export function* wantedFigure(
   look: (value: number) => Look,
-  { from, to, places }: WantedBounds,
+  { from, to, places, whole = false }: WantedBounds,
 ): Generator<LookProgress, WantedFigure> {
   const known = new Map<number, Look>();
-  const grid = evenPlaces(from, to, places);
+  const grid = evenPlaces(from, to, places).map((value) => (whole ? Math.round(value) : value));
   const progress = (): LookProgress => ({ done: known.size, of: Math.max(places, known.size) });
   for (const value of grid) {
     known.set(value, look(value));
@@ -77,6 +79,7 @@ export function* wantedFigure(
       const missAt = (value: number): number => {
         const before = known.get(value);
         if (before !== undefined) return before.misses[comparison] ?? NaN;
+        if (whole) return NaN;
         asked = value;
         throw STOPPED;
       };
@@ -98,7 +101,7 @@ export function* wantedFigure(
   return {
     roots,
     nearest: near.sort((a, b) => a.miss - b.miss)[0]?.root,
-    holding: stretches(known, roots, { from, to, places }),
+    holding: stretches(known, roots, { from, to, places, whole }),
     missing: first.filter(({ misses }) => misses.every(Number.isNaN)).length,
     matters: Array.from({ length: comparisons }, (_, i) => first.map(({ misses }) => misses[i] ?? NaN)).some(varies),
   };
@@ -140,7 +143,7 @@ const SAME = 1e-12;
 /** SI. */
 const ROUNDING = 1e-15;
 
-function stretches(known: ReadonlyMap<number, Look>, roots: readonly WantedRoot[], { from, to }: WantedBounds): readonly Stretch[] {
+function stretches(known: ReadonlyMap<number, Look>, roots: readonly WantedRoot[], { from, to, whole }: WantedBounds): readonly Stretch[] {
   const looks = [...known].sort(([a], [b]) => a - b);
   const found: Stretch[] = [];
   let begin: number | undefined;
@@ -154,7 +157,7 @@ function stretches(known: ReadonlyMap<number, Look>, roots: readonly WantedRoot[
     found.push({
       from: start ?? first,
       to: end ?? final,
-      open: { from: start === undefined && first > from, to: end === undefined && final < to },
+      open: { from: !whole && start === undefined && first > from, to: !whole && end === undefined && final < to },
     });
     begin = undefined;
   });

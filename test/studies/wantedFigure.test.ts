@@ -31,3 +31,15 @@ describe('where a condition holds', () => {
     expect(stretch!.open).toEqual({ from: false, to: true });
   });
 });
+
+test('of a whole number only whole ones are looked at', () => {
+  const seen: number[] = [];
+  const look = (value: number): Look => {
+    seen.push(value);
+    return { misses: [value - 2.5], holds: value > 2.5 };
+  };
+  const found = finished(wantedFigure(look, { from: 1, to: 6, places: 6, whole: true }));
+  expect(seen).toEqual([1, 2, 3, 4, 5, 6]);
+  expect(found).toMatchObject({ roots: [], missing: 0, matters: true });
+  expect(found.holding).toEqual([{ from: 3, to: 6, open: { from: false, to: false } }]);
+});
