@@ -3,14 +3,13 @@
  * gives up; what stands in the way where none keeps everything; the caution, and in the last line how it stands.
  */
 import { formatQuantity } from '../definition/edit.ts';
-import type { Figure } from '../findings/finding.ts';
 import type { Answers } from '../solve.ts';
 import { isSound, isUnchanged, keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
 import type { Judgement } from '../studies/tune/demands.ts';
 import { errorsOf } from '../studies/tune/news.ts';
 import { isMet, type Tuned } from '../studies/tune/tune.ts';
 import { CAUTION } from './caution.ts';
-import { figureText, listWords, travelText } from './figure.ts';
+import { figureText, listWords, percentText, travelText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
 import { answerText } from './requirementText.ts';
 import { wrap } from './width.ts';
@@ -25,7 +24,7 @@ export interface TunedTextOptions {
 
 /** With a line ending. @param answers of the file as it stands */
 export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain, width = 110 }: TunedTextOptions): string {
-  const figure = (value: number): string => figureText(errorFigure(answers, tuned, value), 1);
+  const figure = (value: number): string => errorText(answers, tuned, value);
   const lines = (items: readonly string[]): string[] =>
     items.flatMap((item) => wrap(printable(item), width - 4).map((line, i) => (i === 0 ? `  ${line}` : `    ${line}`)));
   const sections = [
@@ -74,11 +73,14 @@ export function obstacleWords(tuned: Tuned, figure: (value: number) => string): 
   return [...stop, ...(demands.length > 0 ? demands : none), ...bounds];
 }
 
-/** A distance from the curve in the unit of its column; percent columns are fractions. */
-export function errorFigure({ columns }: Answers, { column }: Tuned, value: number): Figure {
-  const { dimension = 'number' } = columns.find(({ name }) => name === column) ?? {};
-  return { value, dimension };
+/** A distance from the curve, SI, in the unit of its column. */
+export function errorText({ columns }: Answers, { column }: Pick<Tuned, 'column'>, value: number): string {
+  const { dimension = 'number', unit } = columns.find(({ name }) => name === column) ?? {};
+  return unit === '%' ? percentText(value, PERCENT_DIGITS) : figureText({ value, dimension }, 1);
 }
+
+/** An answer counts as on the curve within half a percent. */
+const PERCENT_DIGITS = 3;
 
 function valueWords({ definition }: Answers, { name, value, was, bound }: TunedValue): string {
   const unit = definition?.lets.find((each) => each.name === name)?.value.unit ?? '';

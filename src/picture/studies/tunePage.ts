@@ -2,8 +2,8 @@
 import { applyEdits } from '../../definition/edit.ts';
 import type { Study } from '../../findings/study.ts';
 import { CAUTION } from '../../outputs/caution.ts';
-import { figureDigits, figureText, travelText } from '../../outputs/figure.ts';
-import { besidesWords, errorFigure, judgementText, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
+import { figureDigits, travelText } from '../../outputs/figure.ts';
+import { besidesWords, errorText, judgementText, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
 import type { ChartCurve } from '../../protocol/charts.ts';
 import type { StudyAnswer, StudyChart, StudyCharts, StudyFound, StudyLine } from '../../protocol/studies.ts';
 import { solve, type Answers } from '../../solve.ts';
@@ -17,7 +17,7 @@ import { diffOf, editsOfWrites, line, lines, standingOf } from './blocks.ts';
 
 /** @param answers of the text that was searched */
 export function tunePage(answers: Answers, tuned: Tuned): StudyFound {
-  const figure = (value: number): string => figureText(errorFigure(answers, tuned, value), 1);
+  const figure = (value: number): string => errorText(answers, tuned, value);
   const [best] = tuned.answers;
   return {
     kind: 'tune',
@@ -47,7 +47,7 @@ export function tunePage(answers: Answers, tuned: Tuned): StudyFound {
 
 function answerBlock(answers: Answers, tuned: Tuned, answer: TunedAnswer, number: number): StudyAnswer {
   const { text, study } = answers;
-  const figure = (value: number): string => figureText(errorFigure(answers, tuned, value), 1);
+  const figure = (value: number): string => errorText(answers, tuned, value);
   const writes = answer.values.map(({ name, value }) => ({ path: `let.${name}`, value }));
   const isNear = answer.error <= tuned.enough;
   const onBound = answer.values.flatMap(({ name, bound }) =>
