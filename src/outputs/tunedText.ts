@@ -7,6 +7,7 @@ import type { Answers } from '../solve.ts';
 import { isSound, isUnchanged, keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
 import type { Judgement } from '../studies/tune/demands.ts';
 import { errorsOf } from '../studies/tune/news.ts';
+import { endsOf } from '../studies/tune/setting.ts';
 import { isMet, type Tuned } from '../studies/tune/tune.ts';
 import { CAUTION } from './caution.ts';
 import { figureText, listWords, percentText, travelText } from './figure.ts';
@@ -35,6 +36,7 @@ export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain,
         tuned.before === undefined
           ? `${tuned.column} has no value somewhere along the curve`
           : `${tuned.column} is up to ${figure(tuned.before.error)} off the curve, ${travelText(tuned.before.at)}`,
+        ...fullWords(answers, tuned, figure),
       ]),
     ],
     ...tuned.answers.map((answer, i) => [
@@ -81,6 +83,13 @@ export function errorText({ columns }: Answers, { column }: Pick<Tuned, 'column'
 
 /** An answer counts as on the curve within half a percent. */
 const PERCENT_DIGITS = 3;
+
+/** Where the curve is given by its slopes, and the file does not say what full opening is: which is taken. */
+export function fullWords({ study }: Answers, tuned: Pick<Tuned, 'column'>, figure: (value: number) => string): readonly string[] {
+  if (study?.definition.tune?.curve?.kind !== 'slopes') return [];
+  const { full, isFound } = endsOf(study, tuned.column);
+  return isFound ? [`its slopes count to ${figure(full)}, the greatest as the file stands: it does not say what is full opening`] : [];
+}
 
 function valueWords({ definition }: Answers, { name, value, was, bound }: TunedValue): string {
   const unit = definition?.lets.find((each) => each.name === name)?.value.unit ?? '';

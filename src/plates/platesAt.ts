@@ -22,18 +22,32 @@ export function openingAt({ mechanism }: Build, pose: Pose, lever: number): numb
 
 /** Angle of the plates from square to the bore, rad. */
 export function plateAngleAt(build: Build, pose: Pose, plates: PlatesModel): number {
-  const { parameters } = build;
-  return parameters[plates.seat]! + parameters[plates.idle]! + openingAt(build, pose, plates.lever);
+  return plateAngleWhen(build, plates, openingAt(build, pose, plates.lever));
+}
+
+/** The same at an opening of its lever, rad. */
+function plateAngleWhen({ parameters }: Build, { seat, idle }: PlatesModel, opening: number): number {
+  return parameters[seat]! + parameters[idle]! + opening;
 }
 
 /** Open area of one plate, m²; NaN where its lever cannot be assembled. */
 export function areaAt(build: Build, pose: Pose, plates: PlatesModel): number {
-  return openArea(plateShape(build, plates), plateAngleAt(build, pose, plates));
+  return areaWhen(build, plates, openingAt(build, pose, plates.lever));
+}
+
+/** The same at an opening of its lever, rad. */
+export function areaWhen(build: Build, plates: PlatesModel, opening: number): number {
+  return openArea(plateShape(build, plates), plateAngleWhen(build, plates, opening));
 }
 
 /** Open area of one plate of its greatest possible, a fraction. */
 export function fractionAt(build: Build, pose: Pose, plates: PlatesModel): number {
-  return areaAt(build, pose, plates) / greatestOpenArea(plateShape(build, plates));
+  return fractionWhen(build, plates, openingAt(build, pose, plates.lever));
+}
+
+/** The same at an opening of its lever, rad. */
+export function fractionWhen(build: Build, plates: PlatesModel, opening: number): number {
+  return areaWhen(build, plates, opening) / greatestOpenArea(plateShape(build, plates));
 }
 
 /** Change of one plate's open area with the opening of its lever, m²/rad. */

@@ -1,5 +1,6 @@
 /** What a `tune` block asks of its file: the free dimensions, the column that is to follow the curve, the curve, and the angles to watch. */
 import { limitOf, type Study } from '../../findings/study.ts';
+import { areaWhen, fractionWhen } from '../../plates/platesAt.ts';
 import { greatestOf } from '../../travel/extremes.ts';
 import type { Demand } from './demands.ts';
 import type { FreeDimension, Guard, TrialCase } from './trial.ts';
@@ -47,15 +48,23 @@ export function wantedIn(study: Study): { readonly column: string; readonly want
   return settingOf(study, [])?.trialCase;
 }
 
-/** Where a curve given by its slopes begins and ends: closed, and fully open, as the file has it. */
-export function endsOf(study: Study, name: string): Ends {
+/**
+ * Where a curve given by its slopes begins and ends: closed, and fully open. `isFound`: the file does not say what is full opening, and it
+ * is the greatest as the file stands.
+ */
+export function endsOf(study: Study, name: string): Ends & { readonly isFound: boolean } {
   const column = study.columns.get(name)!;
   const { build, poseAt, mechanism, samples } = study.travel;
-  const read = (at: number): number => column.read(build, poseAt(at));
   const fullOf = column.lever === undefined ? undefined : mechanism.levers[column.lever]!.fullOpening;
-  const closed = read(0);
-  if (column.key === 'opening' && fullOf !== undefined) return { closed: 0, full: build.parameters[fullOf]! };
-  return { closed, full: greatestOf(read, samples)?.value ?? NaN };
+  const full = fullOf === undefined ? NaN : build.parameters[fullOf]!;
+  if (column.key === 'opening' && fullOf !== undefined) return { closed: 0, full, isFound: false };
+  const plates = mechanism.attached.plates.find((each) => each.name === column.owner);
+  if (plates !== undefined && fullOf !== undefined) {
+    const at = (opening: number): number => (column.key === 'area' ? areaWhen : fractionWhen)(build, plates, opening);
+    return { closed: at(0), full: at(full), isFound: false };
+  }
+  const read = (at: number): number => column.read(build, poseAt(at));
+  return { closed: read(0), full: greatestOf(read, samples)?.value ?? NaN, isFound: true };
 }
 
 /** rad */
