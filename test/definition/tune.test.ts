@@ -69,6 +69,16 @@ describe('a sound block', () => {
 });
 
 describe('free values', () => {
+  it('have bounds without tolerances', () => {
+    for (const bounds of [
+      'from: 20 mm «± 1 mm», to: 40 mm',
+      'from: 20 mm, to: 40 mm «+1/-0 mm»',
+      'from: 20 mm, to: 40 mm, step: 1 mm «± 0.1 mm»',
+    ]) {
+      checkOneProblem(`${LINKAGE}tune:\n  free: {reach: {${bounds}}}\n${CURVE}`, 'warning[bad-tolerance]', 'of no use here');
+    }
+  });
+
   it('are plain values of `let` that the linkage rests on', () => {
     const tune = tuneOf(`${LINKAGE}tune:
   free:
@@ -171,6 +181,28 @@ ${FREE}  curve: {of: pedal.effort, slopes: {tip_in: 1, end: 1}}
     checkOneProblem(through('[[0 %, 0 deg], [50 %, «.nan»]]'), 'error[bad-quantity]', 'not a quantity');
   });
 
+  it('is told of a decimal comma that makes a weight of decimals', () => {
+    const point = (written: string): string =>
+      `${LINKAGE}tune:\n${FREE}  curve: {of: shaft.opening, through: [[0 %, 0 deg], ${written}]}\n`;
+    checkOneProblem(point('[50 %, «29,5 deg»]'), 'error[bad-quantity]', 'Write `[50 %, 29.5 deg]`');
+    checkOneProblem(point('[50 %,«29,5 deg»]'), 'error[bad-quantity]', 'Write `[50 %, 29.5 deg]`');
+    checkOneProblem(point('[«12,5 %», 30 deg]'), 'error[bad-quantity]', 'Write `[12.5 %, 30 deg]`');
+    checkOneProblem(point('[50 %, «29,5»]'), 'error[bad-quantity]', 'or `[50 %, 29, 5]` where the last figure is a weight');
+    // Nothing tells the two commas apart, and the point may be meant as it stands.
+    checkOneProblem(point('[50 %,«29,5»]'), 'warning[bad-quantity]', 'may have a decimal comma');
+    for (const sound of ['[50 %, 29, 5]', '[50 %, 29 deg, 0.5]', '[0.5,29 deg,2]']) checkProblems(point(sound));
+  });
+
+  it('has a weight that counts, and no figure with a tolerance', () => {
+    const curve = (points: string): string => `${LINKAGE}tune:\n${FREE}  curve: {of: shaft.opening, ${points}}\n`;
+    const none = curve('«through»: [[0 %, 0 deg, 0], [50 %, 30 deg, 0 %]]');
+    checkOneProblem(none, 'error[out-of-range]', 'no point counts');
+    expect(solve(none.replace(/[«»]/g, '')).definition?.tune?.unread).not.toEqual([]);
+    checkProblems(curve('through: [[0 %, 0 deg, 0], [50 %, 30 deg]]'));
+    checkOneProblem(curve('through: [[0 %, 0 deg], [50 %, 30 deg «± 1 deg»]]'), 'warning[bad-tolerance]', 'of no use here');
+    checkOneProblem(curve('through: [[0 %, 0 deg], [50 %, «1e300»]]'), 'error[out-of-range]', '`shaft.opening` is larger');
+  });
+
   it('given by slopes does not turn back: the cubic from 0 to 1 is followed at a thousand places beside', () => {
     const falls = (a: number, b: number): boolean => {
       // The cubic Hermite polynomials, from memory.
@@ -202,6 +234,7 @@ describe('what to keep', () => {
   it('is limits, three words and requirements, each once', () => {
     checkOneProblem(keeping('transmission, «clearence», opens'), 'error[unknown-name]', 'Did you mean `clearance`?');
     checkOneProblem(keeping('opens, «opens»'), 'error[wrong-value]', 'stands twice');
+    expect(solve(keeping('opens, opens')).definition?.tune?.unread).toHaveLength(1);
     checkOneProblem(keeping('«nothing such»'), 'error[unknown-name]', 'There is no limit');
     const tune = solve(keeping('transmission, clearence, opens')).definition?.tune;
     expect(tune?.keep?.length).toBe(2);

@@ -40,7 +40,7 @@ pedal: {lever: pedal, opens: clockwise, travel: 40 deg}
     cure: 'Give the figure in a unit of what the place is: a radius is a length, a rate of a torsion spring a torque per angle.',
   },
   'bad-tolerance': {
-    what: 'The tolerance cannot be read, is negative, or stands behind a formula. A warning where one end of it takes a figure out of what its place allows: a length that comes out at 0 or less.',
+    what: 'The tolerance cannot be read, is negative, or stands behind a formula. A warning where one end of it takes a figure out of what its place allows, a length that comes out at 0 or less, and where a figure is taken as it stands: a bound in `free`, a point of a curve, a reading.',
     example: `format: 1
 let:
   reach: 38 mm +0.2 -0.1 mm

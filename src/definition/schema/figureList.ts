@@ -44,6 +44,27 @@ export function hasCount(node: SourceList, site: Site, reading: Reading, counts:
   return false;
 }
 
+/** A list as it would be with the decimal comma in it a point. */
+export interface Pointed {
+  readonly text: string;
+  /** Which of the figures has it. */
+  readonly index: number;
+  /** The digits behind the comma, with their unit. */
+  readonly decimals: string;
+  /** Whether a space follows every other comma. */
+  readonly certain: boolean;
+}
+
+/** The one decimal comma that a list of as many figures as it should have may have; undefined where there are none or several. */
+export function decimalComma(node: SourceList): Pointed | undefined {
+  const scalars = node.items.filter(isPlain);
+  if (!node.flow || scalars.length < node.items.length) return undefined;
+  const pointed = withDecimalCommas(scalars);
+  if (pointed?.figures.length !== scalars.length - 1) return undefined;
+  const index = pointed.figures.findIndex((figure, i) => figure !== scalars[i]!.text);
+  return { text: listText(pointed.figures), index, decimals: scalars[index + 1]!.text, certain: pointed.certain };
+}
+
 const isPlain = (node: SourceNode): node is SourceScalar => node.kind === 'scalar' && node.style === 'plain' && node.exact;
 
 /** Names and figures, each with its unit, that stand side by side; undefined where an item is anything else. */

@@ -13,7 +13,7 @@ import { firstOf, nameIsKnown } from './scalars.ts';
 import { defined, named, problem, reportShape, type Reading, type Shape, type Site } from './shape.ts';
 import { LIMIT_KEYS } from './surroundings.ts';
 import { curve } from './tuneCurve.ts';
-import { figureAbout, readAs } from './tuneFigures.ts';
+import { figureAbout, readAs, tellUseless } from './tuneFigures.ts';
 
 const bounds = record(
   {
@@ -82,7 +82,7 @@ const block = record(
         }),
       );
     }
-    const keep = values.keep === undefined ? undefined : withoutRepeats(values.keep.items, reading);
+    const keep = values.keep === undefined ? undefined : withoutRepeats(values.keep.items, `${site.path}.keep`, reading);
     return { nameSpan: site.nameSpan, span: site.span, free: list, ...defined({ curve: values.curve, keep }) };
   },
 );
@@ -144,6 +144,7 @@ function readFree(
   const from = readAs(dimension, {}, values.from.node, values.from.site, reading);
   const to = readAs(dimension, {}, values.to.node, values.to.site, reading);
   const step = values.step && readAs(dimension, { above: 0 }, values.step.node, values.step.site, reading);
+  tellUseless([from, to, step], 'Write the figure alone; the tolerance of what is made belongs to its value in `let`', reading);
   if (from === undefined || to === undefined || (values.step !== undefined && step === undefined)) return undefined;
   if (!(from.nominal < to.nominal)) {
     const equal = from.nominal === to.nominal;
@@ -222,7 +223,7 @@ function isKeptWord(text: string): text is KeptWord {
 }
 
 /** What is named twice is told and kept once. */
-function withoutRepeats(items: readonly Kept[], reading: Reading): readonly Kept[] {
+function withoutRepeats(items: readonly Kept[], path: string, reading: Reading): readonly Kept[] {
   const seen = new Set<string>();
   return items.filter((item) => {
     const name = item.kind === 'limit' ? item.key : item.kind === 'word' ? item.word : item.name;
@@ -233,6 +234,7 @@ function withoutRepeats(items: readonly Kept[], reading: Reading): readonly Kept
     reading.report(
       problem('wrong-value', item.span, `\`${shortened(name)}\` stands twice in \`keep\``, { cure: 'Leave one of the two out' }),
     );
+    reading.unread(path, item.span);
     return false;
   });
 }

@@ -7,10 +7,11 @@ import { column, columnName, mayNotFall } from './columnName.ts';
 import { hasCount } from './figureList.ts';
 import { deferred, type Deferred } from './noted.ts';
 import { listOf } from './places.ts';
+import { reportComma } from './pointComma.ts';
 import { optional, record, required } from './record.ts';
 import { quantity } from './scalars.ts';
 import { defined, itemSite, problem, reportShape, type About, type Reading, type Shape } from './shape.ts';
-import { figureAbout, readAs, readOfColumn, travel } from './tuneFigures.ts';
+import { figureAbout, readAs, readOfColumn, tellUseless, travel } from './tuneFigures.ts';
 
 const points: About = {
   kind: 'list',
@@ -125,7 +126,15 @@ function readPoints({ node, site }: Deferred, of: ColumnReference, reading: Read
       return undefined;
     }
   }
-  return read.items;
+  const [first] = read.items;
+  if (first === undefined || read.items.some(({ weight }) => weight?.nominal !== 0)) return read.items;
+  reading.report(
+    problem('out-of-range', site.nameSpan, `Every weight of \`${site.name}\` is 0, so no point counts`, {
+      cure: 'Write a weight above 0 at the points that count, or leave the weights out',
+      related: [{ span: first.weight?.span ?? first.span, message: 'The first weight is here' }],
+    }),
+  );
+  return undefined;
 }
 
 function pointOf(of: ColumnReference): Shape<CurvePoint> {
@@ -135,10 +144,12 @@ function pointOf(of: ColumnReference): Shape<CurvePoint> {
     read(node, site, reading) {
       if (node.kind !== 'list') return reportShape(node, site, reading, 'a list of points `[pedal travel, value]`', cure);
       if (!hasCount(node, site, reading, [2, 3], 'two or three figures in each point', cure)) return undefined;
+      if (reportComma(node, reading)) return undefined;
       const [first, second, third] = node.items;
       const at = first && travel.read(first, itemSite(site, 0, first), reading);
       const value = second && readOfColumn(of, second, itemSite(site, 1, second), reading);
       const weight = third && readAs('number', { least: 0 }, third, itemSite(site, 2, third), reading);
+      tellUseless([at, value, weight], 'Write the figure alone', reading);
       if (at === undefined || value === undefined || (third !== undefined && weight === undefined)) return undefined;
       return { span: node.span, travel: at, value, ...defined({ weight }) };
     },

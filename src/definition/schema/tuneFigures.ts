@@ -24,9 +24,20 @@ export function readAs(dimension: Dimension, bounds: Bounds, node: SourceNode, s
  */
 export function readOfColumn(column: ColumnReference, node: SourceNode, site: Site, reading: Reading, isRead = false): Value | undefined {
   if (isTravel(column)) return travel.read(node, site, reading);
-  const value = readAs(column.dimension, isRead ? {} : boundsOf(column), node, site, reading);
+  // In a list it is the column that says what is wrong, not the list's own key.
+  const own = { ...site, name: columnName(column) };
+  const value = readAs(column.dimension, isRead ? {} : boundsOf(column), node, own, reading);
   if (value === undefined || !isPercent(column)) return value;
   return isShare(value, columnName(column), MOST_SHARE, reading) ? value : undefined;
+}
+
+/** Warns of the tolerances of figures that are taken as they stand. @param cure what to do instead */
+export function tellUseless(values: readonly (Value | undefined)[], cure: string, reading: Reading): void {
+  for (const value of values) {
+    if (value?.tolerance === undefined) continue;
+    const { span } = value.tolerance;
+    reading.report({ ...problem('bad-tolerance', span, 'A tolerance is of no use here: it is left out', { cure }), severity: 'warning' });
+  }
 }
 
 /** Of the pedal's travel: 0 to 100 %. */
