@@ -113,6 +113,21 @@ ${RUNS}`);
 });
 
 describe('runs', () => {
+  it('take readings and noise as they stand: a tolerance is told once for each column', () => {
+    const rows = 'columns: [pedal.travel, tps.signal], rows: [[0 %, 1.15 V TOL], [50 %, 1.2 V ± 0.01 V], [100 %, 3 V]]';
+    checkOneProblem(`${run(rows.replace('TOL', '«± 0.01 V»'))}\n`, 'warning[bad-tolerance]', 'as in `noise: {tps.signal: …}`');
+    checkOneProblem(
+      `${run(`${rows.replace(/ TOL| ± 0.01 V/g, '')}, noise: {tps.signal: 10 mV «± 1 mV»}`)}\n`,
+      'warning[bad-tolerance]',
+      'one standard deviation',
+    );
+    checkOneProblem(
+      `${run('columns: [pedal.travel, shaft.opening], rows: [[0 %, 1], [50 %, «1e300»], [100 %, 3]]')}\n`,
+      'error[out-of-range]',
+      '`shaft.opening` is larger',
+    );
+  });
+
   it('begin with the position of the pedal, and have each column once', () => {
     checkOneProblem(
       `${run('columns: [«tps.signal», pedal.travel], rows: [[1, 0]]')}\n`,
@@ -136,7 +151,10 @@ describe('runs', () => {
     );
     checkOneProblem(`${run('columns: [pedal.travel, tps.signal]').replace('    a:', '    «a»:')}\n`, 'error[missing-key]', 'no `rows`');
     checkOneProblem(`${run('noise: {tps.signal: 1 V}').replace('    a:', '    «a»:')}\n`, 'error[missing-key]', 'where its readings are');
-    checkOneProblem(`${LINKAGE}«measured»: {fit: [reach]}\n`, 'error[missing-key]', 'has no `runs`');
+    const withoutRuns = `${LINKAGE}«measured»: {fit: [reach]}\n`;
+    checkOneProblem(withoutRuns, 'error[missing-key]', 'has no `runs`');
+    // The block is there, and what is not understood is told.
+    expect(solve(withoutRuns.replace(/[«»]/g, '')).definition?.measured?.unread).toHaveLength(1);
     checkOneProblem(`${LINKAGE}measured: {«runs»: {}}\n`, 'error[missing-key]', 'has no readings');
   });
 

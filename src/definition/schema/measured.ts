@@ -9,11 +9,11 @@ import { shortened } from '../source/shortened.ts';
 import { written } from './bounds.ts';
 import { column, columnName, columnOfKey, isPosition } from './columnName.ts';
 import { hasCount } from './figureList.ts';
-import { deferred, eachOf, noted, withOwnNotes, type Deferred } from './noted.ts';
+import { deferred, eachOf, noted, reportAbsent, withOwnNotes, type Deferred } from './noted.ts';
 import { listOf } from './places.ts';
-import { mapOf, optional, record, required } from './record.ts';
+import { mapOf, optional, record } from './record.ts';
 import { defined, itemSite, named, problem, reportShape, type About, type Reading, type Shape, type Site } from './shape.ts';
-import { figureAbout, readAs, readOfColumn } from './tuneFigures.ts';
+import { figureAbout, readAs, readOfColumn, tellUseless } from './tuneFigures.ts';
 
 /** Most readings of one run, inline or in a file: lines. */
 export const MOST_ROWS = 10_000;
@@ -96,6 +96,9 @@ const run = record(
   },
 );
 
+// It must be there, and yet a block without it is one.
+const runsKey = optional(mapOf(noted(run), 'run'), { doc: 'Readings that were taken together, by name of the run.' });
+
 const block = record(
   {
     fit: optional(eachOf(fitted, 'dimensions', 1), {
@@ -103,16 +106,18 @@ const block = record(
       fallback: 'every dimension with a tolerance',
       example: '[reach, drag_link.length, tps.at_closed]',
     }),
-    runs: required(mapOf(noted(run), 'run'), { doc: 'Readings that were taken together, by name of the run.' }),
+    runs: { ...runsKey, about: { ...runsKey.about, required: true } },
   },
   ({ fit, runs }, source, reading): ReadMeasured => {
-    const { node, site } = source;
-    if (runs.length === 0 && !node.damaged && node.entries.some(({ key, value }) => key === 'runs' && isBare(value))) {
+    const { node, site, has } = source;
+    reportAbsent(source, 'runs', 'Write `runs: {name: {columns: […], rows: […]}}` with the readings', reading);
+    if (!has('runs')) reading.unread(site.path, site.span);
+    if (runs?.length === 0 && !node.damaged && node.entries.some(({ key, value }) => key === 'runs' && isBare(value))) {
       reading.report(
         problem('missing-key', source.keySpan('runs'), '`runs` has no readings', { cure: 'Write `name: {columns: […], rows: […]}`' }),
       );
     }
-    return { nameSpan: site.nameSpan, span: site.span, runs, ...defined({ words: fit?.items }) };
+    return { nameSpan: site.nameSpan, span: site.span, runs: runs ?? [], ...defined({ words: fit?.items }) };
   },
 );
 
@@ -193,6 +198,7 @@ function readNoise(
     return undefined;
   }
   const deviation = readAs(of.dimension, {}, node, site, reading);
+  tellUseless([deviation], 'Write one standard deviation alone', reading);
   if (deviation !== undefined && deviation.nominal > 0) return { column: of, deviation };
   if (deviation !== undefined) {
     const figure = node.kind === 'scalar' ? node.text : written(deviation);
@@ -220,7 +226,15 @@ function readRows({ node, site }: Deferred, columns: readonly ColumnReference[],
     );
     return undefined;
   }
-  return eachOf(rowOf(columns), 'readings', 1).read(node, site, reading)?.items;
+  const rows = eachOf(rowOf(columns), 'readings', 1).read(node, site, reading)?.items;
+  // Of each column once: with one of its readings, mostly all are written so.
+  columns.forEach((of, index) => {
+    const first = rows?.map(({ values }) => values[index]).find((value) => value?.tolerance !== undefined);
+    const name = columnName(of);
+    const noise = `Write how far the readings scatter in \`noise\` of the run, as in \`noise: {${name}: …}\``;
+    tellUseless([first], index === 0 ? 'Write the figure alone: the position of the pedal counts as exact' : noise, reading);
+  });
+  return rows;
 }
 
 function rowOf(columns: readonly ColumnReference[]): Shape<ReadingRow> {
