@@ -85,7 +85,7 @@ function rulesOf({ rules }: ToleranceStudy): readonly JsonRule[] {
 }
 
 function outcomeOf(
-  { outcome, middle, effects, corners, distribution, advice }: OutcomeTolerance,
+  { outcome, middle, effects, corners, distribution, advice, free }: OutcomeTolerance,
   figures: readonly Toleranced[],
 ): JsonOutcome {
   const shown = inUnit(outcome.dimension);
@@ -114,6 +114,7 @@ function outcomeOf(
       swing: shown(effects.find(({ of }) => of === figure)?.swing ?? NaN),
       share: finite(advice.find(({ of }) => of === figure)?.share ?? NaN),
     })),
+    free: free.map(({ of, swing }) => ({ path: of.path, by: jsonFigure({ value: of.half, dimension: of.dimension }), swing: shown(swing) })),
   };
 }
 

@@ -4,6 +4,7 @@
  */
 import type { Setting } from '../studies/tolerance/advice.ts';
 import { stackOf } from '../studies/tolerance/stack.ts';
+import type { Effect } from '../studies/tolerance/sensitivity.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../studies/tolerance/tolerance.ts';
 import type { Toleranced } from '../kinematics/toleranced.ts';
 import { CAUTION } from './caution.ts';
@@ -46,7 +47,7 @@ export function toleranceText(study: ToleranceStudy, { file, paint = plain, widt
 }
 
 const MOST_SETTINGS = 3;
-const MOST_CAUSES = 3;
+const MOST_CAUSES = 5;
 /** A fraction; a smaller share is not worth a line. */
 const WORTHWHILE = 0.01;
 
@@ -100,12 +101,12 @@ export function figureIn({
 }
 
 function outcomeWords(each: OutcomeTolerance): readonly string[] {
-  const { outcome, middle, stack, corners, distribution, advice } = each;
+  const { outcome, middle, stack, corners, distribution, advice, effects } = each;
   const figure = figureIn(each);
   const { percentiles, missing, kept } = distribution;
   const [least, , median, , most] = percentiles;
   const judged = kept === undefined ? [] : [`${outcome.limit ?? 'its limit'}: kept by ${yieldWords(kept)}`];
-  if (!varies(each) && missing === 0) return [`${figure(middle)}: ${stillWords(each)}`, ...judged];
+  if (!varies(each) && missing === 0) return [`${figure(middle)}: ${stillWords(each)}`, ...judged, ...freeWords(each, figure)];
   const exactly =
     corners === undefined || corners.least > corners.most ? '' : `, ${figure(corners.least)} to ${figure(corners.most)} exactly`;
   const hasEffects = Number.isFinite(stack.rootSumSquare);
@@ -128,16 +129,35 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
       .slice(0, MOST_CAUSES)
       .map(
         ({ of, share, wonByHalf }) =>
-          `${figureName(of)}: ${percentText(share)} of the variance; half of it narrows the spread by ${percentText(wonByHalf)}`,
+          `${effectWords(
+            effects.find((effect) => effect.of === of)!,
+            figure,
+          )}; ${percentText(share)} of the variance; half of it narrows the spread by ${percentText(wonByHalf)}`,
       ),
+    ...freeWords(each, figure),
   ];
 }
 
 /** Why an outcome is the same in every build. */
-export function stillWords({ outcome: { stop }, stoppedAt, middle }: OutcomeTolerance): string {
-  return stop !== undefined && Math.abs(middle - stoppedAt) <= ROUNDING
-    ? `${stop.words} holds it there in every build`
-    : 'no tolerance moves it';
+export function stillWords({ outcome: { stop }, stoppedAt, middle, corners }: OutcomeTolerance): string {
+  const isHeld = stop !== undefined && Math.abs(middle - stoppedAt) <= ROUNDING;
+  if (corners !== undefined) return isHeld ? `${stop.words} holds it there in every build` : 'no tolerance moves it';
+  const why = isHeld ? `${stop.words} holds it there` : 'it is the same';
+  return `${why} in every random build; too many dimensions vary for every corner to be tried`;
+}
+
+/** What half of a tolerance's width does, with its sign: e.g. `cables.main.slack + 0.4 mm: −1.62°`; both ways where they are not alike. */
+export function effectWords({ of, swing, growing, shrinking, kinked }: Effect, figure: (value: number) => string): string {
+  const signed = (value: number): string => `${value > 0 ? '+' : ''}${figure(value)}`;
+  const by = figureText({ value: of.half, dimension: of.dimension }, 1);
+  if (!Number.isFinite(swing)) return `${figureName(of)} ± ${by}: a build without a value is among them`;
+  if (!kinked) return `${figureName(of)} + ${by}: ${signed(swing)}`;
+  return `${figureName(of)} + ${by}: ${signed(growing * of.half)}, − ${by}: ${signed(-shrinking * of.half)}`;
+}
+
+/** What a unit of each dimension does that `tune` leaves free; of those that do anything. */
+function freeWords({ free }: OutcomeTolerance, figure: (value: number) => string): readonly string[] {
+  return free.filter(({ swing }) => swing !== 0).map((effect) => `free: ${effectWords(effect, figure)}`);
 }
 
 /** A figure that varies, in words: its path, or whose play it is. */
@@ -156,8 +176,10 @@ function playWords({ effects }: OutcomeTolerance, figure: (value: number) => str
 }
 
 /** Whether an outcome does, by more than rounding. */
-export function varies({ effects, distribution: { percentiles } }: OutcomeTolerance): boolean {
-  return effects.some(({ swing }) => swing !== 0) || !(percentiles.at(-1)! - percentiles[0]! <= ROUNDING);
+export function varies({ effects, corners, distribution: { percentiles } }: OutcomeTolerance): boolean {
+  // At rest a stop may hold a lever in the middle, and a corner of the tolerances leave it open.
+  const isCornered = corners !== undefined && !(corners.most - corners.least <= ROUNDING);
+  return isCornered || effects.some(({ swing }) => swing !== 0) || !(percentiles.at(-1)! - percentiles[0]! <= ROUNDING);
 }
 
 export function isWorthwhile({ spreads }: Setting): boolean {

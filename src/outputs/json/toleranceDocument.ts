@@ -91,6 +91,8 @@ export interface JsonOutcome {
   };
   /** In the order of `figures`: what half of each does, and its share of the variance (null where there is none). */
   readonly effects: readonly { readonly swing: number | null; readonly share: number | null }[];
+  /** Of dimensions that `tune` leaves free and that have no tolerance: what a change by so much does, the greatest first. */
+  readonly free: readonly { readonly path: string; readonly by: JsonFigure; readonly swing: number | null }[];
 }
 
 export interface JsonSetting {

@@ -3,6 +3,7 @@ import { CAUTION } from '../../outputs/caution.ts';
 import { percentText } from '../../outputs/figure.ts';
 import {
   byShare,
+  effectWords,
   figureIn,
   figureName,
   isToldAside,
@@ -136,11 +137,11 @@ function causesOf({ text }: Answers, each: OutcomeTolerance): readonly StudyBloc
       hint: '',
       columns: ['Dimension', 'Its tolerance does', 'Of the spread', 'Half of it wins'],
       rows: told.map(({ of, share, wonByHalf }): StudyRow => {
-        const swing = effects.find((effect) => effect.of === of)?.swing ?? NaN;
+        const effect = effects.find((each) => each.of === of)!;
         return {
           name: figureName(of).replace(/^let\./, ''),
           place: placeIn(text, of.span),
-          cells: [`± ${figure(Math.abs(swing))}`, percentText(share), percentText(wonByHalf)],
+          cells: [effectWords(effect, figure).replace(`${figureName(of)} `, ''), percentText(share), percentText(wonByHalf)],
           share: Math.min(1, Math.max(0, share)),
         };
       }),

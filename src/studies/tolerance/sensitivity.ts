@@ -54,13 +54,18 @@ export function* effectsOn(
   return outcomes.map((outcome, i) => ({
     outcome,
     middle: middles[i]!,
-    effects: toleranced
-      .map((of, j): Effect => {
+    effects: ranked(
+      toleranced.map((of, j): Effect => {
         const each = rates[j]![i]!;
         return { of, ...each, swing: each.rate * of.half };
-      })
-      .sort((a, b) => rank(b) - rank(a)),
+      }),
+    ),
   }));
+}
+
+/** The greatest first; those without a value before all others. */
+export function ranked(effects: readonly Effect[]): readonly Effect[] {
+  return [...effects].sort((a, b) => rank(b) - rank(a));
 }
 
 function rank({ swing }: Effect): number {

@@ -1,4 +1,5 @@
 /** What a file's tolerances do to what matters: effects, stacks, corners, random builds and advice, in one go for every face. */
+import { FIGURE_UNIT_SI } from '../../definition/dimensions.ts';
 import { valuesIn } from '../../definition/values.ts';
 import type { NotChecked } from '../../findings/finding.ts';
 import { findNotChecked, isOfFailures, LEFT_TO_BUILDS } from '../../findings/notChecked.ts';
@@ -8,7 +9,7 @@ import { settings, tightenings, type Setting, type Tightening } from './advice.t
 import { distributionsOf, yieldOf, type Distribution, type Yield } from './distribution.ts';
 import { randomBuilds, type Builds, type Law } from './monteCarlo.ts';
 import { outcomesOf } from './outcomes.ts';
-import { effectsOn, type OutcomeEffects } from './sensitivity.ts';
+import { effectsOn, ranked, ratesOf, type Effect, type OutcomeEffects } from './sensitivity.ts';
 import { requiredYields, type RequiredYield } from './required.ts';
 import { ruleYields, type RuleYield } from './rules.ts';
 import { createPlacing } from './placing.ts';
@@ -33,6 +34,8 @@ export interface OutcomeTolerance extends OutcomeEffects {
   readonly stoppedAt: number;
   /** The greatest share first. */
   readonly advice: readonly Tightening[];
+  /** Of dimensions that `tune` leaves free and that have no tolerance, for one unit of each; the greatest first. */
+  readonly free: readonly Effect[];
 }
 
 export interface ToleranceStudy {
@@ -70,6 +73,8 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
   const toleranced = variedFigures(mechanism);
   const begun = (): Progress => ({ done: 0, of: options.builds });
   const effects = yield* saying(effectsOn(mechanism, outcomes, toleranced), begun);
+  const free = freeFigures(study, toleranced);
+  const freeRates = yield* saying(ratesOf(mechanism, outcomes, free, toleranced), begun);
   const ranges = yield* corners(mechanism, outcomes, toleranced);
   const builds = yield* randomBuilds(mechanism, outcomes, toleranced, { ...options, from: 0, to: options.builds });
   const required = yield* requiredYields(study.definition, mechanism, toleranced, { ...options, most: options.builds });
@@ -88,6 +93,7 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
       distribution: distributions[i]!,
       stoppedAt: each.outcome.stop === undefined ? NaN : parameters[each.outcome.stop.parameter]!,
       advice: tightenings(each),
+      free: ranked(free.map((of, j): Effect => ({ of, ...freeRates[j]![i]!, swing: freeRates[j]![i]!.rate * of.half }))),
     })),
     kept,
     rules,
@@ -97,6 +103,15 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
     unchecked: uncheckedIn(study),
     still: stillIn(study, toleranced),
   };
+}
+
+/** What `tune` leaves free and no build varies, each as if it were off by one unit of its kind. */
+function freeFigures({ definition, travel: { mechanism } }: Study, varied: readonly Toleranced[]): readonly Toleranced[] {
+  const paths = new Set((definition.tune?.free ?? []).map(({ name }) => `let.${name}`));
+  return mechanism.dimensions.flatMap(({ index, path, span, dimension, nominal }): Toleranced[] => {
+    const isFree = paths.has(path) && !varied.some((each) => each.index === index);
+    return isFree ? [{ index, path, span, dimension, middle: nominal, half: FIGURE_UNIT_SI[dimension] }] : [];
+  });
 }
 
 /** @param others of each build whether it keeps something else, 1 or 0 */
