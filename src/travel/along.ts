@@ -1,4 +1,5 @@
 /** Figures along the pedal: functions of its travel, and what is known of how they come about. */
+import { keptOn } from '../numeric/keptOn.ts';
 
 /** A figure along the pedal; NaN where it has no value. The same travel always gives the same figure. */
 export type Along = (travel: number) => number;
@@ -10,28 +11,28 @@ export type Along = (travel: number) => number;
  */
 export function following(figure: Along, value: (of: number) => number, how?: string): Along {
   const follower: Along = (travel) => value(figure(travel));
-  sources.set(follower, { figure, value });
-  const narrower = owners.get(figure);
-  if (narrower !== undefined) owners.set(follower, narrower);
-  const memory = how === undefined ? undefined : memories.get(figure);
-  if (memory !== undefined) memories.set(follower, { store: memory.store, key: `${memory.key}, ${how!}` });
+  const [own, of] = [factsOf(follower), factsOf(figure)];
+  own.source = { figure, value };
+  own.owner = of.owner;
+  const { memory } = of;
+  if (how !== undefined && memory !== undefined) own.memory = { store: memory.store, key: `${memory.key}, ${how}` };
   return follower;
 }
 
 /** The same with the other sign; one for one figure, so that it is searched once. */
 export function upsideDown(figure: Along): Along {
-  const before = mirrors.get(figure);
-  if (before !== undefined) return before;
+  const known = factsOf(figure);
+  if (known.mirror !== undefined) return known.mirror;
   const mirror = following(figure, (value) => -value);
-  mirrors.set(figure, mirror);
-  const memory = memories.get(figure);
-  if (memory !== undefined) memories.set(mirror, { ...memory, key: `-${memory.key}` });
+  known.mirror = mirror;
+  const { memory } = known;
+  if (memory !== undefined) factsOf(mirror).memory = { store: memory.store, key: `-${memory.key}` };
   return mirror;
 }
 
 /** Says how a figure is read at the samples of a travel, by their number: quicker than by where they stand. */
 export function readBy(figure: Along, travel: Samples, read: (number: number) => number): Along {
-  readers.set(figure, { travel, read });
+  factsOf(figure).reader = { travel, read };
   return figure;
 }
 
@@ -40,19 +41,19 @@ export function readBy(figure: Along, travel: Samples, read: (number: number) =>
  * is no business of its.
  */
 export function lookedAt(figure: Along, travel: Samples, own: () => readonly number[]): Along {
-  owners.set(figure, { travel, own });
+  factsOf(figure).owner = { travel, own };
   return figure;
 }
 
 /** Where a figure is looked at that is asked for at these samples. */
 export function ownSamples(figure: Along, samples: readonly number[]): readonly number[] {
-  const owner = owners.get(figure);
+  const owner = facts.get(figure)?.owner;
   return owner?.travel.samples === samples ? owner.own() : samples;
 }
 
 /** Where a figure follows from what is the same as in a solve before, what was found of it then holds still. */
 export function remembered(figure: Along, store: FigureStore, key: string): Along {
-  memories.set(figure, { store, key });
+  factsOf(figure).memory = { store, key };
   return figure;
 }
 
@@ -108,19 +109,32 @@ export interface Tried {
 
 /** Undefined for a figure that follows from no other. */
 export function sourceOf(figure: Along): { readonly figure: Along; value(of: number): number } | undefined {
-  return sources.get(figure);
+  return facts.get(figure)?.source;
 }
 
 export function readerOf(figure: Along): { readonly travel: Samples; read(number: number): number } | undefined {
-  return readers.get(figure);
+  return facts.get(figure)?.reader;
 }
 
 export function memoryOf(figure: Along): { readonly store: FigureStore; readonly key: string } | undefined {
-  return memories.get(figure);
+  return facts.get(figure)?.memory;
 }
 
-const sources = new WeakMap<Along, { readonly figure: Along; value(of: number): number }>();
-const mirrors = new WeakMap<Along, Along>();
-const readers = new WeakMap<Along, { readonly travel: Samples; read(number: number): number }>();
-const owners = new WeakMap<Along, { readonly travel: Samples; own(): readonly number[] }>();
-const memories = new WeakMap<Along, { readonly store: FigureStore; readonly key: string }>();
+/** What is known of how a figure comes about. */
+interface Facts {
+  source: { readonly figure: Along; value(of: number): number } | undefined;
+  mirror: Along | undefined;
+  reader: { readonly travel: Samples; read(number: number): number } | undefined;
+  owner: { readonly travel: Samples; own(): readonly number[] } | undefined;
+  memory: { readonly store: FigureStore; readonly key: string } | undefined;
+}
+
+const facts = keptOn<Along, Facts>();
+
+function factsOf(figure: Along): Facts {
+  const before = facts.get(figure);
+  if (before !== undefined) return before;
+  const own: Facts = { source: undefined, mirror: undefined, reader: undefined, owner: undefined, memory: undefined };
+  facts.set(figure, own);
+  return own;
+}

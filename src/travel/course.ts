@@ -5,6 +5,7 @@
  * three neighbours have the middle one outermost it is refined; so a built-in angle cannot dip unseen.
  */
 import { goldenSection } from '../numeric/goldenSection.ts';
+import { keptOn, type KeptOn } from '../numeric/keptOn.ts';
 import { lastWithValue } from '../numeric/roots.ts';
 import { memoryOf, ownSamples, readerOf, sourceOf, type Along, type Course, type Extreme, type Seen, type Tried } from './along.ts';
 import { once } from './once.ts';
@@ -13,13 +14,13 @@ import { once } from './once.ts';
 interface Look {
   /** Behind the key of a figure in what is remembered. */
   readonly suffix: string;
-  readonly last: WeakMap<Along, Seen>;
+  readonly last: KeptOn<Along, Seen>;
 }
 
 /** Where a figure itself can turn. */
-const looking: Look = { suffix: '', last: new WeakMap() };
+const looking: Look = { suffix: '', last: keptOn() };
 /** At all samples, for what stands beside other figures. */
-const besideOthers: Look = { suffix: ' at all samples', last: new WeakMap() };
+const besideOthers: Look = { suffix: ' at all samples', last: keptOn() };
 
 /** The figure at each of the samples; NaN where it has no value. */
 export function valuesOver(figure: Along, samples: readonly number[]): readonly number[] {
@@ -75,7 +76,7 @@ export function withEdges(figure: Along, samples: readonly number[]): Course {
 }
 
 function hasGap(values: readonly number[]): boolean {
-  for (const value of values) if (Number.isNaN(value)) return true;
+  for (let i = 0; i < values.length; i++) if (Number.isNaN(values[i])) return true;
   return false;
 }
 
