@@ -46,7 +46,7 @@ export function tunedJson(answers: Answers, definition: Definition, tuned: Tuned
       demands: judgements.map((judgement) => ({
         name: judgement.demand.name,
         shortfall: Number.isFinite(judgement.shortfall) ? judgement.shortfall : null,
-        words: shortWords(judgement) || null,
+        words: (shortWords(judgement) || judgement.without) ?? null,
       })),
       brings: [...news.problems.map((each) => ({ ...each, part: null })), ...news.findings].map(({ severity, code, part, message }) => ({
         severity,

@@ -67,10 +67,12 @@ export function obstacleWords(tuned: Tuned, figure: (value: number) => string): 
     beyond === undefined
       ? []
       : [`the curve asks for ${figure(beyond.wanted)} ${travelText(beyond.at)}, and the open stop allows ${figure(beyond.full)}`];
-  const demands = obstacles.map(({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve, or nearer`);
-  const errors = erring?.news.findings.filter(({ severity }) => severity === 'error').map(({ code, part }) => `${code} of ${part}`) ?? [];
+  const demands = obstacles.map(
+    ({ demand, error }) => `without ${demand.name} it would come within ${figure(error)} of the curve, or nearer`,
+  );
+  const errors = erring?.news.findings.filter(({ severity }) => severity === 'error').map(({ message }) => message) ?? [];
   if (erring !== undefined && erring !== best)
-    demands.push(`what comes within ${figure(erring.error)} of the curve brings an error: ${listWords(errors)}`);
+    demands.push(`what comes within ${figure(erring.error)} of the curve brings an error: ${errors.join('; ')}`);
   const none = best === undefined ? [] : [isSound(best) ? 'none nearer was found that keeps as much' : noneKeeps(tuned)];
   return [...stop, ...(demands.length > 0 ? demands : none), ...bounds];
 }
@@ -122,7 +124,7 @@ export function shortWords({ words, answer }: Pick<Judgement, 'words' | 'answer'
 export function besidesWords({ news: { findings, problems, lost } }: TunedAnswer): readonly string[] {
   return [
     ...problems.map(({ severity, message }) => `besides: new ${severity} in the text: ${message}`),
-    ...findings.map(({ severity, code, part, message }) => `besides: new ${severity} ${code} of ${part}: ${message}`),
+    ...findings.map(({ severity, message }) => `besides: new ${severity}: ${message}`),
     ...lost.map((answer) => `besides: ${answer.requirement.name} is no longer met: ${answerText(answer)}`),
   ];
 }

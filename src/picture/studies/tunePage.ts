@@ -3,7 +3,7 @@ import { applyEdits } from '../../definition/edit.ts';
 import type { Study } from '../../findings/study.ts';
 import { CAUTION } from '../../outputs/caution.ts';
 import { figureDigits, travelText } from '../../outputs/figure.ts';
-import { besidesWords, errorText, fullWords, judgementText, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
+import { besidesWords, errorText, fullWords, judgementText, keptWords, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
 import type { ChartCurve } from '../../protocol/charts.ts';
 import type { StudyAnswer, StudyChart, StudyCharts, StudyFound, StudyLine } from '../../protocol/studies.ts';
 import { solve, type Answers } from '../../solve.ts';
@@ -75,7 +75,7 @@ function answerBlock(answers: Answers, tuned: Tuned, answer: TunedAnswer, number
 function keptLines(answer: TunedAnswer): readonly StudyLine[] {
   const { judgements } = answer;
   if (judgements.length === 0) return [line('nothing had to be kept')];
-  const kept = judgements.filter(({ shortfall }) => shortfall === 0).map(({ demand }) => demand.name);
+  const kept = judgements.filter(({ shortfall }) => shortfall === 0).map(keptWords);
   return [
     ...(kept.length === 0 ? [] : [line(`keeps ${kept.join(', ')}`, 'passed')]),
     ...judgements
