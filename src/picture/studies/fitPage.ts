@@ -7,7 +7,7 @@ import { unknownAt } from '../../language/fixUnknown.ts';
 import { asFoundLines } from '../../outputs/notMetWords.ts';
 import { turningLines } from '../../outputs/turningWords.ts';
 import { CAUTION } from '../../outputs/caution.ts';
-import { decimal, figureDigits, figureText, listWords, percentText } from '../../outputs/figure.ts';
+import { decimal, figureText, listWords, percentText } from '../../outputs/figure.ts';
 import {
   astrayWords,
   columnWords,
@@ -22,24 +22,15 @@ import {
   untoldWords,
   withError,
 } from '../../outputs/fitWords.ts';
-import type { ChartCurve } from '../../protocol/charts.ts';
-import type {
-  StudyAnswer,
-  StudyCharts,
-  StudyFound,
-  StudyLine,
-  StudyLines,
-  StudyRow,
-  StudyTable,
-  StudyWrite,
-} from '../../protocol/studies.ts';
+import type { StudyAnswer, StudyFound, StudyLine, StudyLines, StudyRow, StudyTable, StudyWrite } from '../../protocol/studies.ts';
 import type { Fit } from '../../studies/fit/fit.ts';
 import type { FittedDimension } from '../../studies/fit/fittedDimensions.ts';
-import type { FitColumn, FitReading } from '../../studies/fit/judgedReadings.ts';
+import type { FitReading } from '../../studies/fit/judgedReadings.ts';
 import type { ReadingPlace } from '../../studies/fit/taken.ts';
 import type { Column } from '../../table/column.ts';
 import { placeIn } from '../place.ts';
 import { diffOf, line, lines, standingOf } from './blocks.ts';
+import { columnCharts } from './fitCharts.ts';
 
 /** @param text that was studied @param study of it @param problems of the text and of the CSV files */
 export function fitPage(text: string, study: Study, fit: Fit, problems: readonly Problem[]): StudyFound {
@@ -214,66 +205,3 @@ function writeOf(study: Study, { index, value, error, length }: FittedDimension,
   const digits = Number.isFinite(error) ? Math.min(12, Math.max(0, Math.ceil(-Math.log10(error / scale / 3)) + more)) : UNTOLD_DIGITS;
   return { path, value: toSi(Number(fromSi(whole, written).toFixed(digits)), written) };
 }
-
-/** What was read, found and drawn, and the misses in parts of the noise. */
-function columnCharts({ readings }: Fit, { run, column, noise }: FitColumn, of: number): readonly StudyCharts[] {
-  const own = readings.filter((each) => each.of === of && Number.isFinite(each.travel)).sort((a, b) => a.travel - b.travel);
-  const stations = rising(own.map(({ travel }) => Math.min(1, Math.max(0, travel))));
-  if (stations === undefined) return [];
-  const digits =
-    column.unit === '%'
-      ? 2
-      : figureDigits({ value: Math.max(...own.map(({ value }) => Math.abs(value))), dimension: column.dimension }) + 1;
-  const curve = (label: string, read: (reading: FitReading) => number, after = digits): ChartCurve => ({
-    column: `${column.name} ${label}`,
-    label,
-    part: column.owner,
-    values: Float64Array.from(own, (each) => finite(read(each))),
-    digits: after,
-  });
-  const [read, found, drawn] = (['value', 'fitted', 'drawn'] as const).map((key, i) =>
-    curve(['read', 'found', 'in the file'][i]!, (each) => each[key] * column.scale),
-  );
-  const misses = curve('read less found', ({ value, fitted }) => (value - fitted) / noise, 1);
-  return [
-    {
-      kind: 'charts',
-      stations,
-      charts: [
-        {
-          id: `fit-${of}`,
-          title: `${column.name} of ${run}`,
-          unit: column.unit,
-          curves: [read!, found!, drawn!],
-          bands: [],
-          straight: false,
-        },
-        {
-          id: `fit-${of}-misses`,
-          title: `Misses of ${column.name} of ${run}, in parts of its noise`,
-          unit: '',
-          curves: [misses],
-          bands: [
-            { severity: 'warning', from: 2, to: undefined, label: 'more than twice the noise above' },
-            { severity: 'warning', from: undefined, to: -2, label: 'more than twice the noise below' },
-          ],
-          straight: false,
-        },
-      ],
-    },
-  ];
-}
-
-const finite = (value: number): number => (Number.isFinite(value) ? value : NaN);
-
-/** Two readings at one place stand next to each other. Undefined where there are fewer than two. */
-function rising(travels: readonly number[]): Float64Array | undefined {
-  if (travels.length < 2) return undefined;
-  const stations = Float64Array.from(travels);
-  for (let i = 1; i < stations.length; i++) if (!(stations[i]! > stations[i - 1]!)) stations[i] = stations[i - 1]! + BESIDE;
-  const last = stations.at(-1)!;
-  return last > 1 ? stations.map((at) => at / last) : stations;
-}
-
-/** Of the pedal's travel; far less than is seen. */
-const BESIDE = 1e-9;
