@@ -161,6 +161,18 @@ function stackOf(
   return triangleOf(rows, right, n);
 }
 
+/** The step to the least of the linear sum, in scales, and its length in standard deviations. */
+export function stepOf(
+  { unknowns, fixed }: Problem,
+  { x, jacobian, misses }: Linear,
+  weights: Float64Array,
+): { readonly step: Float64Array; readonly length: number } {
+  const { r, c } = stackOf(unknowns, x, jacobian, misses, weights, fixed);
+  const singular = singularOf({ n: unknowns.length, r });
+  const step = shortestSolution(singular, c, leastOf(singular));
+  return { step, length: lengthIn(singular, step) };
+}
+
 const NONE: ReadonlySet<number> = new Set();
 
 /** Of readings and tolerances, at an estimate. */

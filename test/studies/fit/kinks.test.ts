@@ -38,6 +38,16 @@ test.each([
     ],
     { sum: 5.44, length: 0.109396, slack: 1.161e-3 },
   ],
+  [
+    'stands just on the kink',
+    [
+      [5, 0.9627238074064397, 0.23826129256533618],
+      [35, 1.7738783666241609, 21.8239779134183],
+      [65, 2.7062586416751095, 47.351832150821274],
+      [95, 3.7443110235613233, 76.1299222492837],
+    ],
+    { sum: 11.41, length: 0.110116, slack: 1.5839e-3 },
+  ],
 ] as const)('the least sum is found where the shaft %s at the first', (_, rows, truth) => {
   const found = fitted(otherCar({}, FIT, rows));
   expect(found.settled).toBe(true);
