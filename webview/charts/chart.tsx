@@ -55,7 +55,7 @@ export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: 
             <button
               type="button"
               class="quiet"
-              aria-label={WORDS.saveAs(OF_TABLE, chart.title)}
+              aria-label={WORDS.saveAs(chart.title, OF_TABLE)}
               onClick={() => void saveChartTable(chart, picture)}
             >
               {OF_TABLE}
@@ -66,7 +66,7 @@ export function ChartFigure({ chart, picture, ghosts, spread, width, margins }: 
                 key={kind}
                 type="button"
                 class="quiet"
-                aria-label={WORDS.saveAs(kind.toUpperCase(), chart.title)}
+                aria-label={WORDS.saveAs(chart.title, kind.toUpperCase())}
                 onClick={() => save(kind)}
               >
                 {kind.toUpperCase()}
