@@ -114,7 +114,11 @@ function outcomeOf(
       swing: shown(effects.find(({ of }) => of === figure)?.swing ?? NaN),
       share: finite(advice.find(({ of }) => of === figure)?.share ?? NaN),
     })),
-    free: free.map(({ of, swing }) => ({ path: of.path, by: jsonFigure({ value: of.half, dimension: of.dimension }), swing: shown(swing) })),
+    free: free.map(({ of, swing }) => ({
+      path: of.path,
+      by: jsonFigure({ value: of.half, dimension: of.dimension }),
+      swing: shown(swing),
+    })),
   };
 }
 
