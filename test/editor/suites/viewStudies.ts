@@ -98,10 +98,14 @@ export const viewStudies: Suite = {
     'where the host refuses a thread they run in the host, which answers an edit with problems meanwhile': async () => {
       const { document } = await openView(TUNE);
       await expectSeen('views', [READY]);
-      // A thread that is kept from before ends with the study that is cancelled in it.
+      // A thread that is kept from before ends with the study that is cancelled in it: one that takes long, for it must not be over before.
+      await replaceText(document, 'open: 82 deg', 'open: 60 deg');
+      await untilProblem(document.uri, 'opening-early');
       const cancelled = commands.executeCommand('pedalToPlate.findDimensions');
       await doInWindow(['press', RUNNING]);
       await cancelled;
+      await replaceText(document, 'open: 60 deg', 'open: 82 deg');
+      await untilNoProblem(document.uri, 'opening-early');
       const before = global.Worker;
       global.Worker = function refused(): never {
         throw new Error('refused, as by a policy');
@@ -125,7 +129,7 @@ export const viewStudies: Suite = {
 };
 
 const BANDS =
-  'Shaded beside a curve: 5 % of 1000 random builds within the tolerances lie below, as many above. Effort counts the friction that the file gives. Not shaded: closing torque over friction with a spring off.';
+  'Shaded beside a curve: 5 % of 1000 random builds within the tolerances lie below, as many above. Effort counts the friction that the file gives.';
 
 /** What a host has for threads; a web host has it by itself. */
 const global = globalThis as { Worker?: unknown };
