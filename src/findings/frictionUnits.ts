@@ -11,6 +11,7 @@ import { leastOf, valuesOver, type Along } from '../travel/extremes.ts';
 import { once } from '../travel/once.ts';
 import { merge } from '../travel/places.ts';
 import { closingAlong, marginAlong, rememberedClosing } from './forcesAlong.ts';
+import type { LimitPair } from './limits.ts';
 import { whyClosingUnknown } from './platesClosing.ts';
 import { NO_TORQUE, springActions } from './springActions.ts';
 import type { Study } from './study.ts';
@@ -84,6 +85,11 @@ export function isLocked(study: Study, unit: FrictionUnit): boolean {
 
 /** Closing torque over friction: where they are alike, it stays where it is. */
 export const LOCKS_AT = 1;
+export const LOCKS: LimitPair = {
+  warning: LOCKS_AT,
+  error: LOCKS_AT,
+  from: 'where friction is as great as what closes it, it stays where it is',
+};
 
 /** Where nothing rubs the margin has no bound. */
 const PLENTY = 1e6;

@@ -27,29 +27,28 @@
  *
  * Cure: more preload of the springs that are left, or less friction. Where each of two springs alone is too weak, both need it.
  */
-import type { SpringModel } from '../../kinematics/attached.ts';
 import type { Finding } from '../finding.ts';
-import { comesNear, frictionUnits, isLocked, unitMargin, type FrictionUnit } from '../frictionUnits.ts';
-import { limitOf, trespass, type Study, type Trespass } from '../study.ts';
-import { decimal, percent, rangeWords } from '../words.ts';
+import { frictionUnits, isLocked } from '../frictionUnits.ts';
+import { limitOf, type Study } from '../study.ts';
+import { weakestMargin, weakestWords } from '../weakestMargin.ts';
+import { decimal, rangeWords } from '../words.ts';
 
 export function closingMargin(study: Study): readonly Finding[] {
   const limit = limitOf(study, 'closing_margin');
   return frictionUnits(study).flatMap((unit): Finding[] => {
     if (isLocked(study, unit)) return [];
-    const weakest = weakestOf(study, unit);
+    const weakest = weakestMargin(study, unit, limit);
     if (weakest === undefined) return [];
     const { off, spring } = weakest;
     const { severity, worst, ranges, limit: held } = off;
     const { lever } = unit;
-    const taken = spring === undefined ? 'The closing torque' : `With ${spring.name} off, the closing torque`;
     return [
       {
         code: 'closing-margin',
         severity,
         part: lever.name,
         span: lever.source.nameSpan,
-        message: `${taken} at ${lever.name} is only ${decimal(worst.value)} times the friction at ${percent(worst.travel)} of pedal travel; it is under ${decimal(limit.warning)} times ${rangeWords(ranges)}`,
+        message: `${weakestWords(weakest)}; it is under ${decimal(limit.warning)} times ${rangeWords(ranges)}`,
         cure: 'More preload of the springs that are left, or less friction',
         ranges,
         worst: { ...worst, dimension: 'number' },
@@ -59,18 +58,4 @@ export function closingMargin(study: Study): readonly Finding[] {
       },
     ];
   });
-}
-
-/** With all springs on, or with the one off that leaves least. */
-function weakestOf(study: Study, unit: FrictionUnit): { readonly off: Trespass; readonly spring: SpringModel | undefined } | undefined {
-  const limit = limitOf(study, 'closing_margin');
-  const all = [undefined, ...unit.springs.filter(({ source }) => source.countsAsReturn)].flatMap((spring) => {
-    const margin = unitMargin(study, unit, spring?.name);
-    const off = comesNear(study, unit, margin, limit.warning) ? trespass(study, margin, limit, 1, undefined, unit.samples) : undefined;
-    return off === undefined ? [] : [{ off, spring }];
-  });
-  return all.reduce<(typeof all)[number] | undefined>(
-    (worst, each) => (worst === undefined || each.off.worst.value < worst.off.worst.value ? each : worst),
-    undefined,
-  );
 }

@@ -36,7 +36,7 @@ import type { LeverModel } from '../../kinematics/model.ts';
 import { greatestOf } from '../../travel/extremes.ts';
 import type { Finding } from '../finding.ts';
 import { closingAlong } from '../forcesAlong.ts';
-import { comesNear, frictionUnits, LOCKS_AT, unitMargin } from '../frictionUnits.ts';
+import { comesNear, frictionUnits, LOCKS, LOCKS_AT, unitMargin } from '../frictionUnits.ts';
 import { OPENING_TOLERANCE } from '../openingTolerance.ts';
 import { along, trespass, type Study } from '../study.ts';
 import { listed, newtonMillimetres, percent, rangeWords } from '../words.ts';
@@ -72,6 +72,3 @@ export function frictionLock(study: Study): readonly Finding[] {
 function isOpened(study: Study, lever: LeverModel): boolean {
   return (greatestOf(along(study, `${lever.name}.opening`), study.travel.samples)?.value ?? 0) > OPENING_TOLERANCE;
 }
-
-/** Over friction. */
-const LOCKS = { warning: LOCKS_AT, error: LOCKS_AT, from: 'where friction is as great as what closes it, it stays where it is' };

@@ -4,10 +4,10 @@
  * By findings it would not do. Of a throttle that friction holds with all springs on, what it does with one of them off is not told any
  * more, and a search that goes by what is told would find it better for that.
  */
-import { comesNear, frictionUnits, unitMargin } from '../../findings/frictionUnits.ts';
+import { frictionUnits, LOCKS } from '../../findings/frictionUnits.ts';
 import type { LimitPair } from '../../findings/limits.ts';
-import { limitOf, trespass, type Study } from '../../findings/study.ts';
-import { decimal, percent } from '../../findings/words.ts';
+import { limitOf, type Study } from '../../findings/study.ts';
+import { weakestMargin, weakestWords } from '../../findings/weakestMargin.ts';
 
 export interface ClosingShort {
   /** In parts of the limit; above 0. */
@@ -22,20 +22,13 @@ export function marginShort(study: Study): ClosingShort | undefined {
 
 /** Of closing at all: friction is as great as what closes, or greater. */
 export function closesShort(study: Study): ClosingShort | undefined {
-  return shortOf(study, { warning: 1, error: 1, from: 'where friction is as great as what closes it, it stays where it is' });
+  return shortOf(study, LOCKS);
 }
 
 function shortOf(study: Study, limit: LimitPair): ClosingShort | undefined {
-  const all = frictionUnits(study).flatMap((unit) =>
-    [undefined, ...unit.springs.filter(({ source }) => source.countsAsReturn)].flatMap((spring): ClosingShort[] => {
-      const margin = unitMargin(study, unit, spring?.name);
-      if (!comesNear(study, unit, margin, limit.warning)) return [];
-      const { worst } = trespass(study, margin, limit, 1, undefined, unit.samples) ?? {};
-      if (worst === undefined) return [];
-      const taken = spring === undefined ? 'The closing torque' : `With ${spring.name} off, the closing torque`;
-      const words = `${taken} at ${unit.lever.name} is only ${decimal(worst.value)} times the friction at ${percent(worst.travel)} of pedal travel`;
-      return [{ by: (limit.warning - worst.value) / limit.warning, words }];
-    }),
-  );
+  const all = frictionUnits(study).flatMap((unit): ClosingShort[] => {
+    const weakest = weakestMargin(study, unit, limit);
+    return weakest === undefined ? [] : [{ by: (limit.warning - weakest.off.worst.value) / limit.warning, words: weakestWords(weakest) }];
+  });
   return all.reduce<ClosingShort | undefined>((most, each) => (most === undefined || each.by > most.by ? each : most), undefined);
 }

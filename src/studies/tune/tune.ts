@@ -9,16 +9,27 @@
 import type { Answered } from '../../findings/answered.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
-import { answerOf, byMerit, distinct, isSound, keepsAll, undominated, type Court, type SolveWith, type TunedAnswer } from './answers.ts';
+import {
+  answerOf,
+  byMerit,
+  distanceIn,
+  distinct,
+  isSound,
+  keepsAll,
+  undominated,
+  type Court,
+  type SolveWith,
+  type TunedAnswer,
+} from './answers.ts';
 import { demandsOf, judge, type Demand } from './demands.ts';
 import { designsOf } from './designs.ts';
 import { mend } from './mend.ts';
 import { leastShort, towardsNearer, type Looked } from './nearer.ts';
 import { obstaclesOf, type Obstacle } from './obstacles.ts';
 import { heldOn, onAllSteps, snapped, stepped } from './onSteps.ts';
-import { distanceOf, search, type Distance, type Effort, type Progress } from './search.ts';
+import { search, type Distance, type Effort, type Progress } from './search.ts';
 import { settingOf, type Setting } from './setting.ts';
-import { createTrial, type Trial } from './trial.ts';
+import { createTrial } from './trial.ts';
 
 export interface Tuned {
   /** Column that follows the curve. */
@@ -139,7 +150,7 @@ export function* tune(
   // Where no answer keeps everything, what is kept without one demand is worth knowing however far from the curve.
   const obstacles = without.obstacles.filter(({ error }) => best === undefined || !isSound(best) || error < nearer);
   const isWithin = projected.every((value, i) => Math.abs(value - asWritten[i]!) <= ON_PLACE);
-  const before = beforeOf(trial, study);
+  const before = distanceIn(trial, standing);
   const short = judge(standing, demands).flatMap(({ demand, shortfall }) => (shortfall === 0 ? [] : [demand]));
   return {
     column: trialCase.column,
@@ -170,13 +181,6 @@ export function isMet(answer: TunedAnswer | undefined, enough: number): boolean 
 function bestOf(looked: readonly Looked[], enough: number): number | undefined {
   const sound = looked.flatMap(({ answer }) => (isSound(answer) ? [Math.max(answer.error, enough)] : []));
   return sound.length === 0 ? undefined : Math.min(...sound);
-}
-
-function beforeOf(trial: Trial, study: Study): Distance | undefined {
-  const { wanted, column } = trial.case;
-  const { build, poseAt } = study.travel;
-  const figure = study.columns.get(column)!;
-  return distanceOf(wanted, trial.stations, (at) => figure.read(build, poseAt(at)) - wanted.value(at));
 }
 
 function beyondOf({ trialCase: { wanted, mechanism }, lever, enough }: Setting, { travel: { build } }: Study): Tuned['beyond'] {

@@ -23,11 +23,11 @@ const textOf = (text: string, tuned: Tuned): string => tunedText(solve(text), tu
 const written = (text: string, { values }: TunedAnswer): string =>
   applyEdits(text, editsOfValues(text, solve(text).definition!, values.map(({ value }) => value))); // prettier-ignore
 
-/** Greatest distance from the curve at a thousand places, deg, from the table of the solved file; no weights. */
-function offOf(text: string): { readonly off: number; readonly at: number } {
+/** Greatest distance from the curve at so many places, deg, from the table of the solved file; no weights. */
+function offOf(text: string, count = 1000): { readonly off: number; readonly at: number } {
   const answers = solve(text);
   const { wanted } = wantedIn(answers.study!)!;
-  const stations = Array.from({ length: 1001 }, (_, i) => i / 1000);
+  const stations = Array.from({ length: count + 1 }, (_, i) => i / count);
   const [column] = answers.table(stations, ['shaft.opening']).columns;
   return stations.reduce(
     (most, at, i) => {
@@ -172,4 +172,59 @@ describe('a file that keeps everything', () => {
 test('a curve that asks for more than the open stop allows is told so, and where', () => {
   const text = kartTune({ through: '[[0 %, 0 deg], [50 %, 60 deg], [100 %, 170 deg]]' });
   expect(textOf(text, tunedOf(text))).toMatch(/the curve asks for 170° at 100 % of pedal travel, and the open stop allows 84°/);
+});
+
+test('the distance is that at a stop, too, which a lever meets between stations', () => {
+  // It comes to its stop at 98.9 % of the travel, and is furthest off the curve there.
+  const text = `format: 1
+let:
+  a: 25.7201 mm
+  c: 24.8902 mm
+  al: 50.8695 deg
+  be: -93.7164 deg
+levers:
+  pedal:
+    pivot: [-200, -50]
+    arms:
+      pad: {radius: 200 mm, angle: -80 deg}
+      clevis: {radius: 60 mm, angle: 95 deg}
+  crank:
+    pivot: [0, 0, 0]
+    arms:
+      pull: {radius: 32 mm, angle: 125 deg}
+      out: {radius: a, angle: al, offset: 8 mm}
+  shaft:
+    pivot: [80, 28, 0]
+    axis: [0, 1, 0.1]
+    reference: [1, 0, 0]
+    arms:
+      arm: {radius: c, angle: be}
+    stops: {closed: 0 deg, open: 50 deg}
+pedal: {lever: pedal, opens: counterclockwise, travel: 25 deg, pad: pad}
+cables:
+  main: {from: pedal.clevis, leaves: [-150, 20], enters: [-70, -30], to: crank.pull, stiffness: 50 N/mm}
+rods:
+  link: {from: crank.out, to: shaft.arm, ends: {kind: ball_stud}}
+plates:
+  bank: {lever: shaft, count: 2, bore: 42 mm, shaft: 8 mm, seat: 6 deg, idle: 1.5 deg}
+springs:
+  one: {lever: shaft, rate: 2.4 N*mm/deg, preload: 180 N*mm}
+  two: {lever: shaft, rate: 2.4 N*mm/deg, preload: 180 N*mm}
+tune:
+  free:
+    a: {from: 20 mm, to: 45 mm}
+    c: {from: 20 mm, to: 45 mm}
+    al: {from: 50 deg, to: 150 deg}
+    be: {from: -150 deg, to: -50 deg}
+  curve:
+    of: shaft.opening
+    through: [[0 %, 0 deg], [50 %, 20 deg], [100 %, 50 deg]]
+  keep: [transmission, drive, misalignment, full_opening]
+`;
+  const { before } = tunedOf(text);
+  const { off, at } = offOf(text, 10_000);
+  expect(at).toBeGreaterThan(0.98);
+  expect(at).toBeLessThan(0.995);
+  expect(degrees(before!.error)).toBeCloseTo(off, 2);
+  expect(before!.at).toBeCloseTo(at, 3);
 });
