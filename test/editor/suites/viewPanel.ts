@@ -5,7 +5,7 @@ import { doInWindow, type Act } from '../support/acts.ts';
 import { inWorkspace, LANGUAGE_ID, openFile, openUntitled, replaceText, writeFile } from '../support/editor.ts';
 import { expectEqual, expectTrue } from '../support/expect.ts';
 import { expectSeen, seen } from '../support/page.ts';
-import { FOUR_BARREL, isView, openView, READY, textOf, untilText, untilViews, viewTabs } from '../support/views.ts';
+import { FOUR_BARREL, isView, openView, READY, textOf, undoOnce, untilText, untilViews, viewTabs } from '../support/views.ts';
 import { until } from '../support/wait.ts';
 
 export const viewPanel: Suite = {
@@ -59,18 +59,7 @@ export const viewPanel: Suite = {
       expectEqual(after.replace(place, ''), before.replace(place, ''), 'all but the place that was dragged');
       const moved = place.exec(after)?.[0];
       expectTrue(moved !== undefined && moved !== place.exec(before)?.[0], `the place is written as ${String(moved)}`);
-      await window.showTextDocument(document, ViewColumn.One);
-      // Undo means what has the focus, and the page may still have it.
-      const undo = async (): Promise<void> => {
-        await commands.executeCommand('workbench.action.focusActiveEditorGroup');
-        await commands.executeCommand('undo');
-      };
-      await undo();
-      await untilText(
-        document,
-        (text) => text === before,
-        () => void undo(),
-      );
+      await undoOnce(document, before);
     },
 
     'has what it wrote taken back and made again, by its button and by keys': async () => {

@@ -1,5 +1,5 @@
 /** Studies of the view: that they run beside the editor, are cancelled, found, shown and written. */
-import { commands, ViewColumn, window } from 'vscode';
+import { commands, ViewColumn } from 'vscode';
 import type { Suite } from '../suite.ts';
 import { doInWindow } from '../support/acts.ts';
 import { inWorkspace, openFile, replaceText, writeFile } from '../support/editor.ts';
@@ -8,7 +8,7 @@ import { expectSeen, seen, untilSeen } from '../support/page.ts';
 import { untilNoProblem, untilProblem } from '../support/problems.ts';
 import { fixesAt, lensesOf, positionOf } from '../support/requests.ts';
 import { WITH_READINGS } from '../support/solved.ts';
-import { openView, READY, untilText } from '../support/views.ts';
+import { openView, READY, undoOnce, untilText } from '../support/views.ts';
 import { untilLogged } from './log.ts';
 
 const TUNE = 'tune-a-bellcrank.throttle.yaml';
@@ -69,11 +69,7 @@ export const viewStudies: Suite = {
       const figures = /(?:(?:crank|shaft)_reach|spread): [\d.]+ mm/g;
       expectEqual(after.replaceAll(figures, ''), before.replaceAll(figures, ''), 'all but the free values');
       await expectSeen('views', ['Written: one undo takes it back.']);
-      await window.showTextDocument(document, ViewColumn.One);
-      // Undo means what has the focus, and the page may still have it.
-      await commands.executeCommand('workbench.action.focusActiveEditorGroup');
-      await commands.executeCommand('undo');
-      await untilText(document, (text) => text === before);
+      await undoOnce(document, before);
       expectEqual(await seen('viewTroubles'), [], 'what went wrong in the page');
     },
 

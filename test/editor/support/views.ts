@@ -1,6 +1,7 @@
 /** Views of mechanisms, as the editor's tabs tell of them. */
 import { commands, type TextDocument, ViewColumn, window, workspace } from 'vscode';
 import { inWorkspace, openFile } from './editor.ts';
+import { expectEqual } from './expect.ts';
 import { until } from './wait.ts';
 
 /** An example that has most of what there is. */
@@ -56,4 +57,33 @@ export async function untilText(document: TextDocument, holds: (text: string) =>
     () => document.getText(),
     again,
   );
+}
+
+/**
+ * Takes back what was written into a document last; one step has to bring the text from before. Undo means what has the focus, and a page that
+ * was used has it, or is yet to get it: so the text is gone to each time.
+ */
+export async function undoOnce(document: TextDocument, before: string): Promise<void> {
+  const after = document.getText();
+  const between: string[] = [];
+  const watching = workspace.onDidChangeTextDocument(({ document: { uri } }) => {
+    const text = document.getText();
+    if (uri.toString() === document.uri.toString() && text !== before && text !== after) between.push(text);
+  });
+  const undo = async (): Promise<void> => {
+    await window.showTextDocument(document, ViewColumn.One);
+    await commands.executeCommand('workbench.action.focusActiveEditorGroup');
+    await commands.executeCommand('undo');
+  };
+  try {
+    await undo();
+    await untilText(
+      document,
+      (text) => text === before,
+      () => void undo(),
+    );
+  } finally {
+    watching.dispose();
+  }
+  expectEqual(between, [], 'texts between');
 }
