@@ -11,7 +11,7 @@ import type { Answered } from '../../findings/answered.ts';
 import { withFollowing } from '../../findings/consequences.ts';
 import type { FindingCode } from '../../findings/codes.ts';
 import type { Finding } from '../../findings/finding.ts';
-import type { Study } from '../../findings/study.ts';
+import { limitOf, tiltLimit, type Study } from '../../findings/study.ts';
 import { isGiven } from '../../forces/friction/missing.ts';
 import type { Comparison, RequirementAnswer } from '../../requirements/requirement.ts';
 import { closesShort, marginShort, type ClosingShort } from './closingShort.ts';
@@ -85,13 +85,29 @@ export function judge(answered: Answered, demands: readonly Demand[]): readonly 
       case 'limit':
         return kept.key === 'closing_margin'
           ? shorter(ofFindings(demand, found, OF_LIMIT.closing_margin), marginShort(study))
-          : ofFindings(demand, found, OF_LIMIT[kept.key]);
+          : ofFindings(
+              demand,
+              found.map((finding) => asDemanded(study, kept.key, finding)),
+              OF_LIMIT[kept.key],
+            );
       case 'word':
         return kept.word === 'closing_torque' ? ofClosing(demand, study, found) : ofFindings(demand, found, OF_WORD[kept.word]);
       case 'requirement':
         return ofRequirement(demand, answered, kept.name);
     }
   });
+}
+
+/**
+ * Held against what is demanded of an angle, which is the limit of the warning: an error tells of the one of the error, beside which what is
+ * worse would seem less short than a warning. Of shafts out of step the finding says itself which holds where.
+ */
+function asDemanded(study: Study, key: LimitKey, finding: Finding): Finding {
+  if (key === 'step' || finding.limit === undefined) return finding;
+  const joint = study.travel.mechanism.joints.find(({ name }) => name === finding.part);
+  const ends = joint?.kind === 'rod' ? joint.source.ends : undefined;
+  const { warning } = key === 'misalignment' && ends !== undefined ? tiltLimit(study, ends) : limitOf(study, key);
+  return { ...finding, limit: { ...finding.limit, value: warning } };
 }
 
 /** With each spring off: by the torques, and against friction where the file gives any. */

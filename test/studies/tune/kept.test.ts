@@ -62,6 +62,43 @@ function judged(text: string): ReadonlyMap<string, { readonly shortfall: number;
   return new Map(judge(answers, demandsOf(answers.study!)).map((each) => [each.demand.name, each]));
 }
 
+describe('an angle beyond its limit', () => {
+  const tune = `${FREE}  keep: [transmission]\n`;
+  /** The least transmission angle in degrees, at rest here: between the rod as drawn and the shaft's arm, from their places. */
+  const angleAt = (be: number): number => {
+    const [out, arm] = [120 * DEG, be * DEG];
+    const rod = Math.atan2(10 + 32 * Math.sin(arm) - 30 * Math.sin(out), 90 + 32 * Math.cos(arm) - 30 * Math.cos(out));
+    return Math.asin(Math.abs(Math.sin(rod - arm))) / DEG;
+  };
+
+  test('falls shorter the smaller it is, on past the limit of the error', () => {
+    const clockings = [144, 148, 152, 154, 158, 165];
+    const angles = clockings.map(angleAt);
+    expect(angles.map((angle) => angle < 25)).toEqual([false, false, false, true, true, true]);
+    clockings.forEach((be, i) => {
+      const { shortfall } = judged(linkage({ be, tune })).get('transmission')!;
+      expect(shortfall).toBeCloseTo((40 - angles[i]!) / 40, 6);
+    });
+  });
+
+  test('is told of the rod that is worst, though that one is an error and another a warning', () => {
+    const second = `  other:
+    pivot: [180, 20]
+    arms: {arm: {radius: 32 mm, angle: 150 deg}}
+    stops: {closed: 0 deg}
+`;
+    const text = linkage({ be: 150, tune })
+      .replace(
+        '    arms: {arm: {radius: 32 mm, angle: 150 deg}}',
+        '    arms: {arm: {radius: 32 mm, angle: 150 deg}, on: {radius: 32 mm, angle: 115 deg}}',
+      )
+      .replace('pedal: {cable', `${second}pedal: {cable`)
+      .replace('rods: {', 'rods: {sync: {from: shaft.on, to: other.arm}, ');
+    const { words } = judged(text).get('transmission')!;
+    expect(words).toContain('The rod sync has a transmission angle of');
+  });
+});
+
 describe('closing with a spring off', () => {
   const tune = `${FREE}  keep: [closing_torque, closing_margin]\n`;
   const at = (preload: number): ReturnType<typeof judged> => judged(linkage({ preload, more: SPRINGS, tune }));
