@@ -84,7 +84,7 @@ describe('an angle beyond its limit', () => {
   test('is told of the rod that is worst, though that one is an error and another a warning', () => {
     const second = `  other:
     pivot: [180, 20]
-    arms: {arm: {radius: 32 mm, angle: 150 deg}}
+    arms: {arm: {radius: 32 mm, angle: 153 deg}}
     stops: {closed: 0 deg}
 `;
     const text = linkage({ be: 150, tune })
