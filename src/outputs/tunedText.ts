@@ -7,8 +7,9 @@ import type { Answers } from '../solve.ts';
 import { isSound, isUnchanged, keepsAll, type TunedAnswer, type TunedValue } from '../studies/tune/answers.ts';
 import type { Judgement } from '../studies/tune/demands.ts';
 import { errorsOf } from '../studies/tune/news.ts';
-import { endsOf } from '../studies/tune/setting.ts';
+import { endsOf, wantedIn } from '../studies/tune/setting.ts';
 import { isMet, type Tuned } from '../studies/tune/tune.ts';
+import { rangeWords } from '../travel/words.ts';
 import { CAUTION } from './caution.ts';
 import { figureText, listWords, percentText, travelText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
@@ -36,7 +37,7 @@ export function tunedText(answers: Answers, tuned: Tuned, { file, paint = plain,
         tuned.before === undefined
           ? `${tuned.column} has no value somewhere along the curve`
           : `${tuned.column} is up to ${figure(tuned.before.error)} off the curve, ${travelText(tuned.before.at)}`,
-        ...fullWords(answers, tuned, figure),
+        ...curveWords(answers, tuned, figure),
       ]),
     ],
     ...tuned.answers.map((answer, i) => [
@@ -85,6 +86,15 @@ export function errorText({ columns }: Answers, { column }: Pick<Tuned, 'column'
 
 /** An answer counts as on the curve within half a percent. */
 const PERCENT_DIGITS = 3;
+
+/** What the distances of a curve rest on, where its text alone does not say so. */
+export function curveWords(answers: Answers, tuned: Pick<Tuned, 'column'>, figure: (value: number) => string): readonly string[] {
+  const weightless = answers.study === undefined ? [] : (wantedIn(answers.study)?.wanted.weightless ?? []);
+  return [
+    ...fullWords(answers, tuned, figure),
+    ...(weightless.length === 0 ? [] : [`the curve does not count beside points of weight 0: ${rangeWords(weightless)}`]),
+  ];
+}
 
 /** Where the curve is given by its slopes, and the file does not say what full opening is: which is taken. */
 export function fullWords({ study }: Answers, tuned: Pick<Tuned, 'column'>, figure: (value: number) => string): readonly string[] {

@@ -43,7 +43,7 @@ export const curve: Shape<TuneCurve> = record(
       example: 'shaft.opening',
     }),
     through: optional(deferred(points), {
-      doc: 'Points `[pedal travel, value]`, or `[pedal travel, value, weight]` with a weight other than 1, joined by a monotone cubic (PCHIP). An opening, area or fraction must not fall.',
+      doc: 'Points `[pedal travel, value]`, or `[pedal travel, value, weight]` with a weight other than 1, joined by a monotone cubic (PCHIP). With a weight of 0 the curve does not count between the points beside. An opening, area or fraction must not fall.',
       example: '[[0 %, 0 deg], [25 %, 8 deg], [100 %, 82 deg, 2]]',
       vital: true,
     }),

@@ -27,7 +27,7 @@ export interface JsonTuned {
   readonly caution: string;
 }
 
-/** Greatest distance from the curve, whatever the weights of its points, and the pedal travel where it is, in %. */
+/** Greatest distance from the curve, whatever the weights of its points but 0, beside which it does not count, and the pedal travel where it is, in %. */
 export interface JsonDistance {
   readonly error: JsonFigure;
   readonly travel: number | null;

@@ -3,7 +3,7 @@ import { applyEdits } from '../../definition/edit.ts';
 import type { Study } from '../../findings/study.ts';
 import { CAUTION } from '../../outputs/caution.ts';
 import { figureDigits, travelText } from '../../outputs/figure.ts';
-import { besidesWords, errorText, fullWords, judgementText, keptWords, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
+import { besidesWords, errorText, curveWords, judgementText, keptWords, obstacleWords, verdictWords } from '../../outputs/tunedText.ts';
 import type { ChartCurve } from '../../protocol/charts.ts';
 import type { StudyAnswer, StudyChart, StudyCharts, StudyFound, StudyLine } from '../../protocol/studies.ts';
 import { solve, type Answers } from '../../solve.ts';
@@ -30,7 +30,7 @@ export function tunePage(answers: Answers, tuned: Tuned): StudyFound {
             ? `As the file stands ${tuned.column} has no value somewhere along the curve`
             : `As the file stands ${tuned.column} is up to ${figure(tuned.before.error)} off the curve, ${travelText(tuned.before.at)}`,
         ),
-        ...fullWords(answers, tuned, figure).map((words) => line(words, 'note')),
+        ...curveWords(answers, tuned, figure).map((words) => line(words, 'note')),
       ]),
       ...tuned.answers.map((answer, i) => answerBlock(answers, tuned, answer, i + 1)),
       ...(isMet(best, tuned.enough)

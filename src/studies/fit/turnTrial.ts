@@ -7,6 +7,7 @@
 import type { Study } from '../../findings/study.ts';
 import type { Build } from '../../kinematics/build.ts';
 import { leastSquares } from '../../numeric/leastSquares.ts';
+import { merge } from '../../travel/places.ts';
 import { endsOf } from '../tune/setting.ts';
 import { wantedOf } from '../tune/wanted.ts';
 import type { Turnable } from './adjusters.ts';
@@ -42,7 +43,8 @@ export function goalsOf(study: Study): readonly Goal[] | string {
     const column = `${curve.of.owner}.${curve.of.column}`;
     if (!columns.has(column)) return `${column}, of which the wanted curve is, cannot be solved in this file`;
     const wanted = wantedOf(curve, endsOf(study, column));
-    const stations = STATIONS.map((share) => wanted.from + share * (wanted.to - wanted.from));
+    const even = STATIONS.map((share) => wanted.from + share * (wanted.to - wanted.from));
+    const stations = merge(even, wanted.points);
     return [goalOf('tune', column, columns.get(column)!.dimension === 'angle', stations, wanted.value, wanted.weight)];
   }
   const shafts = travel.mechanism.levers.filter(({ plates, group }) => plates.length > 0 && group >= 0);
@@ -159,7 +161,7 @@ export function createTurnTrial(build: Build, goals: readonly Goal[], adjusters:
       return goals.map(({ column, stations: at }, g): OffCurve => {
         let worst: OffCurve = { column, error: 0, at: at[0] ?? 0 };
         owners.forEach((owner, row) => {
-          if (owner.g !== g) return;
+          if (owner.g !== g || !(goals[g]!.weights[owner.i]! > 0)) return;
           const error = Math.abs(found[row]! - goals[g]!.values[owner.i]!);
           if (error > worst.error) worst = { column, error, at: at[owner.i]! };
         });

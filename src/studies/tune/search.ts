@@ -161,7 +161,7 @@ export function measure(trial: Trial, x: Float64Array): Found {
 }
 
 export interface Distance {
-  /** Greatest distance from the curve, whatever the weights, SI, and where along the pedal. */
+  /** Greatest distance from the curve where it counts, whatever the weights there, SI, and where along the pedal. */
   readonly error: number;
   readonly at: number;
   /** Greatest distance times the curve's weight there, SI. */
@@ -172,7 +172,7 @@ export interface Distance {
 export function distanceOf({ weight }: Wanted, stations: readonly number[], errorAt: Along): Distance | undefined {
   const off = (at: number): number => Math.abs(errorAt(at));
   if (!stations.every((at) => Number.isFinite(off(at)))) return undefined;
-  const greatest = greatestOf(off, stations);
+  const greatest = greatestOf((at) => (weight(at) > 0 ? off(at) : 0), stations);
   if (greatest === undefined) return undefined;
   const isEven = stations.every((at) => weight(at) === 1);
   const weighted = isEven ? greatest : greatestOf((at) => weight(at) * off(at), stations);

@@ -4,7 +4,7 @@ import { areaWhen, fractionWhen } from '../../plates/platesAt.ts';
 import { greatestOf } from '../../travel/extremes.ts';
 import type { Demand } from './demands.ts';
 import type { FreeDimension, Guard, TrialCase } from './trial.ts';
-import { wantedOf, type Ends, type Wanted } from './wanted.ts';
+import { countedPoints, wantedOf, type Ends, type Wanted } from './wanted.ts';
 
 export interface Setting {
   readonly trialCase: TrialCase;
@@ -38,7 +38,7 @@ export function settingOf(study: Study, demands: readonly Demand[]): Setting | u
   });
   const lever = column.key === 'opening' ? mechanism.leverIndex.get(column.owner) : undefined;
   const wanted = wantedOf(block.curve, endsOf(study, name));
-  const heights = wanted.points.map((at) => Math.abs(wanted.value(at)));
+  const heights = countedPoints(wanted).map((at) => Math.abs(wanted.value(at)));
   const enough = column.dimension === 'angle' ? ENOUGH_ANGLE : ENOUGH_SHARE * Math.max(...heights);
   return { trialCase: { mechanism, free, column: name, wanted, guards: guardsOf(study, demands) }, enough, lever };
 }

@@ -30,6 +30,7 @@ import { heldOn, onAllSteps, snapped, stepped } from './onSteps.ts';
 import { search, type Distance, type Effort, type Progress } from './search.ts';
 import { settingOf, type Setting } from './setting.ts';
 import { createTrial } from './trial.ts';
+import { countedPoints } from './wanted.ts';
 
 export interface Tuned {
   /** Column that follows the curve. */
@@ -187,6 +188,6 @@ function beyondOf({ trialCase: { wanted, mechanism }, lever, enough }: Setting, 
   const fullOpening = lever === undefined ? undefined : mechanism.levers[lever]!.fullOpening;
   if (fullOpening === undefined) return undefined;
   const full = build.parameters[fullOpening]!;
-  const most = wanted.points.reduce((a, b) => (wanted.value(b) > wanted.value(a) ? b : a));
+  const most = countedPoints(wanted).reduce((a, b) => (wanted.value(b) > wanted.value(a) ? b : a));
   return wanted.value(most) > full + enough ? { at: most, wanted: wanted.value(most), full } : undefined;
 }

@@ -71,6 +71,31 @@ describe('a weight', () => {
   });
 });
 
+describe('a point of weight 0', () => {
+  const through = '[[0 %, 0 deg], [25 %, 16 deg], [50 %, 58 deg, 0], [75 %, 61 deg], [100 %, 84 deg]]';
+  const text = kartTune({ through });
+  const tuned = tunedOf(text);
+  /** Without what lies between the points beside. */
+  const counted = (of: string): number => {
+    const answers = solve(of);
+    const { wanted } = wantedIn(answers.study!)!;
+    const stations = Array.from({ length: 1001 }, (_, i) => i / 1000).filter((at) => at <= 0.25 || at >= 0.75);
+    const [column] = answers.table(stations, ['shaft.opening']).columns;
+    return Math.max(...stations.map((at, i) => Math.abs(column!.values[i]! - degrees(wanted.value(at)))));
+  };
+
+  test('does not count in the distances, nor does the curve up to the points beside it', () => {
+    expect(offOf(text).off).toBeGreaterThan(counted(text) + 5);
+    expect(degrees(tuned.before!.error)).toBeCloseTo(counted(text), 2);
+    expect(tuned.answers.length).toBeGreaterThan(0);
+    for (const answer of tuned.answers) expect(degrees(answer.error)).toBeCloseTo(counted(written(text, answer)), 2);
+  });
+
+  test('is told', () => {
+    expect(textOf(text, tuned)).toContain('the curve does not count beside points of weight 0: from 25 % to 75 % of pedal travel');
+  });
+});
+
 describe('a file that is nearer than what the search meets', () => {
   const text = kartTune({ values: { out_reach: '45.709 mm', out_angle: '205 deg', arm_reach: '25.055 mm' } });
   const tuned = tunedOf(text);
