@@ -83,7 +83,7 @@ export function solve(text: string): Answers {
   if (definition === undefined || findings === undefined) return unsolved(text, read);
   // What was found was found of a travel: here it is.
   const solved = (): Study => study()!;
-  // While a person types only problems and findings are wanted; the rest is worked out for those who ask.
+  // While a person types only problems, findings and the drawing are wanted; the rest is worked out for those who ask.
   const facts = later(() => findFacts(solved()));
   const requirements = later(() => {
     const { travel, columns } = motion();
@@ -97,13 +97,14 @@ export function solve(text: string): Answers {
     return tabulate(solved().travel, names === undefined ? columns : columns.filter(({ name }) => names.includes(name)), stations);
   };
   return askedAnswers(
-    { text, definition, loadPath, problems, findings, failures, table },
-    { columns: () => motion().columns, facts, requirements, notChecked, parts, study },
+    { text, definition, loadPath, problems, failures, table },
+    { columns: () => motion().columns, findings, facts, requirements, notChecked, parts, study },
   );
 }
 
-const askedAnswers = askedFor<Pick<Answers, 'columns' | 'facts' | 'requirements' | 'notChecked' | 'parts' | 'study'>>(
+const askedAnswers = askedFor<Pick<Answers, 'columns' | 'findings' | 'facts' | 'requirements' | 'notChecked' | 'parts' | 'study'>>(
   'columns',
+  'findings',
   'facts',
   'requirements',
   'notChecked',

@@ -1,10 +1,10 @@
 /** What the editor has said, written into the page's state. What is of an older text than what is known is left aside. */
 import { batch } from '@preact/signals';
 import type { Source, ToView } from '../src/protocol/messages.ts';
-import { taken, withFollowed } from './page/follows.ts';
+import { isReportLate, taken, withFollowed, type ShownInParts } from './page/follows.ts';
 import { tellWorking } from './page/returns.ts';
 import { tellStudy } from './page/studies.ts';
-import { isSameTrial, trialBroken, trialRefused, trialShown } from './send.ts';
+import { askAnew, isSameTrial, trialBroken, trialRefused, trialShown } from './send.ts';
 import {
   announcement,
   compared,
@@ -68,14 +68,26 @@ export function receive(message: ToView): void {
 }
 
 function show(message: ToView & { type: 'show' }): void {
-  const { source, trial: of, report } = message;
-  if (report.verdict !== shown.value?.report.verdict || missing.value !== undefined) announcement.value = report.verdict;
+  const { source, trial: of } = message;
+  const now = taken(message, shown.value);
+  if (now === undefined) return askAnew();
+  isVerdictDue ||= missing.value !== undefined;
   gone.value = undefined;
   missing.value = undefined;
-  const now = taken(message, shown.value);
+  announceVerdict(now);
   shown.value = now;
   if (of.length === 0) written.value = now;
   trialShown(of, source);
+}
+
+/** Whether the verdict is to be said though it is the one said before: in between the text had none. */
+let isVerdictDue = false;
+
+/** @param now what is about to be shown */
+function announceVerdict(now: ShownInParts): void {
+  if (isReportLate(now)) return;
+  if (isVerdictDue || now.report.verdict !== shown.value?.report.verdict) announcement.value = now.report.verdict;
+  isVerdictDue = false;
 }
 
 /** Of the picture that is shown, or of the written text behind it; of any other it comes too late, or too early to be of use. */
@@ -83,7 +95,11 @@ function follow(message: ToView & { type: 'follows' }): void {
   const [now, before] = [shown.value, written.value];
   const isOfText = (picture: typeof now): picture is NonNullable<typeof now> =>
     picture?.source.uri === message.source.uri && picture.source.version === message.source.version;
-  if (isOfText(now) && isSameTrial(message.trial, shownTrial.value)) shown.value = withFollowed(now, message);
+  if (isOfText(now) && isSameTrial(message.trial, shownTrial.value)) {
+    const whole = withFollowed(now, message);
+    announceVerdict(whole);
+    shown.value = whole;
+  }
   if (!isOfText(before) || message.trial.length > 0) return;
   written.value = before === now ? shown.value : withFollowed(before, message);
 }

@@ -44,13 +44,16 @@ export function connect(port: Port, receive: (message: ToView) => void, onIgnore
   channel.notify({ type: 'ready' });
 }
 
-/** Marks a place of the text in the editor; `of`: the text that it is a place of. */
-export function reveal(place: TextPlace, of: Source | undefined = shown.value?.source): void {
+/** Something has been lost on the way: the page asks for all that there is, as one that has just come. */
+export const askAnew = (): void => channel?.notify({ type: 'ready' });
+
+/** Marks a place of the text in the editor; `of`: the text that it is a place of, that of the report where absent. */
+export function reveal(place: TextPlace, of: Source | undefined = shown.value?.reportSource): void {
   if (of !== undefined) channel?.notify({ type: 'reveal', source: of, place });
 }
 
 /** Has the person choose among the fixes for what was found there. */
-export function mend(place: TextPlace, of: Source | undefined = shown.value?.source): void {
+export function mend(place: TextPlace, of: Source | undefined = shown.value?.reportSource): void {
   if (of !== undefined) channel?.notify({ type: 'mend', source: of, place });
 }
 

@@ -2,17 +2,19 @@
  * The picture, kept up with the text: as it is typed, and as figures are tried that are not written. Solved only while somebody looks.
  *
  * Each change is solved in the editor's next turn, so that the picture moves with the keys. Where that has taken long, it waits for the pause
- * in typing, after which everything else is solved too. The drawing goes first, with the charts that can be seen; the rest follows.
+ * in typing, after which everything else is solved too. The drawing goes first; what was found out, the charts and all else follow.
  */
 import { Disposable, l10n, workspace } from 'vscode';
 import type { TextDocument, WebviewPanel } from 'vscode';
 import { applyEdits } from '../../src/definition/edit.ts';
 import { editsFor } from '../../src/edits/editsFor.ts';
-import { shownTrial } from '../../src/edits/shownTrial.ts';
+import { trialReport } from '../../src/edits/trialReport.ts';
+import { dialsOf } from '../../src/picture/dials.ts';
 import { placeIn } from '../../src/picture/place.ts';
-import { showFirst, type ShownFirst } from '../../src/picture/showAnswers.ts';
+import { showFirst } from '../../src/picture/showAnswers.ts';
 import type { ChartId } from '../../src/protocol/charts.ts';
-import type { Coming, Missing, Source, Trial } from '../../src/protocol/messages.ts';
+import type { Coming, Drawn, Missing, Source, Trial } from '../../src/protocol/messages.ts';
+import type { Report } from '../../src/protocol/report.ts';
 import { solve, type Answers } from '../../src/solve.ts';
 import type { DocumentAnswers } from '../answers.ts';
 import { fileNameOf } from './fileName.ts';
@@ -49,6 +51,8 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
   let timer: number | undefined;
   let lastMs = 0;
   let told: string | undefined;
+  /** Of which file the page has had a picture. */
+  let pageHas: string | undefined;
   let inSight: ReadonlySet<ChartId> = new Set();
   const isWatched = (): boolean => isGreeted && panel.visible;
   const following = keepFollowing(notify, isWatched, () => inSight);
@@ -84,7 +88,7 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     if (told === keyOf(source)) return;
     told = keyOf(source);
     const solved = answers.solveNow(document);
-    send(source, document, solved, showFirst(solved, inSight), []);
+    send(document, { source, trial: [], solved, shown: showFirst(solved, pageHas !== source.uri), reported: (report) => report });
     onShown(document);
   };
   const tryOn = (document: TextDocument, source: Source, trial: Trial): void => {
@@ -92,23 +96,27 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     const edited = editsFor(written, trial);
     if ('why' in edited) return notify({ type: 'refused', source, trial, reason: edited.why });
     const tried = solve(applyEdits(written.text, edited.edits));
-    const shown = shownTrial(written, edited.edits, tried, inSight);
+    const reported = (report: Report): Report => trialReport(edited.edits, report);
+    const shown = showFirst(tried, pageHas !== source.uri);
     if (cannotBeShown(tried, shown)) return notify({ type: 'refused', source, trial, reason: whyUnsolved(tried) });
-    send(source, document, tried, shown, trial);
+    // Dials say what is written, and turn between the ends that they had.
+    const asWritten = { ...shown, report: shown.report && reported(shown.report), dials: dialsOf(written) };
+    send(document, { source, trial, solved: tried, shown: asWritten, reported });
     // It stays until the page drops it or the text is another: the pause in typing before it takes nothing back.
     told = keyOf(source);
   };
-  const cannotBeShown = ({ study }: Answers, shown: ShownFirst | undefined): shown is undefined =>
+  const cannotBeShown = ({ study }: Answers, shown: Drawn | undefined): shown is undefined =>
     shown === undefined || (study === undefined && hasGood);
-  const send = (source: Source, { uri }: TextDocument, solved: Answers, shown: ShownFirst | undefined, trial: Trial): void => {
+  const send = ({ uri }: TextDocument, { source, trial, solved, shown, reported }: Sent): void => {
     const fileName = fileNameOf(uri);
     if (cannotBeShown(solved, shown)) {
       following.drop();
       return notify({ type: 'broken', source, fileName, missing: missingIn(solved) });
     }
     hasGood ||= solved.study !== undefined;
+    pageHas = source.uri;
     notify({ type: 'show', source, fileName, trial, ...shown });
-    following.begin({ source, trial, answers: solved, coming: shown.coming });
+    following.begin({ source, trial, answers: solved, coming: shown.coming, reported });
   };
 
   const listening = Disposable.from(
@@ -128,6 +136,7 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
     greet() {
       isGreeted = true;
       hasGood = false;
+      pageHas = undefined;
       told = undefined;
       wanted = undefined;
       inSight = new Set();
@@ -150,6 +159,15 @@ export function keepPicture({ panel, file, answers, notify, onShown }: PictureOp
       listening.dispose();
     },
   };
+}
+
+interface Sent {
+  readonly source: Source;
+  readonly trial: Trial;
+  readonly solved: Answers;
+  readonly shown: Drawn | undefined;
+  /** A report about what was solved, with places of the text as it stands. */
+  readonly reported: (report: Report) => Report;
 }
 
 /** What takes longer would be felt under the keys. Common practice, no source. */

@@ -5,27 +5,29 @@
 import type { Definition } from '../definition/definition.ts';
 import { sameLinkage, type Moving } from '../definition/sameLinkage.ts';
 import type { Span } from '../definition/span.ts';
+import { later } from '../travel/once.ts';
 import { takeOverFrom, type Travel } from '../travel/travel.ts';
 import type { Finding } from './finding.ts';
 import { findAll } from './findings.ts';
 import type { Study } from './study.ts';
 
 /**
- * The same as `findAll` answers. Undefined where nothing can be solved.
+ * The same as `findAll` answers, worked out when first asked for. Undefined where nothing can be solved.
  * @param study of this definition, asked for where it has to be solved; undefined where it cannot be
  */
-export function findAgain(definition: Definition, study: () => Study | undefined): readonly Finding[] | undefined {
+export function findAgain(definition: Definition, study: () => Study | undefined): (() => readonly Finding[]) | undefined {
   for (const known of lately) {
     const moving = sameLinkage(known.definition, definition);
-    const findings = moving && allMoved(known.findings, moving);
-    if (findings === undefined) continue;
+    if (moving === undefined) continue;
+    // Where a place is unknown it is found anew.
+    const findings = later(() => allMoved(known.findings(), moving) ?? findAll(study()!));
     keep({ definition, findings, travel: known.travel }, known);
     takeOverFrom(known.travel);
     return findings;
   }
   const solved = study();
   if (solved === undefined) return undefined;
-  const findings = findAll(solved);
+  const findings = later(() => findAll(solved));
   keep({ definition, findings, travel: solved.travel });
   return findings;
 }
@@ -33,7 +35,7 @@ export function findAgain(definition: Definition, study: () => Study | undefined
 /** What was found of a linkage. */
 interface Found {
   readonly definition: Definition;
-  readonly findings: readonly Finding[];
+  readonly findings: () => readonly Finding[];
   readonly travel: Travel;
 }
 

@@ -1,14 +1,15 @@
 /** `let` values as dials: what one step is, and between what ends it makes sense to turn. */
-import type { Definition, Let, Value } from '../definition/definition.ts';
+import type { Let, Value } from '../definition/definition.ts';
 import { PLACE_UNIT_SI, type Dimension } from '../definition/dimensions.ts';
 import { dimensionOfKind } from '../definition/formula/kind.ts';
+import type { Answered } from '../findings/answered.ts';
 import { fromSi, parseUnit, toSi } from '../definition/quantity/units.ts';
 import type { Dial } from '../protocol/report.ts';
 import { placeIn } from './place.ts';
 
 /** Of plain values, in the order of the file; one that follows from a formula is moved by those behind it. */
-export function dialsOf(text: string, { lets }: Definition): readonly Dial[] {
-  return lets.flatMap((entry) => dialOfLet(text, entry) ?? []);
+export function dialsOf({ text, definition }: Pick<Answered, 'text' | 'definition'>): readonly Dial[] {
+  return (definition?.lets ?? []).flatMap((entry) => dialOfLet(text, entry) ?? []);
 }
 
 /** Of one figure of the file; undefined where it follows from a formula. */

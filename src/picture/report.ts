@@ -9,7 +9,6 @@ import { answerText } from '../outputs/requirementText.ts';
 import type { Report, ReportedFigure, ReportedRequirement } from '../protocol/report.ts';
 import type { RequirementAnswer } from '../requirements/requirement.ts';
 import type { Answers } from '../solve.ts';
-import { dialsOf } from './dials.ts';
 import { keyFactsFirst, leastTransmission } from './keyFigures.ts';
 import { reportMarks } from './marks.ts';
 import { reportFigure, reportParts } from './parts.ts';
@@ -29,7 +28,6 @@ export function reportOf(answers: Answers, withFacts = true): Report {
     requirements: requirements.map((answer) => reportRequirement(text, answer)),
     facts: withFacts ? reportFacts(answers) : [],
     notChecked: notChecked.map(({ part, message }) => printable(`${part}: ${notCheckedText(message)}`)),
-    dials: definition === undefined ? [] : dialsOf(text, definition),
   };
 }
 

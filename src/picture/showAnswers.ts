@@ -1,13 +1,14 @@
 /**
  * What the view shows of a file: the linkage with its motion, the charts, and the report in words, all from the answers about the text. A
- * person who types waits for the drawing and what can be seen beside it; what takes long and is out of sight may follow in pieces.
+ * person who types waits for the drawing; what was found out and the charts that can be seen follow it at once, and the rest after them.
  */
 import { CHART_IDS } from '../protocol/charts.ts';
 import type { Chart, ChartId } from '../protocol/charts.ts';
-import type { Coming, Shown } from '../protocol/messages.ts';
-import type { ReportedFigure } from '../protocol/report.ts';
+import type { Coming, Drawn, Shown } from '../protocol/messages.ts';
+import type { Report, ReportedFigure } from '../protocol/report.ts';
 import type { Answers } from '../solve.ts';
 import { drawChart, drawCharts } from './charts/charts.ts';
+import { dialsOf } from './dials.ts';
 import { drawableOf } from './drawable.ts';
 import { workOutFacts } from '../findings/facts.ts';
 import { drawPicture } from './picture.ts';
@@ -24,26 +25,23 @@ export function showAnswers(answers: Answers): Shown | undefined {
     picture: drawPicture(drawable),
     charts: answers.study === undefined ? [] : drawCharts(answers.study),
     report: reportOf(answers),
+    dials: dialsOf(answers),
   };
 }
 
-/** What goes first, and the names of what is to follow: no chart and no fact is in both. */
-export interface ShownFirst extends Shown {
-  readonly coming: readonly Coming[];
-}
-
-/** The same without the charts that are out of sight, and without the facts, which take as long as all the rest. */
-export function showFirst(answers: Answers, inSight: ReadonlySet<ChartId>): ShownFirst | undefined {
+/**
+ * What goes first, and the names of what is to follow: nothing is in both. Forces, charts and findings, which take longest, are not worked out.
+ * @param withReport whether the report goes too, without its facts: to a page that has none of this file yet
+ */
+export function showFirst(answers: Answers, withReport: boolean): Drawn | undefined {
   const drawable = drawableOf(answers);
   if (drawable === undefined) return undefined;
-  const { study } = answers;
-  const later: readonly Coming[] = [...CHART_IDS.filter((id) => !inSight.has(id)), 'facts'];
-  return {
-    picture: drawPicture(drawable),
-    charts: study === undefined ? [] : CHART_IDS.flatMap((id) => (inSight.has(id) ? (drawChart(study, id) ?? []) : [])),
-    report: reportOf(answers, study === undefined),
-    coming: study === undefined ? [] : later,
-  };
+  const drawn = { picture: drawPicture(drawable), charts: [], dials: dialsOf(answers) };
+  if (answers.study === undefined) return { ...drawn, report: reportOf(answers), coming: [] };
+  const later: readonly Coming[] = [...CHART_IDS, 'facts'];
+  return withReport
+    ? { ...drawn, report: reportOf(answers, false), coming: later }
+    : { ...drawn, report: undefined, coming: ['report', ...later] };
 }
 
 /** A piece of what follows; a chart is undefined where it has no curve. */
@@ -51,23 +49,48 @@ export type Piece =
   /** Nothing whole yet. */
   | undefined
   | { readonly kind: 'chart'; readonly id: ChartId; readonly chart: Chart | undefined }
+  /** Without facts. */
+  | { readonly kind: 'report'; readonly report: Report }
+  /** What comes after this is out of sight. */
+  | { readonly kind: 'seen' }
   | { readonly kind: 'facts'; readonly facts: readonly ReportedFigure[] };
 
 /**
- * What follows, one piece each time that it is asked for the next.
+ * What follows, one piece each time that it is asked for the next: the charts that can be seen, the report, and the rest.
  * @param answers of a file that is solved
- * @param inSight what can be seen by now, which goes before the rest
+ * @param inSight what can be seen by now
  */
 export function* showRest(answers: Answers, coming: readonly Coming[], inSight: () => ReadonlySet<ChartId>): Generator<Piece, void> {
   const left = new Set(coming);
-  while (left.size > 0) {
+  const nextSeen = (): Coming | undefined => {
     const seen = inSight();
-    const [first] = left;
-    const next = [...left].find((each) => each !== 'facts' && seen.has(each)) ?? first!;
+    return [...left].find((each) => isChart(each) && seen.has(each)) ?? (left.has('report') ? 'report' : undefined);
+  };
+  let isAllSeen = false;
+  while (left.size > 0) {
+    const seen = nextSeen();
+    if (seen === undefined && !isAllSeen) yield { kind: 'seen' };
+    isAllSeen ||= seen === undefined;
+    const next = seen ?? nextSeen() ?? [...left][0]!;
     left.delete(next);
-    if (next === 'facts') {
-      if (answers.study !== undefined) yield* workOutFacts(answers.study);
-      yield { kind: 'facts', facts: reportFacts(answers) };
-    } else yield { kind: 'chart', id: next, chart: answers.study && drawChart(answers.study, next) };
+    if (next === 'facts') yield* facts(answers);
+    else if (next === 'report') yield* report(answers);
+    else yield { kind: 'chart', id: next, chart: answers.study && drawChart(answers.study, next) };
   }
+}
+
+const isChart = (coming: Coming): coming is ChartId => coming !== 'report' && coming !== 'facts';
+
+function* report(answers: Answers): Generator<Piece, void> {
+  // Findings, requirements and figures of the parts take about as long each.
+  for (const workOut of [() => answers.findings, () => answers.requirements]) {
+    workOut();
+    yield;
+  }
+  yield { kind: 'report', report: reportOf(answers, false) };
+}
+
+function* facts(answers: Answers): Generator<Piece, void> {
+  if (answers.study !== undefined) yield* workOutFacts(answers.study);
+  yield { kind: 'facts', facts: reportFacts(answers) };
 }

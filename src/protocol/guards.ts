@@ -23,10 +23,10 @@ import type {
   ChangedValue,
   Coming,
   Compared,
+  Drawn,
   Followed,
   Missing,
   Requests,
-  Shown,
   Source,
   ToEditor,
   ToView,
@@ -49,7 +49,7 @@ const isChange = tagged<Change, 'kind'>('kind', {
 });
 const isTrial = listOf(isChange);
 
-const isComing = listOf(oneOf<Coming>(...CHART_IDS, 'facts'));
+const isComing = listOf(oneOf<Coming>(...CHART_IDS, 'report', 'facts'));
 
 const isMissingPart = shape<Missing>({ message: isText, place: isPlace });
 
@@ -76,14 +76,15 @@ const isWorking = and(
 export const isToView = tagged<ToView, 'type'>('type', {
   words: shape<Translated>({ language: isText, texts: isTextTable }),
   show: and(
-    shape<Shown & { source: Source; fileName: string; trial: readonly Change[]; coming: readonly Coming[] }>({
+    shape<Drawn & { source: Source; fileName: string; trial: readonly Change[] }>({
       source: isSource,
       fileName: isText,
       trial: isTrial,
       coming: isComing,
       picture: isPicture,
       charts: isCharts,
-      report: isReport,
+      report: optional(isReport),
+      dials: listOf(isDial),
     }),
     agree,
   ),
@@ -92,6 +93,7 @@ export const isToView = tagged<ToView, 'type'>('type', {
     trial: isTrial,
     charts: isCharts,
     without: listOf(isChartId),
+    report: optional(isReport),
     facts: optional(listOf(isFigure)),
   }),
   broken: shape({ source: isSource, fileName: isText, missing: listOf(isMissingPart) }),

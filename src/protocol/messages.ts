@@ -9,7 +9,7 @@ import type { FailureKey, Returns, ReturnTrace, Tried, Working } from './returns
 import type { StudyKind, ToldStudy, WriteAnswer } from './studies.ts';
 
 /** Changes whenever the messages do, and stands in every envelope (`channel.ts`); the page and the editor come from one build, but a revived page may be older. */
-export const PROTOCOL = 8;
+export const PROTOCOL = 9;
 
 /** The text that a message speaks of. */
 export interface Source {
@@ -22,10 +22,20 @@ export interface Shown {
   readonly picture: Picture;
   readonly charts: readonly Chart[];
   readonly report: Report;
+  /** The `let` values that can be tried, in the order of the file, as they are written. */
+  readonly dials: readonly Dial[];
 }
 
-/** What of a solved file may follow its drawing in messages of its own. */
-export type Coming = ChartId | 'facts';
+/** What of a solved file may follow its drawing in messages of its own; the report follows without its facts. */
+export type Coming = ChartId | 'report' | 'facts';
+
+/** What goes first: that of a report and of charts which is not in it follows. */
+export interface Drawn extends Omit<Shown, 'report'> {
+  /** Undefined where it is to follow: that of the text before stands until then. */
+  readonly report: Report | undefined;
+  /** What is not in here yet, be it that there is any. */
+  readonly coming: readonly Coming[];
+}
 
 /** What has followed, of the text and the figures tried that it names: each of what was coming is told once. */
 export interface Followed {
@@ -35,6 +45,8 @@ export interface Followed {
   readonly charts: readonly Chart[];
   /** Charts that were coming and turned out to have no curve. */
   readonly without: readonly ChartId[];
+  /** Without facts; undefined where it is in another message. */
+  readonly report: Report | undefined;
   /** Undefined where they are in another message. */
   readonly facts: readonly ReportedFigure[] | undefined;
 }
@@ -49,17 +61,8 @@ export interface Translated {
 export type ToView =
   /** The page's own words, before anything else; not sent where the editor shows the extension in English. */
   | ({ readonly type: 'words' } & Translated)
-  /**
-   * The text as it stands has been solved; `trial` where figures are tried that are not written. `coming`: what is not in here yet, be it that
-   * there is any; it stands in `follows`.
-   */
-  | ({
-      readonly type: 'show';
-      readonly source: Source;
-      readonly fileName: string;
-      readonly trial: Trial;
-      readonly coming: readonly Coming[];
-    } & Shown)
+  /** The text as it stands has been solved; `trial` where figures are tried that are not written. What is coming stands in `follows`. */
+  | ({ readonly type: 'show'; readonly source: Source; readonly fileName: string; readonly trial: Trial } & Drawn)
   | ({ readonly type: 'follows' } & Followed)
   /** The text has no picture of its own; the last good one stays, dimmed. `missing`: what is missing or wrong, in words. */
   | { readonly type: 'broken'; readonly source: Source; readonly fileName: string; readonly missing: readonly Missing[] }
@@ -132,7 +135,7 @@ export type ToEditor =
   | { readonly type: 'reveal-part'; readonly source: Source; readonly part: PartKey }
   /** Show what these figures would do; an empty list drops them. At most one is under way: the page waits for its `show`. */
   | { readonly type: 'try'; readonly source: Source; readonly trial: Trial }
-  /** The charts that can be seen: they go with the drawing, the others follow. */
+  /** The charts that can be seen: they follow the drawing before the others. */
   | { readonly type: 'in-sight'; readonly charts: readonly ChartId[] }
   /** What should have followed and did not. */
   | { readonly type: 'follow'; readonly source: Source; readonly trial: Trial; readonly coming: readonly Coming[] }

@@ -34,8 +34,6 @@ export interface Report {
   readonly requirements: readonly ReportedRequirement[];
   readonly facts: readonly ReportedFigure[];
   readonly notChecked: readonly string[];
-  /** The `let` values that can be tried, in the order of the file. */
-  readonly dials: readonly Dial[];
 }
 
 export interface ReportedPart extends PartKey {

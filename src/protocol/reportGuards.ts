@@ -87,7 +87,6 @@ export const isReport = shape<Report>({
   requirements: listOf(isRequirement),
   facts: listOf(isFigure),
   notChecked: listOf(isText),
-  dials: listOf(isDial),
 });
 
 /** Digits behind the point that a number can be written with. */

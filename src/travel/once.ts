@@ -2,10 +2,15 @@
 
 import { keptOn } from '../numeric/keptOn.ts';
 
-/** Worked out when first asked for, if ever. */
+/** Worked out when first asked for, if ever; what it was worked out of is let go then. */
 export function later<Answer>(make: () => Answer): () => Answer {
   let known: { readonly answer: Answer } | undefined;
-  return () => (known ??= { answer: make() }).answer;
+  let open: (() => Answer) | undefined = make;
+  return () => {
+    known ??= { answer: open!() };
+    open = undefined;
+    return known.answer;
+  };
 }
 
 /** Remembers what `make` answers for each whole, such as a solved travel. */

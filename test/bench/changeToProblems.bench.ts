@@ -58,8 +58,8 @@ function callDue(timer: number): boolean {
 const answers = keepAnswers();
 publishProblems(answers);
 
-measureAll('the example', example, 200, 10);
-measureAll(`a file ten times as large, of ${linkages} linkages behind one pedal`, large, 60, 60);
+measureAll('the example', example, 1000, 10);
+measureAll(`a file ten times as large, of ${linkages} linkages behind one pedal`, large, 120, 60);
 
 /** @param budget of 95 % of the changes, ms */
 function measureAll(what: string, text: string, changes: number, budget: number): void {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Dial } from '../../src/protocol/report.ts';
 import { shownOf } from './shown.ts';
 
-const dialsOf = (lets: string): readonly Dial[] => shownOf(`format: 1\nlet: {${lets}}\nlevers: {a: {pivot: [0, 0]}}\n`).report.dials;
+const dialsOf = (lets: string): readonly Dial[] => shownOf(`format: 1\nlet: {${lets}}\nlevers: {a: {pivot: [0, 0]}}\n`).dials;
 const only = (value: string): Dial => dialsOf(`x: ${value}`)[0]!;
 const ends = ({ step, least, greatest }: Dial): readonly number[] => [step, least, greatest];
 
@@ -59,7 +59,7 @@ describe('a dial', () => {
 
   it('stands at its value in the text', () => {
     const text = 'format: 1\nlet: {x: 38 mm}\nlevers: {a: {pivot: [0, 0]}}\n';
-    const { start, end } = shownOf(text).report.dials[0]!.place;
+    const { start, end } = shownOf(text).dials[0]!.place;
     expect(text.slice(start, end)).toBe('38 mm');
   });
 });

@@ -35,7 +35,7 @@ export function shownOf(text: string): Shown & { readonly answers: Answers } {
 }
 
 /** What is shown is what the page accepts, and its places lie in the text. */
-export function checkShown({ picture, charts, report }: Shown, text: string): void {
+export function checkShown({ picture, charts, report, dials }: Shown, text: string): void {
   expect(isPicture(picture), text).toBe(true);
   expect(isCharts(charts), text).toBe(true);
   expect(isReport(report), text).toBe(true);
@@ -45,7 +45,7 @@ export function checkShown({ picture, charts, report }: Shown, text: string): vo
       expect(values.every((value) => Number.isFinite(value) || Number.isNaN(value))).toBe(true);
     }
   }
-  const places = [...report.parts, ...report.marks, ...report.requirements, ...report.dials].map(({ place }) => place);
+  const places = [...report.parts, ...report.marks, ...report.requirements, ...dials].map(({ place }) => place);
   for (const { start, end } of places) expect(0 <= start && start <= end && end <= text.length, text).toBe(true);
 }
 

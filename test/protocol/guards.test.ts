@@ -7,8 +7,8 @@ import { handMadeShow, handMadeShown } from '../support/handMadeShown.ts';
 const source = { uri: 'file:///a.throttle.yaml', version: 3 };
 const place = { start: 4, end: 9 };
 const part = { kind: 'rod', name: 'link' } as const;
-const { picture, charts, report } = handMadeShown();
-const [dial] = report.dials;
+const { picture, charts, report, dials } = handMadeShown();
+const [dial] = dials;
 const trial = [
   { kind: 'value', path: 'let.reach', value: 38.5 },
   { kind: 'place', path: 'levers.crank.pivot', to: [0.1, 0.2, 0], fine: false, through: undefined },
@@ -18,8 +18,9 @@ const TO_VIEW: readonly ToView[] = [
   { type: 'words', language: 'fr', texts: { 'Show all {count} {name}': 'Montrer les {count} {name}' } },
   { ...handMadeShow(), trial },
   { ...handMadeShow(), charts: [], coming: ['angles', 'facts'] },
-  { type: 'follows', source, trial, charts, without: ['margins'], facts: report.facts },
-  { type: 'follows', source, trial: [], charts: [], without: [], facts: undefined },
+  { ...handMadeShow(), charts: [], report: undefined, coming: ['report', 'angles', 'facts'] },
+  { type: 'follows', source, trial, charts, without: ['margins'], report: undefined, facts: report.facts },
+  { type: 'follows', source, trial: [], charts: [], without: [], report, facts: undefined },
   { type: 'broken', source, fileName: 'a.throttle.yaml', missing: [{ message: 'a pedal is missing', place }] },
   { type: 'refused', source, trial, reason: 'it follows from a formula' },
   { type: 'select', source, part, step: true, dial },

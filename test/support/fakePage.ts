@@ -3,6 +3,7 @@ import { expect } from 'vitest';
 import { openChannel, type Channel } from '../../src/protocol/channel.ts';
 import { isAnswered, isToView } from '../../src/protocol/guards.ts';
 import type { Requests, ToEditor, ToView, Trial } from '../../src/protocol/messages.ts';
+import type { Report } from '../../src/protocol/report.ts';
 import type { WebviewPanel } from './vscode.ts';
 
 type Told<Type extends ToView['type']> = ToView & { readonly type: Type };
@@ -13,6 +14,8 @@ export interface FakePage {
   request: Channel<ToEditor, Requests>['request'];
   /** The last of a kind; fails where there was none. */
   last<Type extends ToView['type']>(type: Type): Told<Type>;
+  /** The newest report that it was told, with its drawing or after it; fails where there was none. */
+  report(): Report;
   types(): readonly string[];
   /** What has been shown last, as the source of what the page says of it. */
   try(trial: Trial): void;
@@ -52,6 +55,11 @@ export function loadPage(panel: WebviewPanel): FakePage {
     say: channel.notify,
     request: channel.request,
     last,
+    report() {
+      const found = told.findLast((each) => (each.type === 'show' || each.type === 'follows') && each.report !== undefined);
+      if (found?.type !== 'show' && found?.type !== 'follows') throw new Error('the page was told no report');
+      return found.report!;
+    },
     types: () => told.map(({ type }) => type),
     try: (trial) => channel.notify({ type: 'try', source: last('show').source, trial }),
   };

@@ -171,6 +171,7 @@ export function handMadeShown(): Shown {
     },
     charts,
     report: handMadeReport(),
+    dials,
   };
 }
 
@@ -243,12 +244,15 @@ function handMadeReport(): Report {
     ],
     facts: [{ label: 'pedal for half opening', text: '61.0 %', travel: 0.61 }],
     notChecked: ['stretch of main: its stiffness is not given'],
-    dials: [{ path: 'let.reach', label: 'reach', value: 38, unit: 'mm', step: 0.1, least: 19, greatest: 57, place: { start: 5, end: 10 } }],
   };
 }
 
+const dials: Shown['dials'] = [
+  { path: 'let.reach', label: 'reach', value: 38, unit: 'mm', step: 0.1, least: 19, greatest: 57, place: { start: 5, end: 10 } },
+];
+
 /** The same as the editor would send it. */
-export const handMadeShow = (version = 1): ToView & { type: 'show' } => ({
+export const handMadeShow = (version = 1): ToView & { type: 'show'; report: Report } => ({
   type: 'show',
   source: { uri: 'file:///hand-made.throttle.yaml', version },
   fileName: 'hand-made.throttle.yaml',

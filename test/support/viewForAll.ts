@@ -7,6 +7,7 @@ import { showReturns } from '../../src/picture/returns.ts';
 import { traceReturn } from '../../src/picture/returnTraces.ts';
 import { showAnswers } from '../../src/picture/showAnswers.ts';
 import { solve } from '../../src/solve.ts';
+import type { Report } from '../../src/protocol/report.ts';
 import { openViewPage } from './viewPage.ts';
 import type { Asked, ViewOptions, ViewPage } from './viewPage.ts';
 
@@ -17,7 +18,7 @@ export const BINDING = readFileSync(new URL('../../examples/binding-broken.throt
 export const source = { uri: 'file:///linkage.throttle.yaml', version: 1 };
 
 /** The message that shows a file. */
-export function showOf(text: string, version = 1): ToView & { type: 'show' } {
+export function showOf(text: string, version = 1): ToView & { type: 'show'; report: Report } {
   const shown = showAnswers(solve(text));
   if (shown === undefined) throw new Error('Nothing of this can be drawn');
   return { type: 'show', source: { ...source, version }, fileName: 'linkage.throttle.yaml', trial: [], coming: [], ...shown };

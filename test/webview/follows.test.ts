@@ -15,12 +15,12 @@ const inSight = () => toldOf('in-sight').at(-1)?.charts ?? [];
 const late = () => view().page.evaluate<string[]>(`[...document.querySelectorAll('[data-chart].late')].map((each) => each.dataset.chart)`);
 
 const later = showOf(EXAMPLE.replace('38 mm', '36 mm'), 2);
-/** Without some of its charts, and without its facts. */
+/** Without some of its charts, and without its report and facts. */
 const first = (...coming: readonly ChartId[]): ToView => ({
   ...later,
-  coming: [...coming, 'facts'],
+  coming: [...coming, 'report', 'facts'],
   charts: later.charts.filter(({ id }) => !coming.includes(id)),
-  report: { ...later.report, facts: [] },
+  report: undefined,
 });
 const rest = (...ids: readonly ChartId[]): ToView => ({
   type: 'follows',
@@ -28,6 +28,7 @@ const rest = (...ids: readonly ChartId[]): ToView => ({
   trial: [],
   charts: later.charts.filter(({ id }) => ids.includes(id)),
   without: [],
+  report: { ...later.report, facts: [] },
   facts: later.report.facts,
 });
 
@@ -60,7 +61,12 @@ describe('the page', () => {
     expect(await late()).toEqual(['angles', 'torques']);
     const order = () => view().page.evaluate('[...document.querySelectorAll("[data-chart]")].map((each) => each.dataset.chart)');
     expect(await order()).toEqual(CHART_IDS.filter((id) => before.charts.some((chart) => chart.id === id)));
-    expect(await view().page.evaluate(`document.querySelector('[aria-labelledby="facts-title"]').getAttribute('aria-busy')`)).toBe('true');
+    const busy = () =>
+      view().page.evaluate(
+        `[...document.querySelectorAll('[aria-busy=true]')].map((each) => each.getAttribute('aria-labelledby') ?? each.className)`,
+      );
+    const told = ['verdict late', 'load-path-title', 'findings-title', 'requirements-title', 'facts-title'];
+    expect(await busy()).toEqual(expect.arrayContaining(told));
     // The mark comes on slowly, and is there in full soon.
     await view().page.evaluate('new Promise((done) => setTimeout(done, 400))');
     const opacity = (id: ChartId) =>
@@ -81,7 +87,15 @@ describe('the page', () => {
     const show = showOf(EXAMPLE, 2);
     await open({ ...show, coming: [...CHART_IDS, 'facts'], charts: [], report: { ...show.report, facts: [] } });
     expect(await view().page.evaluate('document.querySelectorAll("[data-chart]").length')).toBe(0);
-    await view().tell({ type: 'follows', source: show.source, trial: [], charts: show.charts, without: [], facts: show.report.facts });
+    await view().tell({
+      type: 'follows',
+      source: show.source,
+      trial: [],
+      charts: show.charts,
+      without: [],
+      report: undefined,
+      facts: show.report.facts,
+    });
     const [width, room] = await view().page.evaluate<[number, number]>(`[
       Number(document.querySelector('[data-chart] svg').getAttribute('width')),
       document.querySelector('[data-chart]').clientWidth,

@@ -27,7 +27,7 @@ describe('the words at the slider', () => {
     expect(await words()).toMatch(/^throttle 35\.9 % open .*effort 10\.8 N, coming back 5\.4 N$/);
     expect(await view().page.evaluate('document.querySelector(".at-pedal").classList.contains("late")')).toBe(true);
     const effort = tried.charts.filter(({ id }) => id === 'effort');
-    await view().tell({ type: 'follows', source, trial, charts: effort, without: [], facts: undefined });
+    await view().tell({ type: 'follows', source, trial, charts: effort, without: [], report: undefined, facts: undefined });
     expect(await words()).not.toContain('effort 10.8 N');
     expect(await view().page.evaluate('document.querySelector(".at-pedal").classList.contains("late")')).toBe(false);
   });

@@ -10,7 +10,7 @@ import type { ViewOptions } from '../support/viewPage.ts';
 
 const { view, lastAsked, toldOf } = viewForAll();
 
-const { source, report } = handMadeShow();
+const { source, dials } = handMadeShow();
 const missing = [{ message: told('`pedal` has no `opens`'), place: { start: 0, end: 5 } }];
 
 type Look = (state: string) => Promise<void>;
@@ -38,7 +38,7 @@ async function walk(translate: (text: string) => string, options: ViewOptions, l
     ],
     effects: [told('opens fully: passes')],
   });
-  await tell({ type: 'select', source, part: { kind: 'rod', name: told('link') }, step: true, dial: marked(report.dials[0]) });
+  await tell({ type: 'select', source, part: { kind: 'rod', name: told('link') }, step: true, dial: marked(dials[0]) });
   await click(translate('{title} as a table').replace('{title}', told('Progression')));
   const number = translate('{label}, number in {unit}').replace('{label}', told('reach')).replace('{unit}', 'mm');
   await enter(number, '3,5');

@@ -2,10 +2,10 @@
  * The mechanism, drawn. Preact renders the frame; what stands in it is kept by `stage.ts`, which follows the pedal without rendering. What a
  * person does to the mechanism leaves by the callbacks.
  */
-import { effect, signal, untracked, useSignalEffect } from '@preact/signals';
+import { computed, effect, signal, untracked, useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Trial } from '../../src/protocol/messages.ts';
-import type { PartKey } from '../../src/protocol/report.ts';
+import type { PartKey, ReportedPart } from '../../src/protocol/report.ts';
 import {
   areNamesShown,
   compared,
@@ -43,6 +43,10 @@ import { Tools } from './tools.tsx';
 import { isPinPlace } from './turning.ts';
 import type { Size } from './viewport.ts';
 import { DRAWING_WORDS as WORDS } from '../words/drawing.ts';
+
+const drawn = computed(() => shown.value?.picture);
+const NO_PARTS: readonly ReportedPart[] = [];
+const reported = computed(() => shown.value?.report.parts ?? NO_PARTS);
 
 export interface DrawingProps {
   /** Figures to be tried; an empty list drops those that are. */
@@ -199,9 +203,10 @@ function createBench() {
       ),
       tipAt(svg, made, { tip, onScreen: (x, y) => onScreen({ spot: { x, y } } as Held), isHolding: () => mover.held() !== undefined }),
       effect(() => {
-        const now = shown.value;
-        if (now === undefined) return;
-        made.show(sceneOf(now.picture, direction.value, compared.value?.other?.picture), now.report.parts);
+        // What follows a picture leaves it as it is.
+        const [picture, parts] = [drawn.value, reported.value];
+        if (picture === undefined) return;
+        made.show(sceneOf(picture, direction.value, compared.value?.other?.picture), parts);
         untracked(() => {
           sees.restore();
           tellMover(made);

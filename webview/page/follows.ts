@@ -7,14 +7,16 @@ import { CHART_IDS } from '../../src/protocol/charts.ts';
 import type { Chart, ChartId } from '../../src/protocol/charts.ts';
 import type { Coming, Followed, Shown, Source, ToView } from '../../src/protocol/messages.ts';
 import type { Picture } from '../../src/protocol/picture.ts';
-import type { ReportedFigure } from '../../src/protocol/report.ts';
+import type { Report, ReportedFigure } from '../../src/protocol/report.ts';
 import { askToFollow } from '../send.ts';
 import { gone, missing, shown } from '../state.ts';
 import { keptFigures } from './keptFigures.ts';
 
-/** A picture, and what of the one before it stands in for what has not come yet. */
+/** A picture, and what of the one before it stands in for what has not come yet: the report in its own place, the rest in `former`. */
 export interface ShownInParts extends Shown {
   readonly source: Source;
+  /** The text that the report is of, and its places. */
+  readonly reportSource: Source;
   readonly fileName: string;
   /** What is not in it yet, be it that there is any. */
   readonly coming: readonly Coming[];
@@ -34,23 +36,29 @@ export interface HeldChart {
 
 const NOTHING: Former = { charts: [], facts: [] };
 
-/** @param before what was shown until now; of another file nothing of it stays */
-export function taken(message: ToView & { readonly type: 'show' }, before: ShownInParts | undefined): ShownInParts {
-  const { source, fileName, coming, report } = message;
+/**
+ * @param before what was shown until now; of another file nothing of it stays
+ * @returns undefined where nothing stands in for a report that is to follow: what came before has been lost
+ */
+export function taken(message: ToView & { readonly type: 'show' }, before: ShownInParts | undefined): ShownInParts | undefined {
+  const { source, fileName, coming, dials } = message;
   const known = before?.source.uri === source.uri ? before : undefined;
+  const { report, reportSource } = message.report === undefined ? { ...known } : { report: message.report, reportSource: source };
+  if (report === undefined || reportSource === undefined) return undefined;
   const former = known === undefined ? NOTHING : { charts: heldCharts(known), facts: heldFacts(known).facts };
   const { picture, charts } = known === undefined ? message : keptFigures(message, former.charts);
-  return { source, fileName, coming, report, picture, charts, former };
+  return { source, fileName, coming, dials, report, reportSource, picture, charts, former };
 }
 
 /** With what has followed. What was not waited for, has come before, or does not fit the stations is left aside. */
-export function withFollowed(now: ShownInParts, { charts, without, facts }: Followed): ShownInParts {
+export function withFollowed(now: ShownInParts, { charts, without, report, facts }: Followed): ShownInParts {
   const { stations } = now.picture;
   const waited = (id: ChartId) => now.coming.includes(id);
   const fitting = charts.filter(({ id, curves }) => waited(id) && curves.every(({ values }) => values.length === stations.length));
   const come = new Set<Coming>([
     ...fitting.map(({ id }) => id),
     ...without.filter(waited),
+    ...(report === undefined ? [] : (['report'] as const)),
     ...(facts === undefined ? [] : (['facts'] as const)),
   ]);
   const coming = now.coming.filter((each) => !come.has(each));
@@ -60,9 +68,25 @@ export function withFollowed(now: ShownInParts, { charts, without, facts }: Foll
     ...now,
     coming,
     charts: kept.length === 0 ? now.charts : inOrder([...now.charts, ...kept]),
-    report: facts === undefined || !now.coming.includes('facts') ? now.report : { ...now.report, facts },
+    ...withReport(now, report, facts),
   };
 }
+
+/** Facts that have come are those of the report, whichever of the two came first. */
+function withReport(
+  { coming, ...now }: ShownInParts,
+  report: Report | undefined,
+  facts: Followed['facts'],
+): Pick<ShownInParts, 'report' | 'reportSource'> {
+  const isNew = report !== undefined && coming.includes('report');
+  const [body, reportSource] = isNew ? [report, now.source] : [now.report, now.reportSource];
+  const areNew = facts !== undefined && coming.includes('facts');
+  const known = areNew ? facts : coming.includes('facts') ? body.facts : now.report.facts;
+  return { report: known === body.facts ? body : { ...body, facts: known }, reportSource };
+}
+
+/** Whether the report is of the text before, and its own is to follow. */
+export const isReportLate = (now: Pick<ShownInParts, 'coming'> | undefined): boolean => now?.coming.includes('report') === true;
 
 /** Every chart that there is to show, in their order; `isLate`: it is of the text before, and its own is to follow. */
 export function heldCharts({ charts, picture, coming, former }: ShownInParts): readonly (HeldChart & { readonly isLate: boolean })[] {

@@ -3,15 +3,19 @@
  * The column, whose lists and charts take as long, follows in frames of its own in which no picture has come, first the lists, then the
  * charts; where every frame has one, in turns, each fifth of a second both. All else is told at once.
  */
-import { batch, effect, signal, type Signal } from '@preact/signals';
+import { batch, computed, effect, signal, type Signal } from '@preact/signals';
 import type { Coming } from '../../src/protocol/messages.ts';
 import { shown, shownTrial } from '../state.ts';
+import { isReportLate } from './follows.ts';
 
 type Told = Signal<typeof shown.value>;
 
 /** For findings, requirements, load path and figures. */
 export const toldReport: Told = signal(undefined);
 export const toldCharts: Told = signal(undefined);
+
+/** Whether what `toldReport` tells is of the text before, and what was found out about this one is to follow. */
+export const isReportComing = computed(() => isReportLate(shown.value));
 
 const ALL = [toldReport, toldCharts];
 const LATEST_MS = 100;
@@ -28,7 +32,7 @@ export function followShown(): void {
     if (!isOfTrial(now, toldReport.peek())) {
       due = [];
       batch(() => {
-        if (!hasSameReport(now, toldReport.peek())) toldReport.value = now;
+        if (!isReportLate(now) && !hasSameReport(now, toldReport.peek())) toldReport.value = now;
         if (!hasSameCharts(now, toldCharts.peek())) toldCharts.value = now;
       });
       return;
@@ -44,7 +48,8 @@ export function followShown(): void {
       const [first, ...rest] = due;
       due = rest;
       since = at;
-      if (first !== undefined) first.value = shown.peek();
+      const now = shown.peek();
+      if (first === toldCharts || (first === toldReport && !isReportLate(now))) first.value = now;
     }
     hadPicture = false;
     if (due.length > 0) frame = requestAnimationFrame(next);
@@ -67,4 +72,4 @@ const hasSameCharts = (now: typeof shown.value, before: typeof shown.value): boo
   now.picture === before.picture &&
   now.coming.filter(isChart).length === before.coming.filter(isChart).length;
 
-const isChart = (coming: Coming): boolean => coming !== 'facts';
+const isChart = (coming: Coming): boolean => coming !== 'facts' && coming !== 'report';

@@ -1,6 +1,7 @@
 /** Changed values, each with what this change alone does. */
 import type { ChangedValue } from '../../src/protocol/messages.ts';
 import { reveal } from '../send.ts';
+import { shown } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { SomeOf } from './someOf.tsx';
 
@@ -19,7 +20,7 @@ export function Changes({ changes }: { readonly changes: readonly ChangedValue[]
           ))}
           {place !== undefined && (
             <p class="actions">
-              <button type="button" class="link" onClick={() => reveal(place)}>
+              <button type="button" class="link" onClick={() => reveal(place, shown.peek()?.source)}>
                 {WORDS.toText}
                 <span class="unseen">{`, ${path}`}</span>
               </button>

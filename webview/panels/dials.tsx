@@ -13,7 +13,7 @@ import { SomeOf } from './someOf.tsx';
 
 export function Dials() {
   // Those of a picture with a trial in it stand around the figures tried.
-  const dials = (shownTrial.value.length > 0 ? written.value : shown.value)?.report.dials ?? [];
+  const dials = (shownTrial.value.length > 0 ? written.value : shown.value)?.dials ?? [];
   const atCursor = dialAtCursor.value;
   const all = atCursor === undefined || dials.some(({ path }) => path === atCursor.path) ? dials : [atCursor, ...dials];
   const row = useRows();
@@ -72,7 +72,7 @@ function DialRow({ dial, tried, isAtCursor }: RowProps) {
   return (
     <li class={`dial ${tried === undefined ? '' : 'tried'}`}>
       <span class="dial-name">
-        <button type="button" class="link" onClick={() => reveal(place)}>
+        <button type="button" class="link" onClick={() => reveal(place, shown.peek()?.source)}>
           {label}
           <span class="unseen">{`, ${WORDS.toText}`}</span>
         </button>

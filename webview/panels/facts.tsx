@@ -1,6 +1,6 @@
 /** Figures worth knowing, and what was not checked. */
 import { heldFacts } from '../page/follows.ts';
-import { toldReport } from '../page/told.ts';
+import { isReportComing, toldReport } from '../page/told.ts';
 import { shownTrial, written } from '../state.ts';
 import { WORDS } from '../words.ts';
 import { FigureList } from './figureList.tsx';
@@ -9,7 +9,9 @@ import { useFirst } from './someOf.tsx';
 
 export function Facts() {
   const now = toldReport.value;
-  const { facts, isLate } = now === undefined ? { facts: [], isLate: false } : heldFacts(now);
+  const held = now === undefined ? { facts: [], isLate: false } : heldFacts(now);
+  const { facts } = held;
+  const isLate = held.isLate || isReportComing.value;
   const { first, more } = useFirst(facts, WORDS.figuresName);
   if (facts.length === 0) return null;
   return (

@@ -2,7 +2,7 @@
 import type { Source } from '../../src/protocol/messages.ts';
 import type { ReportedMark } from '../../src/protocol/report.ts';
 import { percentText } from '../charts/figures.ts';
-import { toldReport } from '../page/told.ts';
+import { isReportComing, toldReport } from '../page/told.ts';
 import { goToWorst } from '../page/worst.ts';
 import { mend, reveal } from '../send.ts';
 import { hovered } from '../state.ts';
@@ -14,7 +14,7 @@ import { withCode } from './withCode.tsx';
 export function Findings() {
   const marks = toldReport.value?.report.marks ?? [];
   return (
-    <section aria-labelledby="findings-title">
+    <section aria-labelledby="findings-title" class={isReportComing.value ? 'late' : undefined} aria-busy={isReportComing.value}>
       <h2 id="findings-title">{WORDS.findings}</h2>
       {marks.length === 0 ? (
         <p class="none">{WORDS.noFindings}</p>

@@ -1,6 +1,6 @@
 /** The load path from the foot on: a click selects a part and shows it in the text, hovering lights it up. */
 import type { ReportedPart } from '../../src/protocol/report.ts';
-import { toldReport } from '../page/told.ts';
+import { isReportComing, toldReport } from '../page/told.ts';
 import { revealPart } from '../send.ts';
 import { hovered, isStepping, selected, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
@@ -16,7 +16,7 @@ export function LoadPath() {
   const { value } = selected;
   const isSelected = ({ kind, name }: ReportedPart) => kind === value?.kind && name === value.name;
   return (
-    <section aria-labelledby="load-path-title">
+    <section aria-labelledby="load-path-title" class={isReportComing.value ? 'late' : undefined} aria-busy={isReportComing.value}>
       <div class="title-row">
         <h2 id="load-path-title">{WORDS.loadPath}</h2>
         <button type="button" class="quiet" aria-expanded={isStepping.value} onClick={toggleStepping}>

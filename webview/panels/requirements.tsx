@@ -1,7 +1,7 @@
 /** What the file requires, and whether it has it. */
 import { percentText } from '../charts/figures.ts';
 import { setTravel } from '../page/play.ts';
-import { toldReport } from '../page/told.ts';
+import { isReportComing, toldReport } from '../page/told.ts';
 import { reveal } from '../send.ts';
 import { WORDS } from '../words.ts';
 import { Sign } from './icons.tsx';
@@ -12,7 +12,7 @@ export function Requirements() {
   const requirements = toldReport.value?.report.requirements ?? [];
   if (requirements.length === 0) return null;
   return (
-    <section aria-labelledby="requirements-title">
+    <section aria-labelledby="requirements-title" class={isReportComing.value ? 'late' : undefined} aria-busy={isReportComing.value}>
       <h2 id="requirements-title">{WORDS.requirements}</h2>
       <SomeOf items={requirements} name={WORDS.requirementsName} class="findings">
         {({ name, outcome, text, place, travel }, index) => (

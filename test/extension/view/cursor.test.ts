@@ -82,7 +82,7 @@ describe('a place that is chosen in the view', () => {
 describe('stepping', () => {
   test('goes along the load path, in text and view, and stays at its ends', async () => {
     const { document, page } = await openView(FOUR_BARREL);
-    const parts = page.last('show').report.parts.map(({ kind, name }) => `${kind} ${name}`);
+    const parts = page.report().parts.map(({ kind, name }) => `${kind} ${name}`);
     expect(parts.slice(0, 4)).toEqual(['pedal pedal', 'cable main', 'lever bellcrank', 'rod link']);
     const seen: string[] = [];
     const place = (): string => {

@@ -21,24 +21,28 @@ const inOrder = (charts: readonly Chart[]): readonly Chart[] =>
   charts.toSorted((one, other) => CHART_IDS.indexOf(one.id) - CHART_IDS.indexOf(other.id));
 
 describe('what follows the drawing', () => {
-  test('is with it all that there is to show of the text', async () => {
+  test('is with it all that there is to show of the text, what can be seen first', async () => {
     const { document, page } = await openView(FOUR_BARREL);
     page.say({ type: 'in-sight', charts: ['angles', 'torques'] });
     const from = page.told.length;
     changeDocument(document, longer('39 mm'));
     await turns();
     const show = page.last('show');
-    expect(show.charts.map(({ id }) => id)).toEqual(['angles', 'torques']);
+    expect(show.charts).toEqual([]);
+    expect(show.report).toBeUndefined();
     const all = showAnswers(solve(longer('39 mm')))!;
     const follows = followsIn(page, from);
     expect(follows.every(({ source, trial }) => source.version === 2 && trial.length === 0)).toBe(true);
-    expect(inOrder([...show.charts, ...follows.flatMap(({ charts }) => charts)])).toEqual(all.charts);
+    expect(inOrder(follows.flatMap(({ charts }) => charts))).toEqual(all.charts);
+    expect(follows.flatMap(({ report }) => report ?? [])).toEqual([{ ...all.report, facts: [] }]);
     expect(follows.flatMap(({ facts }) => facts ?? [])).toEqual(all.report.facts);
-    const told = follows.flatMap(({ charts, without, facts }): Coming[] => [
+    const told = follows.flatMap(({ charts, without, report, facts }): Coming[] => [
       ...charts.map(({ id }) => id),
+      ...(report === undefined ? [] : (['report'] as const)),
       ...without,
       ...(facts === undefined ? [] : (['facts'] as const)),
     ]);
+    expect(told.slice(0, 3)).toEqual(['angles', 'torques', 'report']);
     expect(told.sort()).toEqual([...show.coming].sort());
   });
 
@@ -91,11 +95,29 @@ describe('what follows the drawing', () => {
     expect(await ask({ ...source, version: 1 }, [], ['facts'])).toEqual([]);
     expect(await ask(source, reach(40), ['facts'])).toEqual([]);
     expect(await ask(source, [], [])).toEqual([]);
-    page.say({ type: 'in-sight', charts: ['effort'] });
-    changeDocument(document, longer('40 mm'));
+    const told = await ask(source, [], ['report']);
+    expect(told.map(({ report }) => report?.verdict)).toEqual([showAnswers(solve(longer('39 mm')))!.report.verdict]);
+  });
+
+  test('has its places in the text as it is written where figures are tried', async () => {
+    const { page } = await openView(FOUR_BARREL);
+    page.try(reach(38.123456));
     await turns();
-    // It came with the drawing, and was never to follow.
-    expect(await ask(page.last('show').source, [], ['effort'])).toEqual([]);
+    const follows = followsIn(page).filter(({ trial }) => trial.length > 0);
+    const [report] = follows.flatMap((each) => each.report ?? []);
+    const names = report!.parts.map(({ place }) => FOUR_BARREL.slice(place.start, place.end));
+    expect(names).toEqual(expect.arrayContaining(['bellcrank', 'link', 'position']));
+  });
+
+  test('has the report with the drawing where the page has none of this file yet, and only then', async () => {
+    const view = await openView(FOUR_BARREL);
+    expect(view.page.last('show').report?.verdict).toBe(showAnswers(solve(FOUR_BARREL))!.report.verdict);
+    changeDocument(view.document, longer('39 mm'));
+    await turns();
+    expect(view.page.last('show').report).toBeUndefined();
+    hide(view);
+    await bringBack(view);
+    expect(view.page.last('show').report?.verdict).toBe(showAnswers(solve(longer('39 mm')))!.report.verdict);
   });
 
   test('waits for a rest where it took long, and the drawing does not', async () => {

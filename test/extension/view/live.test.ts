@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import type { Change, Trial } from '../../../src/protocol/messages.ts';
 import { FOUR_BARREL } from '../../support/editorRequests.ts';
-import { loadPage } from '../../support/fakePage.ts';
+import { loadPage, type FakePage } from '../../support/fakePage.ts';
 import { bringBack, hide, openView, run, serveViews, turns } from '../../support/viewInEditor.ts';
 import {
   changeDocument,
@@ -23,8 +23,7 @@ serveViews();
 const reach = (value: number): Trial => [{ kind: 'value', path: 'let.crank_reach', value }];
 
 /** As the file's own rod opens its shaft, from the report's words. */
-const verdictOf = (page: { last(type: 'show'): { readonly report: { readonly verdict: string } } }): string =>
-  page.last('show').report.verdict;
+const verdictOf = (page: FakePage): string => page.report().verdict;
 
 describe('the picture', () => {
   test('follows each key press in the next turn, the last of several at once', async () => {
@@ -111,7 +110,7 @@ describe('figures that are tried', () => {
     // The drawn vector of the pin from its axis is as long as its radius.
     expect(Math.hypot(...pin(written)) * 1000).toBeCloseTo(38, 9);
     expect(Math.hypot(...pin(tried)) * 1000).toBeCloseTo(41.25, 9);
-    expect(tried.report.dials).toEqual(written.report.dials);
+    expect(tried.dials).toEqual(written.dials);
     expect(document.getText()).toBe(FOUR_BARREL);
     page.try([]);
     await turns();
@@ -138,7 +137,7 @@ describe('figures that are tried', () => {
     const { page } = await openView(FOUR_BARREL);
     page.try(reach(38.123456));
     await turns();
-    const { report } = page.last('show');
+    const report = page.report();
     expect(report.parts.map(({ place }) => FOUR_BARREL.slice(place.start, place.end))).toEqual(
       expect.arrayContaining(['bellcrank', 'link', 'position']),
     );

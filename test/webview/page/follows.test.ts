@@ -1,10 +1,10 @@
 /** What the page makes of what follows a drawing: in order, late, lost, repeated, and what does not fit. */
 import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PROTOCOL, type Coming, type Followed, type ToEditor, type ToView, type Trial } from '../../../src/protocol/messages.ts';
-import { followFollowing, heldCharts, heldFacts } from '../../../webview/page/follows.ts';
+import { followFollowing, heldCharts, heldFacts, isReportLate } from '../../../webview/page/follows.ts';
 import { receive } from '../../../webview/receive.ts';
-import { connect, tryFigures } from '../../../webview/send.ts';
-import { shown, written } from '../../../webview/state.ts';
+import { connect, reveal, tryFigures } from '../../../webview/send.ts';
+import { announcement, shown, written } from '../../../webview/state.ts';
 import { handMadeShow } from '../../support/handMadeShown.ts';
 
 let posted: { readonly notice?: ToEditor }[] = [];
@@ -26,7 +26,16 @@ const first = (version: number, coming: readonly Coming[] = ['progression', 'ang
     report: { ...report, facts: [] },
   });
 const follows = (version: number, what: Partial<Followed>) =>
-  tell({ type: 'follows', source: handMadeShow(version).source, trial: [], charts: [], without: [], facts: undefined, ...what });
+  tell({
+    type: 'follows',
+    source: handMadeShow(version).source,
+    trial: [],
+    charts: [],
+    without: [],
+    report: undefined,
+    facts: undefined,
+    ...what,
+  });
 const facts = (text: string) => [{ label: 'pedal for half opening', text, travel: 0.5 }];
 const late = () => heldCharts(shown.value!).map(({ chart: { id }, isLate }) => `${id}${isLate ? ' late' : ''}`);
 
@@ -71,6 +80,46 @@ describe('what follows a drawing', () => {
     expect(late()).toEqual(['progression', 'angles']);
     expect(heldFacts(shown.value!)).toEqual({ facts: facts('50.0 %'), isLate: false });
     expect(shown.value!.coming).toEqual([]);
+  });
+
+  test('has the report of the text before in its place, with the places of that text, until its own comes', () => {
+    const place = report.marks[0]!.place;
+    tell({ ...handMadeShow(2), coming: ['report', 'facts'], report: undefined });
+    expect([shown.value!.report, isReportLate(shown.value)]).toEqual([report, true]);
+    reveal(place);
+    expect(posted.at(-1)!.notice).toEqual({ type: 'reveal', source: handMadeShow(1).source, place });
+    follows(2, { facts: facts('50.0 %') });
+    expect([shown.value!.report, isReportLate(shown.value)]).toEqual([{ ...report, facts: facts('50.0 %') }, true]);
+    follows(2, { report: { ...report, verdict: 'none', facts: [] } });
+    // Its facts came before it.
+    expect(shown.value!.report).toEqual({ ...report, verdict: 'none', facts: facts('50.0 %') });
+    expect(isReportLate(shown.value)).toBe(false);
+    reveal(place);
+    expect(posted.at(-1)!.notice).toEqual({ type: 'reveal', source: handMadeShow(2).source, place });
+    follows(2, { report });
+    expect(shown.value!.report.verdict).toBe('none');
+  });
+
+  test('is announced by its verdict once that has come, and again where the text had none in between', () => {
+    tell({ ...handMadeShow(2), coming: ['report'], report: undefined });
+    announcement.value = '';
+    follows(2, { report });
+    expect(announcement.value).toBe('');
+    tell({ type: 'broken', source: handMadeShow(3).source, fileName: 'hand-made.throttle.yaml', missing: [] });
+    tell({ ...handMadeShow(4), coming: ['report'], report: undefined });
+    expect(announcement.value).not.toBe(report.verdict);
+    follows(4, { report });
+    expect(announcement.value).toBe(report.verdict);
+  });
+
+  test('makes the page ask for everything where it has nothing that a report could stand in for', () => {
+    const source = { uri: 'file:///other.throttle.yaml', version: 1 };
+    const before = shown.value;
+    tell({ ...handMadeShow(), source, coming: ['report'], report: undefined });
+    expect(shown.value).toBe(before);
+    expect(posted.at(-1)!.notice).toEqual({ type: 'ready' });
+    tell({ ...handMadeShow(), source });
+    expect(shown.value!.source).toEqual(source);
   });
 
   test('is in its place whatever came first, and a chart that has no curve any more is gone', () => {

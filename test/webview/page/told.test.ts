@@ -1,5 +1,6 @@
 /** What the column tells of while pictures come, frame by frame, with the frames of the browser counted here. */
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Coming } from '../../../src/protocol/messages.ts';
 import { handMadeShow } from '../../support/handMadeShown.ts';
 import { shown, shownTrial } from '../../../webview/state.ts';
 import { followShown, toldCharts, toldReport } from '../../../webview/page/told.ts';
@@ -19,9 +20,10 @@ const frame = () => {
 };
 
 const picture = (version: number) => {
-  const { source, fileName, picture: drawn, charts, report } = handMadeShow();
+  const { source, fileName, picture: drawn, charts, report, dials } = handMadeShow();
   const former = { charts: [], facts: [] };
-  return { source: { ...source, version }, fileName, picture: drawn, charts, report, coming: [], former };
+  const now = { ...source, version };
+  return { source: now, reportSource: now, fileName, picture: drawn, charts, report, dials, coming: [] as readonly Coming[], former };
 };
 const tried = () => {
   shownTrial.value = [{ kind: 'value', path: 'let.reach', value: 40 }];
@@ -39,6 +41,18 @@ describe('what the column tells of', () => {
     const next = (shown.value = picture(2));
     expect([toldReport.value, toldCharts.value]).toEqual([next, next]);
     expect(asked.length).toBe(0);
+  });
+
+  test('is no text whose report is still to come, and its charts at once', () => {
+    const before = toldReport.value;
+    const next = (shown.value = { ...picture(2), coming: ['report'] });
+    expect([toldReport.value, toldCharts.value]).toEqual([before, next]);
+    const whole = (shown.value = { ...next, coming: [] });
+    expect(toldReport.value).toBe(whole);
+    shownTrial.value = [{ kind: 'value', path: 'let.reach', value: 40 }];
+    const late = (shown.value = { ...whole, coming: ['report'] });
+    for (let i = 0; i < 4; i++) frame();
+    expect([toldReport.value, toldCharts.value]).toEqual([whole, late]);
   });
 
   test('is what is tried in the frames after its picture, the lists before the charts, and then nothing is asked for any more', () => {

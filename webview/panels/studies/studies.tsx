@@ -8,7 +8,9 @@ import { Sign } from '../icons.tsx';
 import { Block } from './blocks.tsx';
 
 export function Studies() {
-  if ((shown.value?.charts.length ?? 0) === 0) return null;
+  const now = shown.value;
+  // A file that is not solved has no charts, and none to come.
+  if (now === undefined || now.charts.length + now.coming.length === 0) return null;
   const words = WORDS.studies;
   const cannot = missing.value !== undefined || gone.value !== undefined;
   return (
