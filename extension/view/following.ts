@@ -89,7 +89,10 @@ export function keepFollowing(notify: Notify, isWatched: () => boolean, inSight:
     const job: Job | undefined = picture.coming.length === 0 ? undefined : { picture, work, isSeen: false, spentMs: 0 };
     if (picture.trial.length > 0) tried = job;
     else written = job;
-    soon(lastMs.seen > LONG_MS ? REST_MS : 0);
+    const waits = lastMs.seen > LONG_MS;
+    // What took long once may not again: under a hand that drags no rest comes in which that would be seen.
+    lastMs.seen /= 2;
+    soon(waits ? REST_MS : 0);
   };
 
   return {

@@ -137,6 +137,24 @@ describe('what follows the drawing', () => {
     clock.mockRestore();
   });
 
+  test('is tried again at once before long, though it took long: a hand that drags does not rest', async () => {
+    const { page } = await openView(FOUR_BARREL);
+    page.say({ type: 'in-sight', charts: ['effort'] });
+    let now = 0;
+    const clock = vi.spyOn(Date, 'now').mockImplementation(() => (now += 10));
+    page.try(reach(39));
+    await turns();
+    clock.mockRestore();
+    const from = page.told.length;
+    for (let i = 0; i < 20; i++) {
+      page.try(reach(40 + i / 10));
+      await vi.advanceTimersByTimeAsync(50);
+    }
+    expect(page.told.slice(from).filter(({ type }) => type === 'show')).toHaveLength(20);
+    // The first few of them wait, for a rest that does not come.
+    expect(followsIn(page, from).filter(({ charts }) => charts.some(({ id }) => id === 'effort')).length).toBeGreaterThan(10);
+  });
+
   test('stops with a page that is hidden, and comes whole to the one after it, to which nothing is in sight yet', async () => {
     const view = await openView(FOUR_BARREL);
     view.page.say({ type: 'in-sight', charts: ['angles'] });
