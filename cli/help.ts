@@ -176,7 +176,7 @@ Options:
       --builds NUMBER      random builds, 100 to 1000000; 10000 where not given
       --seed NUMBER        draws other builds; the same file and seed give the same answers
       --format FORMAT      text (the default), or json with every digit, and with bands along the travel${COMMON}
-Exit code: 0 every build keeps what is checked, 1 one does not, or an error in the text, 2 the file has no tolerance and no play, or
+Exit code: 0 every build keeps what is checked, 1 one does not, there is no tolerance to build by, or an error in the text, 2 nothing varies or is free, or
 cannot be used.
 `;
 

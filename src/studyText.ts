@@ -68,7 +68,7 @@ function* toleranceSteps(text: string): StudySteps {
   const why = whyNoTolerance(study);
   if (why !== undefined) return { kind: 'refused', why };
   const found = yield* noted(tolerances(study), 'building at random');
-  const spread = yield* noted(spreadOf(study, TOLERANCE_DEFAULTS), 'bands for the charts');
+  const spread = found.toleranced.length === 0 ? undefined : yield* noted(spreadOf(study, TOLERANCE_DEFAULTS), 'bands for the charts');
   return { kind: 'found', found: tolerancePage(answers, found, spread) };
 }
 

@@ -23,7 +23,10 @@ export function tolerance(request: StudyRequest, io: Io): Promise<number> {
     if (request.format === 'text') return { page: toleranceText(found, page), isSound };
     const columns = mainCurves(study);
     const drawn = { ...options, from: 0, to: Math.min(BAND_BUILDS, builds) };
-    const spread = columns.length === 0 ? undefined : finished(bandsOf(study.travel.mechanism, columns, found.toleranced, STATIONS, drawn));
+    const spread =
+      columns.length === 0 || found.toleranced.length === 0
+        ? undefined
+        : finished(bandsOf(study.travel.mechanism, columns, found.toleranced, STATIONS, drawn));
     const bands = spread && { ...spread, builds: drawn.to, stations: STATIONS };
     return { page: toleranceJson(answers, found, bands, page.file), isSound };
   });

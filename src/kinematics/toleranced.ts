@@ -21,6 +21,8 @@ export interface Toleranced {
   readonly middle: number;
   /** SI, above 0. */
   readonly half: number;
+  /** In which the file has it; absent where that is not known. */
+  readonly unit?: string;
 }
 
 /** In the order of the mechanism's dimensions; empty where the linkage has no tolerance. One that is ± 0 is left out. */

@@ -2,6 +2,8 @@
  * Figures as a person reads them: in the unit of the drawing, with as many digits as one can act on.
  */
 import { digitsFor } from '../definition/digits.ts';
+import { formatQuantity } from '../definition/edit.ts';
+import { parseUnit, toSi } from '../definition/quantity/units.ts';
 import { FIGURE_UNIT, FIGURE_UNIT_SI, type FigureDimension } from '../definition/dimensions.ts';
 import type { Figure } from '../findings/finding.ts';
 
@@ -11,6 +13,18 @@ export function figureText({ value, dimension }: Figure, more = 0): string {
   if (!Number.isFinite(shown)) return NO_VALUE;
   return withUnit(trimZeros(decimal(shown, digitsFor(shown, dimension) + more)), FIGURE_UNIT[dimension]);
 }
+
+/** In the unit in which the file has it, e.g. `0.004 inch`; where that is the one of its place, or not known, as commonly shown with a digit more. */
+export function figureAsWritten({ value, dimension }: Figure, unit = ''): string {
+  const parsed = unit === '' ? undefined : parseUnit(unit);
+  if (parsed === undefined || isNear(toSi(1, parsed), FIGURE_UNIT_SI[dimension])) return figureText({ value, dimension }, 1);
+  return formatQuantity(value, unit, WRITTEN_DIGITS) ?? figureText({ value, dimension }, 1);
+}
+
+/** Significant digits. */
+const WRITTEN_DIGITS = 4;
+
+const isNear = (a: number, b: number): boolean => Math.abs(a / b - 1) < 1e-9;
 
 /** How figures read that lie within so much of each other, SI: each with the digits of two places of that. */
 export function figureWithin(dimension: FigureDimension, within: number): (value: number) => string {

@@ -8,9 +8,9 @@ import type { Effect } from '../studies/tolerance/sensitivity.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../studies/tolerance/tolerance.ts';
 import type { Toleranced } from '../kinematics/toleranced.ts';
 import { CAUTION } from './caution.ts';
-import { figureText, figureWithin, percentText } from './figure.ts';
+import { figureAsWritten, figureWithin, percentText } from './figure.ts';
 import { plain, printable, type Paint } from './paint.ts';
-import { keptWords, requiredWords, ruleWords, verdictWords, yieldWords } from './toleranceVerdict.ts';
+import { isOfFreeAlone, keptWords, requiredWords, ruleWords, verdictWords, yieldWords } from './toleranceVerdict.ts';
 import { wrap } from './width.ts';
 
 export interface ToleranceTextOptions {
@@ -33,8 +33,9 @@ export function toleranceText(study: ToleranceStudy, { file, paint = plain, widt
     [paint('strong', printable(file))],
     titled('Rules of the check', rulesWords(study)),
     titled('Requirements', byShare(study.required).map(requiredWords)),
-    ...first.map((each) => titled(each.outcome.name, outcomeWords(each))),
-    titled('Angles', aside.map(asideWords)),
+    ...(isOfFreeAlone(study)
+      ? study.outcomes.map((each) => titled(each.outcome.name, freeAloneWords(each)))
+      : [...first.map((each) => titled(each.outcome.name, outcomeWords(each))), titled('Angles', aside.map(asideWords))]),
     titled('Rods set after assembly', chosen.map(settingWords)),
     titled('Not checked', notCheckedWords(study)),
     wrap(`Caution. ${CAUTION}`, width),
@@ -65,9 +66,23 @@ export function byShare<Each extends { readonly kept: { readonly share: number }
   return [...all].sort((a, b) => a.kept.share - b.kept.share);
 }
 
+/** Of a file without tolerances: what an outcome is as drawn, and what a change of each free dimension does to it. */
+export function freeAloneWords(each: OutcomeTolerance): readonly string[] {
+  const figure = figureIn(each);
+  const words = freeWords(each, figure);
+  const still = isHeld(each) ? `${each.outcome.stop!.words} holds it there` : 'nothing that `tune` leaves free moves it';
+  return [`${figure(each.middle)} as drawn`, ...(words.length === 0 ? [still] : words)];
+}
+
 /** What the study leaves out, without full stops. */
-export function notCheckedWords({ unchecked, still }: ToleranceStudy): readonly string[] {
+export function notCheckedWords(study: ToleranceStudy): readonly string[] {
+  const { unchecked, still } = study;
   return [
+    ...(isOfFreeAlone(study)
+      ? [
+          'how many builds keep limits, rules and requirements: the file gives no tolerance; write one behind a figure, such as `32 mm ± 0.1 mm`',
+        ]
+      : []),
     ...(still.length === 0 ? [] : [`what the tolerance of ${still.join(', ')} does: it stands as the file has it`]),
     ...unchecked.map(({ part, message }) => `${part}: ${message.replace(/^Not checked: /, '')} (nor by \`check\`)`),
     '`lost` of a rod and `lag` of a coupling as something that varies: they stand as the file has them',
@@ -138,18 +153,23 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
   ];
 }
 
+/** Whether its stop does, with every dimension in its middle. */
+function isHeld({ outcome: { stop }, stoppedAt, middle }: OutcomeTolerance): boolean {
+  return stop !== undefined && Math.abs(middle - stoppedAt) <= ROUNDING;
+}
+
 /** Why an outcome is the same in every build. */
-export function stillWords({ outcome: { stop }, stoppedAt, middle, corners }: OutcomeTolerance): string {
-  const isHeld = stop !== undefined && Math.abs(middle - stoppedAt) <= ROUNDING;
-  if (corners !== undefined) return isHeld ? `${stop.words} holds it there in every build` : 'no tolerance moves it';
-  const why = isHeld ? `${stop.words} holds it there` : 'it is the same';
+export function stillWords(each: OutcomeTolerance): string {
+  const stop = isHeld(each) ? each.outcome.stop : undefined;
+  if (each.corners !== undefined) return stop === undefined ? 'no tolerance moves it' : `${stop.words} holds it there in every build`;
+  const why = stop === undefined ? 'it is the same' : `${stop.words} holds it there`;
   return `${why} in every random build; too many dimensions vary for every corner to be tried`;
 }
 
 /** What half of a tolerance's width does, with its sign: e.g. `cables.main.slack + 0.4 mm: −1.62°`; both ways where they are not alike. */
 export function effectWords({ of, swing, growing, shrinking, kinked }: Effect, figure: (value: number) => string): string {
   const signed = (value: number): string => `${value > 0 ? '+' : ''}${figure(value)}`;
-  const by = figureText({ value: of.half, dimension: of.dimension }, 1);
+  const by = figureAsWritten({ value: of.half, dimension: of.dimension }, of.unit);
   if (!Number.isFinite(swing)) return `${figureName(of)} ± ${by}: a build without a value is among them`;
   if (!kinked) return `${figureName(of)} + ${by}: ${signed(swing)}`;
   return `${figureName(of)} + ${by}: ${signed(growing * of.half)}, − ${by}: ${signed(-shrinking * of.half)}`;
@@ -186,11 +206,11 @@ export function isWorthwhile({ spreads }: Setting): boolean {
   return spreads.some(({ won, kinked }) => won > WORTHWHILE && !kinked);
 }
 
-export function settingWords({ rod, adjustable, by, takes, beyondRange, spreads }: Setting): string {
+export function settingWords({ rod, adjustable, by, takes, unit, beyondRange, spreads }: Setting): string {
   const told = spreads
     .filter(({ won, kinked }) => !kinked && Math.abs(won) > WORTHWHILE)
     .map(({ outcome, won }) => `${outcome.name} ${won > 0 ? `narrower by ${percentText(won)}` : `wider by ${percentText(-won)}`}`);
   const range = beyondRange === true ? ', which is more than it can be turned' : '';
   const way = adjustable ? `${rod} set` : `${rod} made adjustable and set`;
-  return `${way} by the ${by.name}, ± ${figureText({ value: takes, dimension: 'length' }, 1)} of length${range}: ${told.join(', ')}`;
+  return `${way} by the ${by.name}, ± ${figureAsWritten({ value: takes, dimension: 'length' }, unit)} of length${range}: ${told.join(', ')}`;
 }

@@ -55,7 +55,16 @@ export function lostShares({ rules, required, outcomes }: ToleranceStudy): reado
 
 const MOST_LOST = 4;
 
+/** Nothing has a tolerance: there are no builds, only what each free dimension does. */
+export function isOfFreeAlone({ toleranced }: ToleranceStudy): boolean {
+  return toleranced.length === 0;
+}
+
 export function verdictWords(study: ToleranceStudy): string {
+  if (isOfFreeAlone(study)) {
+    const free = study.outcomes[0]?.free.length ?? 0;
+    return `no tolerance is given, so that nothing is known of how many builds keep what is checked; told is what ${countText(free, 'free dimension')} of \`tune\` ${free === 1 ? 'does' : 'do'}`;
+  }
   const { kept, options, toleranced, together } = study;
   const law =
     options.law === 'normal'

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { textbookLinkage, twoShafts } from '../studies/tolerance/cases.ts';
 import { FOUR_BARREL } from '../support/editorRequests.ts';
+import type { JsonTolerance } from '../../src/outputs/json/toleranceDocument.ts';
 import { call } from './support.ts';
 
 const files = {
@@ -68,6 +69,27 @@ describe('tolerance', () => {
     expect(error).toContain('No dimension of the file has a tolerance');
     expect((await call(['tolerance', 'empty'], { files })).code).toBe(2);
     expect((await call(['tolerance', 'missing'], { files })).code).toBe(2);
+  });
+
+  it('without a tolerance tells what is free, builds nothing and calls nothing kept', async () => {
+    const bare = FOUR_BARREL.replace(/ ± 0\.1 mm/g, '');
+    const free = `${bare}tune:\n  free: {crank_reach: {from: 34 mm, to: 44 mm}}\n  curve: {of: shaft.opening, slopes: {tip_in: 0.5, end: 1.2}}\n`;
+    const { code, out, error } = await call(['tolerance', 'free'], { files: { free } });
+    expect([code, error]).toEqual([1, '']);
+    expect(out).toMatch(/\nleast drive angle of link\n {2}[\d.]+° as drawn\n {2}free: let\.crank_reach \+ 1 mm: [+-][\d.]+°\n/);
+    expect(out).toContain('opening of shaft at full pedal\n  82° as drawn\n  its open stop holds it there\n');
+    expect(out.replace(/\n +/g, ' ')).toContain(
+      'Not checked how many builds keep limits, rules and requirements: the file gives no tolerance',
+    );
+    expect(out).not.toMatch(/kept by|met by|every build|random|NaN|undefined|Infinity|– /);
+    expect(out.trimEnd().split('\n').at(-1)).toBe(
+      'free: no tolerance is given, so that nothing is known of how many builds keep what is checked; told is what 1 free dimension of `tune` does',
+    );
+    const json = JSON.parse((await call(['tolerance', 'free', '--format', 'json'], { files: { free } })).out) as JsonTolerance;
+    expect([json.together.builds, json.together.share, json.kept, json.bands, json.rules]).toEqual([0, null, null, null, []]);
+    expect(json.outcomes.flatMap(({ free: [each] }) => (each === undefined ? [] : [each.by]))).toEqual(
+      json.outcomes.map(() => ({ value: 1, unit: 'mm' })),
+    );
   });
 
   it('takes one file and a seed', async () => {

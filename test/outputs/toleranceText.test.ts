@@ -81,3 +81,24 @@ test('a dimension that `tune` leaves free is told by what a millimetre of it doe
   expect((free!.swing * 180) / Math.PI).toBeCloseTo(byHand, 4);
   expect(told).toMatch(/free: let\.reach \+ 1 mm: [+-][\d.]+°/);
 });
+
+describe('a file in inches', () => {
+  const tune = `tune:
+  free: {reach: {from: 1.2 inch, to: 1.8 inch}}
+  curve: {of: shaft.opening, through: [[0 %, 0 deg], [100 %, 80 deg]]}
+`;
+  const { told } = studied(linkage({ crank: '1.5 inch', arm: '1.25 inch ± 0.02 inch', slack: '0.04 in +0.02/-0.01 in', more: tune }));
+
+  test('has its tolerances told in inches, with what they do', () => {
+    expect(told).toMatch(/levers\.shaft\.arms\.arm\.radius \+ 0\.02 inch: [+-][\d.]+°/);
+    expect(told).toMatch(/cables\.main\.slack \+ 0\.015 in: [+-][\d.]+°/);
+    expect(told).not.toMatch(/\d mm: /);
+  });
+
+  test('has free dimensions told by a hundredth of an inch, as files with them so changed have it', () => {
+    const at = (crank: string): number => openingOf({ crank, arm: '1.25 inch', slack: '0.045 in' }, 1);
+    const [, swing = ''] = /opening of shaft at full pedal[^]*?free: let\.reach \+ 0\.01 inch: ([+-][\d.]+)°/.exec(told) ?? [];
+    expect(Math.abs(Number(swing) - (at('1.505 inch') - at('1.495 inch')))).toBeLessThan(0.01);
+    expect(Math.abs(Number(swing))).toBeGreaterThan(0.04);
+  });
+});

@@ -200,9 +200,21 @@ describe('what tolerances do', () => {
     expect(frictionless).toContain('Friction is left out of the effort: the file gives none.');
   });
 
-  test('is refused where the file has no tolerance', () => {
-    const bare = TUNE.replaceAll(' ± 0.1 mm', '').replace('pin: 6 mm, ', '');
-    expect(finished(studyText(bare, { kind: 'tolerance' }))).toMatchObject({ kind: 'refused' });
+  const bare = TUNE.replaceAll(' ± 0.1 mm', '').replace('pin: 6 mm, ', '');
+
+  test('is refused where the file has no tolerance and leaves nothing free', () => {
+    const [untuned = ''] = bare.split('\ntune:');
+    expect(finished(studyText(`${untuned}\n`, { kind: 'tolerance' }))).toMatchObject({ kind: 'refused' });
+  });
+
+  test('without a tolerance has what is free alone, undecided, and no bands', () => {
+    const outcome = finished(studyText(bare, { kind: 'tolerance' }));
+    if (outcome.kind !== 'found') throw new Error(outcome.why);
+    expect([outcome.found.standing, outcome.found.spread, ofKind(outcome.found, 'table')]).toEqual(['undecided', undefined, []]);
+    expect(outcome.found.verdict).toContain('no tolerance is given');
+    const told = JSON.stringify(outcome.found);
+    expect(told).toMatch(/free: let\.spread \+ 1 mm: [+-][\d.]+/);
+    expect(told).not.toMatch(/NaN|kept by|at random/);
   });
 });
 

@@ -6,6 +6,7 @@ import {
   effectWords,
   figureIn,
   figureName,
+  freeAloneWords,
   isToldAside,
   isWorthwhile,
   notCheckedWords,
@@ -13,7 +14,15 @@ import {
   stillWords,
   varies,
 } from '../../outputs/toleranceText.ts';
-import { isKeptByAll, keptWords, requiredWords, ruleWords, verdictWords, yieldWords } from '../../outputs/toleranceVerdict.ts';
+import {
+  isKeptByAll,
+  isOfFreeAlone,
+  keptWords,
+  requiredWords,
+  ruleWords,
+  verdictWords,
+  yieldWords,
+} from '../../outputs/toleranceVerdict.ts';
 import type { Standing, StudyBlock, StudyFound, StudyLine, StudyRow, StudySpread, StudyTable } from '../../protocol/studies.ts';
 import type { Answers } from '../../solve.ts';
 import type { OutcomeTolerance, ToleranceStudy } from '../../studies/tolerance/tolerance.ts';
@@ -33,8 +42,14 @@ export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: S
         'Requirements',
         byShare(study.required).map((each) => line(requiredWords(each), standingOf(each.kept.share === 1))),
       ),
-      rangesOf(study),
-      ...study.outcomes.filter((each) => !isToldAside(each)).flatMap((each) => causesOf(answers, each)),
+      ...(isOfFreeAlone(study)
+        ? study.outcomes.flatMap((each) =>
+            lines(
+              each.outcome.name,
+              freeAloneWords(each).map((words) => line(words)),
+            ),
+          )
+        : [rangesOf(study), ...study.outcomes.filter((each) => !isToldAside(each)).flatMap((each) => causesOf(answers, each))]),
       ...lines(
         'Rods set after assembly',
         chosen.map((each) => line(settingWords(each))),
@@ -51,6 +66,7 @@ export function tolerancePage(answers: Answers, study: ToleranceStudy, spread: S
 
 /** What an error in the text leaves out of the linkage was not looked at. */
 function standingIn({ problems }: Answers, study: ToleranceStudy): Standing {
+  if (isOfFreeAlone(study)) return 'undecided';
   if (!isKeptByAll(study)) return 'failed';
   return problems.some(({ severity }) => severity === 'error') ? 'undecided' : 'passed';
 }

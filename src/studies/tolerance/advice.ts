@@ -41,6 +41,8 @@ export interface Setting {
   readonly by: Outcome;
   /** ±, m: how much its length has to give for that, as the root of the sum of squares. */
   readonly takes: number;
+  /** In which the file has its length. */
+  readonly unit: string;
   /** Whether that is more than the rod can be turned; undefined where the file does not say how far it can. */
   readonly beyondRange: boolean | undefined;
   /** What becomes of every outcome, in their order. SI. */
@@ -109,6 +111,7 @@ export function* settings(
             adjustable: joint.source.adjust !== undefined,
             by,
             takes,
+            unit: joint.source.length?.unit ?? '',
             beyondRange: isBeyond(joint, parameters[joint.length]!, takes),
             spreads,
           },

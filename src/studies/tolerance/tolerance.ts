@@ -1,12 +1,13 @@
 /** What a file's tolerances do to what matters: effects, stacks, corners, random builds and advice, in one go for every face. */
-import { FIGURE_UNIT_SI } from '../../definition/dimensions.ts';
-import { valuesIn } from '../../definition/values.ts';
+import { FIGURE_UNIT_SI, type Dimension } from '../../definition/dimensions.ts';
+import { parseUnit, toSi } from '../../definition/quantity/units.ts';
+import { linkageValues, valuesIn } from '../../definition/values.ts';
 import type { NotChecked } from '../../findings/finding.ts';
 import { findNotChecked, isOfFailures, LEFT_TO_BUILDS } from '../../findings/notChecked.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
 import { settings, tightenings, type Setting, type Tightening } from './advice.ts';
-import { distributionsOf, yieldOf, type Distribution, type Yield } from './distribution.ts';
+import { distributionsOf, SHARES, yieldOf, type Distribution, type Yield } from './distribution.ts';
 import { randomBuilds, type Builds, type Law } from './monteCarlo.ts';
 import { outcomesOf } from './outcomes.ts';
 import { effectsOn, ranked, ratesOf, type Effect, type OutcomeEffects } from './sensitivity.ts';
@@ -34,13 +35,13 @@ export interface OutcomeTolerance extends OutcomeEffects {
   readonly stoppedAt: number;
   /** The greatest share first. */
   readonly advice: readonly Tightening[];
-  /** Of dimensions that `tune` leaves free and that have no tolerance, for one unit of each; the greatest first. */
+  /** Of dimensions that `tune` leaves free and that have no tolerance, for about a unit of each; the greatest first. */
   readonly free: readonly Effect[];
 }
 
 export interface ToleranceStudy {
   readonly options: ToleranceOptions;
-  /** All that varies, play among it. */
+  /** All that varies, play among it; where there is nothing, there are no builds, and nothing is known of what they keep. */
   readonly toleranced: readonly Toleranced[];
   readonly outcomes: readonly OutcomeTolerance[];
   /** Builds that keep the limits of all outcomes; undefined where nothing judges them. */
@@ -60,21 +61,27 @@ export interface ToleranceStudy {
 
 /** Why there is nothing to study, a sentence without a full stop; undefined where there is. */
 export function whyNoTolerance(study: Study): string | undefined {
-  if (variedFigures(study.travel.mechanism).length === 0) {
+  if (variedFigures(study.travel.mechanism).length === 0 && freeFigures(study, []).length === 0) {
     return 'No dimension of the file has a tolerance, and no rod end or slot any play; write a tolerance behind a figure, such as `32 mm ± 0.1 mm`';
   }
   return outcomesOf(study).length === 0 ? 'The file has no plates, sensors, springs or rods whose figures could vary' : undefined;
 }
 
-/** Yields as it goes; whoever asks for the next step decides whether to go on. */
+/**
+ * Yields as it goes; whoever asks for the next step decides whether to go on. Where nothing has a tolerance, nothing is built at random: there
+ * are then the effects of what `tune` leaves free, and no yields.
+ */
 export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_DEFAULTS): Generator<Progress, ToleranceStudy> {
   const { mechanism } = study.travel;
   const outcomes = outcomesOf(study);
-  const toleranced = variedFigures(mechanism);
+  const units = linkageValues(study.definition);
+  const toleranced = variedFigures(mechanism).map((each): Toleranced => ({ ...each, unit: units.get(each.path)?.unit ?? '' }));
   const begun = (): Progress => ({ done: 0, of: options.builds });
   const effects = yield* saying(effectsOn(mechanism, outcomes, toleranced), begun);
   const free = freeFigures(study, toleranced);
   const freeRates = yield* saying(ratesOf(mechanism, outcomes, free, toleranced), begun);
+  const freeEffects = outcomes.map((_, i) => ranked(free.map((of, j): Effect => ({ of, ...freeRates[j]![i]!, swing: freeRates[j]![i]!.rate * of.half })))); // prettier-ignore
+  if (toleranced.length === 0) return ofFreeAlone(study, options, effects, freeEffects);
   const ranges = yield* corners(mechanism, outcomes, toleranced);
   const builds = yield* randomBuilds(mechanism, outcomes, toleranced, { ...options, from: 0, to: options.builds });
   const required = yield* requiredYields(study.definition, mechanism, toleranced, { ...options, most: options.builds });
@@ -93,7 +100,7 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
       distribution: distributions[i]!,
       stoppedAt: each.outcome.stop === undefined ? NaN : parameters[each.outcome.stop.parameter]!,
       advice: tightenings(each),
-      free: ranked(free.map((of, j): Effect => ({ of, ...freeRates[j]![i]!, swing: freeRates[j]![i]!.rate * of.half }))),
+      free: freeEffects[i]!,
     })),
     kept,
     rules,
@@ -105,14 +112,59 @@ export function* tolerances(study: Study, options: ToleranceOptions = TOLERANCE_
   };
 }
 
-/** What `tune` leaves free and no build varies, each as if it were off by one unit of its kind. */
+/** Without builds, and so without anything that is known of them. */
+function ofFreeAlone(
+  study: Study,
+  options: ToleranceOptions,
+  effects: readonly OutcomeEffects[],
+  free: readonly (readonly Effect[])[],
+): ToleranceStudy {
+  const none = yieldOf(0, 0);
+  const { parameters } = createPlacing(study.travel.mechanism, [], false).build;
+  return {
+    options: { ...options, builds: 0 },
+    toleranced: [],
+    outcomes: effects.map((each, i) => ({
+      ...each,
+      stack: stackOf([]),
+      corners: undefined,
+      distribution: { outcome: each.outcome, missing: 0, mean: NaN, deviation: NaN, percentiles: SHARES.map(() => NaN), kept: undefined },
+      stoppedAt: each.outcome.stop === undefined ? NaN : parameters[each.outcome.stop.parameter]!,
+      advice: [],
+      free: free[i]!,
+    })),
+    kept: undefined,
+    rules: [],
+    required: [],
+    together: { builds: 0, kept: none },
+    settings: [],
+    unchecked: uncheckedIn(study),
+    still: stillIn(study, []),
+  };
+}
+
+/** What `tune` leaves free and no build varies, each as if it were off by about a unit of its kind. */
 function freeFigures({ definition, travel: { mechanism } }: Study, varied: readonly Toleranced[]): readonly Toleranced[] {
   const paths = new Set((definition.tune?.free ?? []).map(({ name }) => `let.${name}`));
+  const units = linkageValues(definition);
   return mechanism.dimensions.flatMap(({ index, path, span, dimension, nominal }): Toleranced[] => {
     const isFree = paths.has(path) && !varied.some((each) => each.index === index);
-    return isFree ? [{ index, path, span, dimension, middle: nominal, half: FIGURE_UNIT_SI[dimension] }] : [];
+    const unit = units.get(path)?.unit ?? '';
+    return isFree ? [{ index, path, span, dimension, middle: nominal, half: aboutOne(dimension, unit), unit }] : [];
   });
 }
+
+/** The power of ten of the unit in which a figure is written that is next below the unit of its kind: 1 mm, 0.01 inch. SI. */
+function aboutOne(dimension: Dimension, unit: string): number {
+  const [own, parsed] = [FIGURE_UNIT_SI[dimension], unit === '' ? undefined : parseUnit(unit)];
+  if (parsed === undefined) return own;
+  const written = toSi(1, parsed);
+  const power = Math.floor(Math.log10(own / written) + WHOLE);
+  return power < 0 ? written / 10 ** -power : written * 10 ** power;
+}
+
+/** Of a power; less is rounding. */
+const WHOLE = 1e-9;
 
 /** @param others of each build whether it keeps something else, 1 or 0 */
 function together({ kept }: Builds, others: readonly Uint8Array[]): ToleranceStudy['together'] {
