@@ -164,7 +164,14 @@ function noneKeeps({ answers }: Tuned): string {
 
 /** Where the file as it stands comes nearer than the first answer: that it does, and why it is none. */
 function asNow({ before, answers: [best] }: Tuned, figure: (value: number) => string): string {
-  if (before === undefined || best === undefined || isUnchanged(best) || before.error >= best.error) return '';
+  if (
+    before === undefined ||
+    best === undefined ||
+    isUnchanged(best) ||
+    before.error >= best.error ||
+    figure(before.error) === figure(best.error)
+  )
+    return '';
   const why = [
     ...(before.short.length === 0 ? [] : [`gives up ${listWords(before.short.map(({ name }) => name))}`]),
     ...(before.isWithin ? [] : ['is not within the bounds and on the steps']),

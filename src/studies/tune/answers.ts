@@ -124,8 +124,14 @@ export function byMerit(a: TunedAnswer, b: TunedAnswer): number {
   const errs = (answer: TunedAnswer): number => Math.min(1, errorsOf(answer.news));
   if (errs(a) !== errs(b)) return errs(a) - errs(b);
   if (keepsAll(a) !== keepsAll(b)) return keepsAll(a) ? -1 : 1;
-  return keepsAll(a) ? a.weighted - b.weighted : shortOf(a) - shortOf(b) || a.weighted - b.weighted;
+  return keepsAll(a) ? a.weighted - b.weighted : alike(shortOf(a)) - alike(shortOf(b)) || a.weighted - b.weighted;
 }
+
+/** What falls short by as much but for rounding falls as short: the nearer to the curve goes first then. */
+const alike = (short: number): number => Math.round(short / SAME_SHORT);
+
+/** In parts of the limit. */
+const SAME_SHORT = 1e-6;
 
 /** Without what is nearly one that comes before it: mending leads to the same place from several. */
 export function distinct(answers: readonly TunedAnswer[], free: readonly FreeDimension[]): readonly TunedAnswer[] {

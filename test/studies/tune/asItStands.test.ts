@@ -4,7 +4,7 @@ import { applyEdits } from '../../../src/definition/edit.ts';
 import { tunedText } from '../../../src/outputs/tunedText.ts';
 import { solve } from '../../../src/solve.ts';
 import { finished } from '../../../src/studies/finished.ts';
-import { isSound, isUnchanged, keepsAll, type TunedAnswer } from '../../../src/studies/tune/answers.ts';
+import { byMerit, isSound, isUnchanged, keepsAll, type TunedAnswer } from '../../../src/studies/tune/answers.ts';
 import { wantedIn } from '../../../src/studies/tune/setting.ts';
 import type { Tuned } from '../../../src/studies/tune/tune.ts';
 import { editsOfValues, tuneText } from '../../../src/tuneText.ts';
@@ -94,6 +94,24 @@ describe('a point of weight 0', () => {
   test('is told', () => {
     expect(textOf(text, tuned)).toContain('the curve does not count beside points of weight 0: from 25 % to 75 % of pedal travel');
   });
+});
+
+test('of what falls short by as much but for rounding, the nearest to the curve goes first', () => {
+  const [drawn] = tunedOf(kartTune({})).answers;
+  const [judgement] = drawn!.judgements;
+  const short = (shortfall: number, weighted: number): TunedAnswer => ({ ...drawn!, weighted, judgements: [{ ...judgement!, shortfall }] });
+  expect(byMerit(short(0.3 + 1e-15, 0.01), short(0.3, 0.02))).toBeLessThan(0);
+  expect(byMerit(short(0.3, 0.02), short(0.3 + 1e-15, 0.01))).toBeGreaterThan(0);
+  expect(byMerit(short(0.3, 0.02), short(0.301, 0.01))).toBeLessThan(0);
+});
+
+test('the file is not told to be nearer than the first answer by what no figure shows', () => {
+  const tuned = tunedOf(kartTune({}));
+  const first = { ...tuned.answers[0]!, error: 0.05 };
+  const told = (error: number): string =>
+    textOf(kartTune({}), { ...tuned, answers: [first], before: { ...tuned.before!, error, short: [{ ...first.judgements[0]!.demand }] } });
+  expect(told(0.05 - 1e-9)).not.toContain('the file as it stands is nearer');
+  expect(told(0.04)).toContain('the file as it stands is nearer');
 });
 
 describe('a file that is nearer than what the search meets', () => {
