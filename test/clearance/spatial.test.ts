@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { clearanceOf } from '../../src/clearance/clearance.ts';
 import { FOUND } from '../../src/clearance/leastGap.ts';
 import { solve } from '../../src/solve.ts';
-import { apart, type Point } from '../support/exactGaps.ts';
+import type { Point } from '../support/exactGaps.ts';
 
 function leastOf(text: string, name = 'crank') {
   const { study, problems } = solve(text);
@@ -118,8 +118,9 @@ describe('the least gap in space', () => {
               const [p, q] = [stand(from), stand(to)];
               let best = Infinity;
               for (let i = 0; i <= 60; i++) {
-                const [px, py, pz] = [0, 1, 2].map((k) => p[k]! + (i / 60) * (q[k]! - p[k]!)) as [number, number, number];
-                const level = isRound ? Math.hypot(px - x, py - y) - size : apart([[px, py]], square);
+                const along = (k: number): number => p[k]! + (i / 60) * (q[k]! - p[k]!);
+                const [across, up, pz] = [Math.abs(along(0) - x), Math.abs(along(1) - y), along(2)];
+                const level = isRound ? Math.hypot(across, up) - size : Math.hypot(Math.max(0, across - size), Math.max(0, up - size));
                 best = Math.min(best, Math.hypot(Math.max(0, level), Math.max(0, low - pz, pz - low - tall)));
               }
               // Where it cannot be assembled there is nothing to meet.
