@@ -25,9 +25,15 @@ setUp();
 for (const file of [RESULTS, EDITOR_RESULTS]) rmSync(root + file, { force: true });
 const began = performance.now();
 const times = [];
-// Each of the checks works on one core, and lint takes as long as the others together. The tests take all cores there are.
-const lanes = await Promise.all([inTurn([LINT], runWhole), inTurn([FORMATTING, TYPES, GENERATED, BUNDLES], runWhole)]);
-const outcomes = [...lanes.flat(), ...(await inTurn([TESTS, EDITORS], run))];
+let streaming;
+// Each of the checks works on one core, and lint takes longer than the others together. The tests take all cores, and begin with those that
+// lint leaves. The editors have them to themselves.
+const linting = runWhole(LINT);
+const outcomes = [];
+for (const step of [FORMATTING, TYPES, GENERATED, BUNDLES]) outcomes.push(await runWhole(step));
+outcomes.push(await run(TESTS));
+outcomes.unshift(await linting);
+outcomes.push(await run(EDITORS));
 const tests = countTests();
 const failedSteps = outcomes
   .filter(({ status }) => status !== 0)
@@ -39,26 +45,22 @@ console.log(failedSteps.length === 0 ? 'Every step passed' : `Failed: ${failedSt
 console.log(`${tests.passed} passed, ${tests.failed} failed`);
 process.exitCode = failedSteps.length + tests.failed + tests.skipped === 0 ? 0 : 1;
 
-async function inTurn(steps, runStep) {
-  const outcomes = [];
-  for (const step of steps) outcomes.push(await runStep(step));
-  return outcomes;
-}
-
 /** Shows what a step prints as it comes. */
 async function run([step, ...words]) {
   console.log(`\n── ${step}`);
   const child = spawn(process.execPath, words, { cwd: root, env: surroundings(), stdio: 'inherit' });
-  return { step, status: await timed(step, child), lines: [] };
+  streaming = timed(step, child);
+  return { step, status: await streaming, lines: [] };
 }
 
-/** Shows what a step prints once it has ended: others run beside it. */
+/** Shows what a step prints once it has ended, and not amid what another shows as it comes: others run beside it. */
 async function runWhole([step, ...words]) {
   const env = process.stdout.isTTY ? { FORCE_COLOR: '1', ...surroundings() } : surroundings();
   const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['inherit', 'pipe', 'pipe'] });
   let printed = '';
   for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', (text) => (printed += text));
   const status = await timed(step, child);
+  await streaming;
   console.log(`\n── ${step}\n${printed.trimEnd()}`);
   return { step, status, lines: linesOf(printed) };
 }
