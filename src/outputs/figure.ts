@@ -15,10 +15,16 @@ export function figureText({ value, dimension }: Figure, more = 0): string {
 }
 
 /** In the unit in which the file has it, e.g. `0.004 inch`; where that is the one of its place, or not known, as commonly shown with a digit more. */
-export function figureAsWritten({ value, dimension }: Figure, unit = ''): string {
+export function figureAsWritten({ value, dimension }: Figure, unit?: string): string {
+  const other = otherUnit(dimension, unit);
+  return (other && formatQuantity(value, other.name, WRITTEN_DIGITS)) ?? figureText({ value, dimension }, 1);
+}
+
+/** The unit in which the file has a figure, and its size, SI; undefined where it is the one of the figure's place, or not known. */
+export function otherUnit(dimension: FigureDimension, unit = ''): { readonly name: string; readonly size: number } | undefined {
   const parsed = unit === '' ? undefined : parseUnit(unit);
-  if (parsed === undefined || isNear(toSi(1, parsed), FIGURE_UNIT_SI[dimension])) return figureText({ value, dimension }, 1);
-  return formatQuantity(value, unit, WRITTEN_DIGITS) ?? figureText({ value, dimension }, 1);
+  const size = parsed === undefined ? NaN : toSi(1, parsed);
+  return !(size > 0) || isNear(size, FIGURE_UNIT_SI[dimension]) ? undefined : { name: unit, size };
 }
 
 /** Significant digits. */

@@ -6,22 +6,24 @@ import type { CannotBe } from '../studies/fit/cannotBe.ts';
 import type { FittedDimension } from '../studies/fit/fittedDimensions.ts';
 import { tooSmallBy, type FitColumn } from '../studies/fit/judgedReadings.ts';
 import type { Correlated, Untold } from '../studies/fit/untold.ts';
-import { countText, decimal, figureText, listWords, percentText } from './figure.ts';
+import { countText, decimal, figureAsWritten, figureText, listWords, otherUnit, percentText } from './figure.ts';
 
 /** A figure with as many digits as its standard error gives sense to, e.g. `38.035 mm ± 0.031 mm`. SI. */
-export function withError(value: number, error: number, dimension: Dimension): string {
+export function withError(value: number, error: number, dimension: Dimension, written?: string): string {
   if (!Number.isFinite(error)) return figureText({ value, dimension });
-  const scale = FIGURE_UNIT_SI[dimension];
+  const other = otherUnit(dimension, written);
+  const scale = other?.size ?? FIGURE_UNIT_SI[dimension];
   const digits = error > 0 ? Math.min(MOST_DIGITS, Math.max(0, 1 - Math.floor(Math.log10(error / scale)))) : MOST_DIGITS;
-  const unit = FIGURE_UNIT[dimension] === 'deg' ? '°' : FIGURE_UNIT[dimension] === '' ? '' : ` ${FIGURE_UNIT[dimension]}`;
+  const name = other?.name ?? FIGURE_UNIT[dimension];
+  const unit = name === 'deg' ? '°' : name === '' ? '' : ` ${name}`;
   return `${decimal(value / scale, digits)}${unit} ± ${decimal(error / scale, digits)}${unit}`;
 }
 
 const MOST_DIGITS = 9;
 
 export function dimensionWords(of: FittedDimension): string {
-  const { name, dimension, nominal, value, error, left, beyond, asDrawn, length = NaN } = of;
-  const file = figureText({ value: nominal, dimension }, 1);
+  const { name, dimension, nominal, value, error, left, beyond, asDrawn, length = NaN, unit } = of;
+  const file = figureAsWritten({ value: nominal, dimension }, unit);
   const half = toleranceWords(of);
   const has = asDrawn ? 'as drawn' : `${file} as the file has it`;
   if (!Number.isFinite(error)) return `${name}: not told by the readings, and without a tolerance: ${has}`;
@@ -33,7 +35,7 @@ export function dimensionWords(of: FittedDimension): string {
     left === undefined
       ? ''
       : `${isHardlyNarrower(of) ? '; the readings hardly narrow that' : '; the readings narrow that'} to ${knownTo(of)}, three standard errors`;
-  const found = withError(asDrawn ? Math.abs(value) : value, error, dimension);
+  const found = withError(asDrawn ? Math.abs(value) : value, error, dimension, unit);
   const drawn = asDrawn
     ? ` ${value < 0 ? 'shorter' : 'longer'} than drawn, ${figureText({ value: length, dimension }, 1)} long; the file gives no length`
     : `; the file has ${file}${half}`;
@@ -41,12 +43,12 @@ export function dimensionWords(of: FittedDimension): string {
 }
 
 /** As the file gives it, e.g. ` ± 0.1 mm` or ` +0.6/−0.1 mm`; empty without one. */
-export function toleranceWords({ prior, nominal, dimension }: FittedDimension): string {
+export function toleranceWords({ prior, nominal, dimension, unit }: FittedDimension): string {
   if (prior === undefined) return '';
   const [plus, minus] = [prior.middle + prior.half - nominal, nominal - prior.middle + prior.half];
-  if (Math.abs(plus - minus) <= UNEVEN * prior.half) return ` ± ${figureText({ value: prior.half, dimension }, 1)}`;
-  const [up = ''] = figureText({ value: plus, dimension }, 1).split(' ');
-  return ` +${up}/−${figureText({ value: minus, dimension }, 1)}`;
+  if (Math.abs(plus - minus) <= UNEVEN * prior.half) return ` ± ${figureAsWritten({ value: prior.half, dimension }, unit)}`;
+  const [up = ''] = figureAsWritten({ value: plus, dimension }, unit).split(' ');
+  return ` +${up}/−${figureAsWritten({ value: minus, dimension }, unit)}`;
 }
 
 /** Relative: less is rounding. */
@@ -59,8 +61,8 @@ function cannotBeWords({ of, from, to, dimension }: CannotBe): string {
 }
 
 /** Between what it is known to lie, three standard errors, as a tolerance counts: e.g. `± 0.09 mm`. */
-export function knownTo({ error, dimension }: FittedDimension): string {
-  return `± ${figureText({ value: 3 * error, dimension }, 1)}`;
+export function knownTo({ error, dimension, unit }: FittedDimension): string {
+  return `± ${figureAsWritten({ value: 3 * error, dimension }, unit)}`;
 }
 
 /** Whether the readings tell of a dimension little more than its tolerance does. */
@@ -94,7 +96,8 @@ function combinationWords(fit: Fit, [i, j]: readonly number[], times: number): s
   const n = fit.dimensions.length;
   const of = (a: number, b: number): number => fit.covariance[a * n + b]!;
   const variance = of(i!, i!) + 2 * factor * of(i!, j!) + factor * factor * of(j!, j!);
-  const shown = Math.abs(factor) * (FIGURE_UNIT_SI[other.dimension] / FIGURE_UNIT_SI[one.dimension]);
+  // Between two of a kind it has no unit, whatever they are written in.
+  const shown = one.dimension === other.dimension ? Math.abs(factor) : (Math.abs(factor) * shownSize(other)) / shownSize(one);
   const error = Math.sqrt(Math.max(0, variance));
   // Rounded, it must not move the sum by what is seen, wherever the second may be.
   const far = Math.abs(other.value - other.nominal) + 3 * other.scale;
@@ -103,13 +106,18 @@ function combinationWords(fit: Fit, [i, j]: readonly number[], times: number): s
   const left = `${fromFile(one)} ${factor > 0 ? '+' : '−'} ${rounded} × ${fromFile(other)}`;
   const value = one.value - one.nominal + factor * (other.value - other.nominal);
   // Square to what is not told, so that it is known where neither of the two is.
-  return error > 0 ? `${left} = ${withError(value, error, one.dimension)}` : left;
+  return error > 0 ? `${left} = ${withError(value, error, one.dimension, one.unit)}` : left;
+}
+
+/** SI size of the unit in which a dimension is told. */
+function shownSize({ dimension, unit }: FittedDimension): number {
+  return otherUnit(dimension, unit)?.size ?? FIGURE_UNIT_SI[dimension];
 }
 
 /** A dimension as it is counted from what the file has. */
-function fromFile({ name, nominal, dimension }: FittedDimension): string {
+function fromFile({ name, nominal, dimension, unit }: FittedDimension): string {
   if (nominal === 0) return name;
-  return `(${name} ${nominal > 0 ? '−' : '+'} ${figureText({ value: Math.abs(nominal), dimension }, 1)})`;
+  return `(${name} ${nominal > 0 ? '−' : '+'} ${figureAsWritten({ value: Math.abs(nominal), dimension }, unit)})`;
 }
 
 export function correlatedWords({ dimensions }: Fit, { first, second, correlation }: Correlated): string {

@@ -42,6 +42,21 @@ const files = {
 } as const;
 
 describe('fit', () => {
+  it('tells a figure that the file has in inches in inches, with the same car', async () => {
+    const mm = benchText({ columns, at: TEN, fit: ['crank.out.radius', 'main.slack', 'tps.at_closed'], noise, linkage: SOUND_BENCH });
+    const inch = mm.replace('38 mm ± 0.3 mm', `${38 / 25.4} inch ± ${0.3 / 25.4} inch`).replace('slack: 1 mm', `slack: ${1 / 25.4} inch`);
+    expect(inch.match(/ inch/g)).toHaveLength(3);
+    const [one, other] = await Promise.all([mm, inch].map(async (text) => (await call(['fit', 'car'], { files: { car: text } })).out));
+    const found = (out: string, name: string, unit: string): readonly number[] =>
+      new RegExp(`${name}: ([\\d.]+) ${unit} ± ([\\d.]+) ${unit}; the file has ([\\d.]+) ${unit}`).exec(out)?.slice(1).map(Number) ?? [];
+    for (const name of ['crank\\.out\\.radius', 'main\\.slack']) {
+      const [inMm, inInch] = [found(one!, name, 'mm'), found(other!, name, 'inch')];
+      expect([inMm.length, inInch.length]).toEqual([3, 3]);
+      inInch.forEach((value, i) => expect(Math.abs(value * 25.4 - inMm[i]!)).toBeLessThan(0.03 * Math.min(1, inMm[i]!)));
+    }
+    expect(other!.replace(/\n +/g, ' ')).toMatch(/the file has 1\.496 inch ± 0\.01181 inch; [^;]* to ± [\d.]+ inch, three standard/);
+  });
+
   it('tells the dimensions with their errors, and ends with 0 where all is told and goes together', async () => {
     const { code, out, error } = await call(['fit', 'told'], { files });
     expect(error).toBe('');

@@ -7,7 +7,7 @@ import { unknownAt } from '../../language/fixUnknown.ts';
 import { asFoundLines } from '../../outputs/notMetWords.ts';
 import { turningLines } from '../../outputs/turningWords.ts';
 import { CAUTION } from '../../outputs/caution.ts';
-import { decimal, figureText, listWords, percentText } from '../../outputs/figure.ts';
+import { decimal, figureAsWritten, figureText, listWords, percentText } from '../../outputs/figure.ts';
 import {
   astrayWords,
   columnWords,
@@ -100,16 +100,16 @@ function dimensionTable(text: string, fit: Fit): StudyTable {
     hint: 'Known to: three standard errors, as a tolerance counts.',
     columns: ['Dimension', 'Found', 'In the file', 'Known to'],
     rows: fit.dimensions.map((each): StudyRow => {
-      const { name, span, dimension, value, error, nominal, length } = each;
+      const { name, span, dimension, value, error, nominal, length, unit } = each;
       const half = toleranceWords(each);
       return {
         name,
         place: placeIn(text, span),
         cells: [
-          Number.isFinite(error) ? withError(value, error, dimension) : 'not told',
+          Number.isFinite(error) ? withError(value, error, dimension, unit) : 'not told',
           length !== undefined
             ? `as drawn${half}; found is what comes on top, ${figureText({ value: length, dimension }, 1)} long with it`
-            : `${figureText({ value: nominal, dimension }, 1)}${half}`,
+            : `${figureAsWritten({ value: nominal, dimension }, unit)}${half}`,
           knownCell(each),
         ],
         share: undefined,

@@ -2,6 +2,7 @@
  * What the readings of a built car say of its dimensions: each with its standard error, what they cannot tell, which of them do not go with
  * the others, and what to turn so that the car does what was wanted.
  */
+import { linkageValues } from '../../definition/values.ts';
 import type { Study } from '../../findings/study.ts';
 import { saying } from '../saying.ts';
 import { checkAsFound, type AsFoundCheck } from './asFound.ts';
@@ -70,7 +71,7 @@ export function* fit(study: Study, gathered: Gathered, solveAs: SolveAs): Genera
   const why = whyNotFitted(study, gathered);
   if (why !== undefined) return why;
   const { mechanism } = study.travel;
-  const { all: given, idle, held } = unknownsOf(mechanism, study.definition.measured!);
+  const { all: given, idle, held } = unknownsOf(mechanism, study.definition.measured!, linkageValues(study.definition));
   const taken = takeReadings(study, gathered);
   const { readings, stations } = taken;
   const car = createCar(

@@ -5,6 +5,7 @@
  * counts as not told of it is held against `scale` then: 5 mm, 10°, or half of anything else, since friction and preloads are seldom known
  * more closely. Common practice, no source.
  */
+import type { Value } from '../../definition/definition.ts';
 import type { Dimension } from '../../definition/dimensions.ts';
 import { shortName } from '../../definition/fitNames.ts';
 import type { Measured } from '../../definition/measured.ts';
@@ -28,6 +29,8 @@ export interface Unknown {
   readonly prior: { readonly middle: number; readonly deviation: number; readonly half: number } | undefined;
   /** In which it is counted, SI, above 0: the standard deviation of its tolerance, else what counts as not told. */
   readonly scale: number;
+  /** In which the file has it; absent where that is not known. */
+  readonly unit?: string;
 }
 
 export interface Unknowns {
@@ -38,7 +41,8 @@ export interface Unknowns {
   readonly held: readonly string[];
 }
 
-export function unknownsOf(mechanism: Mechanism, { fit }: Measured): Unknowns {
+/** @param units of figures by their paths, as written */
+export function unknownsOf(mechanism: Mechanism, { fit }: Measured, units?: ReadonlyMap<string, Pick<Value, 'unit'>>): Unknowns {
   const toleranced = new Map(tolerancedDimensions(mechanism).map((each) => [each.index, each]));
   const unknown = (of: MechanismDimension, name: string): Unknown => {
     const tolerance = toleranced.get(of.index);
@@ -52,6 +56,7 @@ export function unknownsOf(mechanism: Mechanism, { fit }: Measured): Unknowns {
       asDrawn: of.kind === 'as-drawn',
       prior: tolerance && { middle: tolerance.middle, deviation: tolerance.half / 3, half: tolerance.half },
       scale: deviation ?? openScale(of),
+      unit: units?.get(of.path)?.unit ?? '',
     };
   };
   const byPath = new Map(mechanism.dimensions.map((each) => [each.path, each]));
