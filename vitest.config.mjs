@@ -17,8 +17,8 @@ const SEED = 'test/support/seed.ts';
 
 /** @param {import('vitest/config').InlineConfig} options */
 const project = (options) => ({
-  // What Node imports is neither read anew nor replaced, as faces and what runs alone want it.
-  plugins: options.name === 'core' ? [coreAsNode()] : [],
+  // What Node imports cannot be replaced, as some of what runs alone wants it.
+  plugins: options.name === 'alone' ? [] : [coreAsNode()],
   resolve: {
     // Outside the editor there is no `vscode`; its plain data classes have a stand-in.
     alias: { vscode: fileURLToPath(new URL('test/support/vscode.ts', import.meta.url)) },
@@ -49,7 +49,7 @@ export default defineConfig({
       // A new process a file would read mathjs and all of the core anew, which takes longer than most files' tests. The core keeps
       // nothing but what it has worked out, so its tests share a process and its modules.
       project({ name: 'core', isolate: false, include: ['test/**/*.test.ts'], exclude: FACES }),
-      // Faces keep what a person did, so each file gets modules of its own; packages stay.
+      // Faces keep what a person did, so each file gets modules of its own; packages and the core stay.
       project({ name: 'faces', isolate: false, include: FACES, exclude: ALONE, setupFiles: [SEED, 'test/support/freshModules.ts'] }),
       project({ name: 'alone', include: ALONE }),
     ],
