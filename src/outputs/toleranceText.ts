@@ -132,7 +132,9 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
       ? [
           stack.kinked
             ? 'a stop or a cable is just met: a root of the sum of squares would mean little here'
-            : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
+            : isStillAtMiddle(each)
+              ? 'nothing moves it next to its middle: a root of the sum of squares would mean nothing here'
+              : `± ${figure(stack.rootSumSquare)} by the root of the sum of squares`,
         ]
       : []),
     `random builds: ${figure(median!)} in the middle, 99.73 % of them from ${figure(least!)} to ${figure(most!)}`,
@@ -151,6 +153,11 @@ function outcomeWords(each: OutcomeTolerance): readonly string[] {
       ),
     ...freeWords(each, figure),
   ];
+}
+
+/** Whether what varies it lies all beyond a stop or a slack that is not met in the middle: effects know nothing of that. */
+export function isStillAtMiddle(each: OutcomeTolerance): boolean {
+  return varies(each) && each.stack.rootSumSquare === 0;
 }
 
 /** Whether its stop does, with every dimension in its middle. */

@@ -54,6 +54,11 @@ describe('a shaft that only a corner of the tolerances holds open at rest', () =
   test('is never told to stand the same in every build', () => {
     expect(atRest).not.toMatch(/no tolerance moves it|in every build/);
   });
+
+  test('has no root of the sum of squares told, which would be nothing', () => {
+    expect(atRest).toContain('nothing moves it next to its middle: a root of the sum of squares would mean nothing here');
+    expect(atRest).not.toContain('± 0°');
+  });
 });
 
 test('where nothing in any corner moves it, its stop is told to hold it', () => {

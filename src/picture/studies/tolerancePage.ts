@@ -7,6 +7,7 @@ import {
   figureIn,
   figureName,
   freeAloneWords,
+  isStillAtMiddle,
   isToldAside,
   isWorthwhile,
   notCheckedWords,
@@ -121,7 +122,7 @@ function rangeRow(each: OutcomeTolerance): StudyRow {
           ? range(corners.least, corners.most)
           : range(middle + stack.lowest, middle + stack.highest)
         : stillWords(each),
-      !isVarying ? '–' : stack.kinked ? 'means little here' : `± ${figure(stack.rootSumSquare)}`,
+      !isVarying ? '–' : stack.kinked || isStillAtMiddle(each) ? 'means little here' : `± ${figure(stack.rootSumSquare)}`,
       (isVarying ? range(percentiles[0]!, percentiles.at(-1)!) : '–') + without,
       kept === undefined ? 'not checked' : percentText(kept.share, 2),
     ],
