@@ -18,10 +18,7 @@ const RUNS = {
   restricted: { host: 'node', suites: 'restricted' },
 };
 /** Those of one lane run one after the other. An editor waits much of its time, and the lanes take about as long as each other. */
-const LANES = [
-  ['web', 'folders'],
-  ['node', 'restricted'],
-];
+const LANES = [['web', 'folders', 'restricted'], ['node']];
 
 await orStop(async () => {
   rmSync(root + RESULTS_FILE, { force: true });
