@@ -68,7 +68,7 @@ function refused(written: string, start: number, fault: Fault): NumberReading {
 function foreignFault(written: string, start: number): Fault {
   const span = { start, end: start + written.length };
   if (written.startsWith('.')) {
-    const cure = 'Write a figure, or leave the key out where it may be left out';
+    const cure = 'Write a figure; where there is none, leave the key out, or write `~` for a reading';
     return { code: 'bad-quantity', ...span, message: `\`${written}\` is not a quantity`, cure };
   }
   const kind = /^0[xX]/.test(written) ? 'hexadecimal' : /^0[oO]/.test(written) ? 'octal' : 'binary';

@@ -110,7 +110,7 @@ function notAQuantity(text: string): Fault | undefined {
     return { code: 'bad-quantity', ...whole, message: 'The value runs over several lines', cure: 'Write the value on one line' };
   }
   if (/^[+-]?\.?(?:inf|nan|infinity)$/i.test(written) && !/^(?:inf|nan|infinity)$/.test(written)) {
-    const cure = 'Write a figure, or leave the key out where it may be left out';
+    const cure = 'Write a figure; where there is none, leave the key out, or write `~` for a reading';
     return { code: 'bad-quantity', ...whole, message: `\`${written}\` is not a quantity`, cure };
   }
   const quoted = /^[“”„‟«»‘’‚‛](.*)[“”„‟«»‘’‚‛]$/u.exec(written)?.[1];
