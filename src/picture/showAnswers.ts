@@ -4,7 +4,7 @@
  */
 import { CHART_IDS } from '../protocol/charts.ts';
 import type { Chart, ChartId } from '../protocol/charts.ts';
-import type { Coming, Drawn, Shown } from '../protocol/messages.ts';
+import { isChart, type Coming, type Drawn, type Shown } from '../protocol/messages.ts';
 import type { Report, ReportedFigure } from '../protocol/report.ts';
 import type { Answers } from '../solve.ts';
 import { drawChart, drawCharts } from './charts/charts.ts';
@@ -78,8 +78,6 @@ export function* showRest(answers: Answers, coming: readonly Coming[], inSight: 
     else yield { kind: 'chart', id: next, chart: answers.study && drawChart(answers.study, next) };
   }
 }
-
-const isChart = (coming: Coming): coming is ChartId => coming !== 'report' && coming !== 'facts';
 
 function* report(answers: Answers): Generator<Piece, void> {
   // Findings, requirements and figures of the parts take about as long each.

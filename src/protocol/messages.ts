@@ -29,6 +29,8 @@ export interface Shown {
 /** What of a solved file may follow its drawing in messages of its own; the report follows without its facts. */
 export type Coming = ChartId | 'report' | 'facts';
 
+export const isChart = (coming: Coming): coming is ChartId => coming !== 'report' && coming !== 'facts';
+
 /** What goes first: that of a report and of charts which is not in it follows. */
 export interface Drawn extends Omit<Shown, 'report'> {
   /** Undefined where it is to follow: that of the text before stands until then. */

@@ -107,6 +107,19 @@ describe('dials', () => {
     expect(said).not.toContain(show.report.verdict);
   });
 
+  test('give no verdict of what is drawn and not judged yet, and give it once it is', async () => {
+    await open(showOf(EXAMPLE));
+    await view().enter('crank_reach, number', '41');
+    const { trial } = toldOf('try').at(-1)!;
+    const tried = showOf(EXAMPLE.replace('38 mm', '41 mm'));
+    await view().tell({ ...tried, trial, coming: ['report'], report: undefined });
+    expect(await view().text('.trial p')).toBe('Solving…');
+    expect(await view().text('.trial')).not.toContain(tried.report.verdict);
+    const { report } = tried;
+    await view().tell({ type: 'follows', source, trial, charts: [], without: [], report, facts: undefined });
+    expect(await view().text('.trial p')).toContain(report.verdict);
+  });
+
   test('say why a figure was not written', async () => {
     await open(showOf(EXAMPLE));
     await view().enter('crank_reach, number', '41');

@@ -4,7 +4,7 @@
  * charts; where every frame has one, in turns, each fifth of a second both. All else is told at once.
  */
 import { batch, computed, effect, signal, type Signal } from '@preact/signals';
-import type { Coming } from '../../src/protocol/messages.ts';
+import { isChart } from '../../src/protocol/messages.ts';
 import { shown, shownTrial } from '../state.ts';
 import { isReportLate } from './follows.ts';
 
@@ -71,5 +71,3 @@ const hasSameCharts = (now: typeof shown.value, before: typeof shown.value): boo
   now.charts === before?.charts &&
   now.picture === before.picture &&
   now.coming.filter(isChart).length === before.coming.filter(isChart).length;
-
-const isChart = (coming: Coming): boolean => coming !== 'facts' && coming !== 'report';

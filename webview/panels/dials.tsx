@@ -4,6 +4,7 @@ import { useRef } from 'preact/hooks';
 import type { Change, Trial } from '../../src/protocol/messages.ts';
 import type { Dial } from '../../src/protocol/report.ts';
 import { figureText, withUnit } from '../charts/figures.ts';
+import { isReportComing } from '../page/told.ts';
 import { reveal, takeBack, tryFigures, writeFigures } from '../send.ts';
 import { dialAtCursor, gone, missing, shown, shownTrial, trial, written, writtenTrial } from '../state.ts';
 import { WORDS } from '../words.ts';
@@ -108,7 +109,8 @@ function DialRow({ dial, tried, isAtCursor }: RowProps) {
 function TrialLine() {
   const { value: tried } = trial;
   if (tried.length === 0) return <WrittenLine />;
-  const isWaiting = JSON.stringify(tried) !== JSON.stringify(shownTrial.value);
+  // A verdict of what was tried before is none of what is drawn now.
+  const isWaiting = JSON.stringify(tried) !== JSON.stringify(shownTrial.value) || isReportComing.value;
   const isUnsolved = missing.value !== undefined || gone.value !== undefined;
   return (
     <div class="trial">

@@ -2,6 +2,7 @@
 import type { ChangedValue } from '../../src/protocol/messages.ts';
 import type { ReportedFigure } from '../../src/protocol/report.ts';
 import { percentText } from '../charts/figures.ts';
+import { isReportComing } from '../page/told.ts';
 import { step } from '../send.ts';
 import { compared, isStepping, selected, shown } from '../state.ts';
 import { WORDS } from '../words.ts';
@@ -24,7 +25,7 @@ export function StepCard() {
     else step(way);
   };
   return (
-    <section aria-labelledby="step-title" class="step-card">
+    <section aria-labelledby="step-title" class={isReportComing.value ? 'step-card late' : 'step-card'} aria-busy={isReportComing.value}>
       <div class="title-row">
         <h2 id="step-title">{part === undefined ? WORDS.noPart : WORDS.partTitle(part, index + 1, report.parts.length)}</h2>
         <div class="tools">
