@@ -166,7 +166,7 @@ async function fileDialog(page, offer) {
 }
 
 /** Tries until something is not to be seen any more. */
-async function again(what, shown, attempt) {
+export async function again(what, shown, attempt) {
   for (let left = SOON_MS / AGAIN_MS; left > 0; left--) {
     // It may go while it is worked.
     await attempt().catch(() => undefined);

@@ -6,7 +6,7 @@
 import { clearTimeout, setTimeout as startTimer } from 'node:timers';
 import { setTimeout } from 'node:timers/promises';
 import { leastContrast } from './leastContrast.mjs';
-import { loadsOf, outcomesOn, startActs } from './pageActs.mjs';
+import { again, loadsOf, outcomesOn, startActs } from './pageActs.mjs';
 import { viewFrames } from './viewFrames.mjs';
 
 /**
@@ -100,7 +100,7 @@ export function answerLook(line, page) {
 }
 
 /** Looks until it is as expected, or long enough; what is seen then is the answer, whatever it is. */
-async function answer(page, { at, expected }) {
+async function answer(page, { at, expected, title }) {
   let seen = [];
   let isLate = false;
   const timer = startTimer(() => (isLate = true), LOOK_MS);
@@ -110,9 +110,13 @@ async function answer(page, { at, expected }) {
     await setTimeout(BETWEEN_LOOKS_MS);
   } while (!isLate);
   clearTimeout(timer);
-  const input = page.locator('.quick-input-widget .quick-input-box input');
-  await input.fill(JSON.stringify(seen));
-  await input.press('Enter');
+  const input = page.locator('.quick-input-widget', { hasText: title }).locator('.quick-input-box input');
+  await input.waitFor({ state: 'visible' });
+  // A key that was pressed before may come late: to undo takes back what stands here, and with the focus in a view nothing is heard here.
+  await again(`“${title}” to be answered`, input, async () => {
+    await input.fill(JSON.stringify(seen), { timeout: AGAIN_MS });
+    await input.press('Enter', { timeout: AGAIN_MS });
+  });
 }
 
 /** Where something stands once it stays there: what comes into a page late moves what is there already, from under the mouse too. */
@@ -145,6 +149,8 @@ function linesOfFrame(frame) {
 /** As long as tests inside wait. */
 const LOOK_MS = 60_000;
 const BETWEEN_LOOKS_MS = 50;
+/** Long enough for the box to close. */
+const AGAIN_MS = 5000;
 
 const innerLines = (all) => all.flatMap((each) => each.innerText.split('\n').map((line) => line.trim()));
 const labels = (page, selector) => page.locator(selector).evaluateAll((rows) => rows.map((row) => row.getAttribute('aria-label') ?? ''));

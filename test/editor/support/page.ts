@@ -26,13 +26,19 @@ export type Look =
  * What is to be seen once all the expected lines are there, or as it stands when they do not come.
  */
 export async function seen(at: Look, expected: readonly string[] = []): Promise<readonly string[]> {
-  // The answer comes through the only thing that both ends reach: what is typed into the window.
-  const answer = window.showInputBox({ title: `Looking at ${at}`, ignoreFocusOut: true });
-  console.log(`# look ${JSON.stringify({ at, expected })}`);
+  // The answer comes through the only thing that both ends reach: what is typed into the window. Its title is unlike that of any other, so
+  // that nothing but this question gets it.
+  const title = `Look ${(asked += 1)}: ${at}`;
+  // A key that was pressed before and comes late may take back what is typed: nothing is no answer.
+  const validateInput = (typed: string): string | undefined => (typed === '' ? 'Not answered yet' : undefined);
+  const answer = window.showInputBox({ title, ignoreFocusOut: true, validateInput });
+  console.log(`# look ${JSON.stringify({ at, expected, title })}`);
   const typed = await answer;
   if (typed === undefined) throw new Error(`nobody looked at ${at}`);
   return JSON.parse(typed) as readonly string[];
 }
+
+let asked = 0;
 
 /** Fails unless all the expected lines come to be seen. */
 export async function expectSeen(at: Look, expected: readonly string[]): Promise<readonly string[]> {
