@@ -25,15 +25,15 @@ setUp();
 for (const file of [RESULTS, EDITOR_RESULTS]) rmSync(root + file, { force: true });
 const began = performance.now();
 const times = [];
-let streaming;
-// Each of the checks works on one core, and lint takes longer than the others together. The tests take all cores, and begin with those that
-// lint leaves. The editors have them to themselves.
+// Each of the checks works on one core. The tests take all cores, and begin with those that lint leaves, which takes longer than the others
+// together. An editor waits some of its time, and what is quick to check fills it.
 const linting = runWhole(LINT);
-const outcomes = [];
-for (const step of [FORMATTING, TYPES, GENERATED, BUNDLES]) outcomes.push(await runWhole(step));
-outcomes.push(await run(TESTS));
-outcomes.unshift(await linting);
-outcomes.push(await run(EDITORS));
+const made = [shown(await runWhole(GENERATED)), shown(await runWhole(BUNDLES))];
+const tested = await run(TESTS);
+const linted = shown(await linting);
+const checking = inTurn([FORMATTING, TYPES]);
+const edited = await run(EDITORS);
+const outcomes = [linted, ...(await checking).map(shown), ...made, tested, edited];
 const tests = countTests();
 const failedSteps = outcomes
   .filter(({ status }) => status !== 0)
@@ -45,22 +45,30 @@ console.log(failedSteps.length === 0 ? 'Every step passed' : `Failed: ${failedSt
 console.log(`${tests.passed} passed, ${tests.failed} failed`);
 process.exitCode = failedSteps.length + tests.failed + tests.skipped === 0 ? 0 : 1;
 
+async function inTurn(steps) {
+  const ended = [];
+  for (const step of steps) ended.push(await runWhole(step));
+  return ended;
+}
+
 /** Shows what a step prints as it comes. */
 async function run([step, ...words]) {
   console.log(`\n── ${step}`);
   const child = spawn(process.execPath, words, { cwd: root, env: surroundings(), stdio: 'inherit' });
-  streaming = timed(step, child);
-  return { step, status: await streaming, lines: [] };
+  return { step, status: await timed(step, child), lines: [] };
 }
 
-/** Shows what a step prints once it has ended, and not amid what another shows as it comes: others run beside it. */
+/** Keeps what a step prints, which is not to be seen amid what another shows as it comes. */
 async function runWhole([step, ...words]) {
   const env = process.stdout.isTTY ? { FORCE_COLOR: '1', ...surroundings() } : surroundings();
   const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['inherit', 'pipe', 'pipe'] });
   let printed = '';
   for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', (text) => (printed += text));
   const status = await timed(step, child);
-  await streaming;
+  return { step, status, printed };
+}
+
+function shown({ step, status, printed }) {
   console.log(`\n── ${step}\n${printed.trimEnd()}`);
   return { step, status, lines: linesOf(printed) };
 }
