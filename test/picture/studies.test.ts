@@ -161,10 +161,16 @@ describe('what tolerances do', () => {
     }
   });
 
+  /** Without friction, and with a tolerance on one dimension alone. */
+  const one = TUNE.replace('shaft_reach: 32 mm ± 0.1 mm', 'shaft_reach: 32 mm')
+    .replace('misalignment: 12 deg, pin: 6 mm, ', '')
+    .replace(/^ +friction: .*\n/gm, '')
+    .replace(', friction: 0.1}', '}');
+  const pageOfOne = found(one, { kind: 'tolerance' });
+
   // A quantile goes with what rises or falls steadily: of one dimension alone a twentieth of the openings lies where one of the dimension does.
   test('shades between the figures of the twentieths of a dimension, where it is the only one', () => {
-    const one = TUNE.replace('shaft_reach: 32 mm ± 0.1 mm', 'shaft_reach: 32 mm').replace('misalignment: 12 deg, pin: 6 mm, ', '');
-    const { spread } = found(one, { kind: 'tolerance' });
+    const { spread } = pageOfOne;
     const band = spread!.columns.find(({ column }) => column === 'shaft.opening')!;
     // The fifth percentile of the normal law is 1.6449 standard deviations down (any table of it), of which a tolerance is three.
     const offset = (1.6449 / 3) * 0.1;
@@ -195,9 +201,7 @@ describe('what tolerances do', () => {
     expect(effort.high[at]!).toBeGreaterThan(column!.values[0]!);
     expect(spread!.words).toContain('Effort counts the friction that the file gives.');
     expect(spread!.words).not.toContain('Not shaded');
-    const bare = TUNE.replace(/^ +friction: .*\n/gm, '').replace(', friction: 0.1}', '}');
-    const frictionless = found(bare, { kind: 'tolerance' }).spread!.words;
-    expect(frictionless).toContain('Friction is left out of the effort: the file gives none.');
+    expect(pageOfOne.spread!.words).toContain('Friction is left out of the effort: the file gives none.');
   });
 
   const bare = TUNE.replaceAll(' ± 0.1 mm', '').replace('pin: 6 mm, ', '');
